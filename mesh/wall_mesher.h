@@ -1,0 +1,56 @@
+#pragma once
+
+#include "mesh/plane.h"
+#include "mesh/quad_mesh.h"
+#include "mesh/wall_shape.h"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace deadshore::mesh {
+
+/// A line that the mesh should follow because a load acts on it: at height `level` from `x.from` to
+/// `x.to`, or along the outline's top where `follows_top`. Its sides become the chain `name`.
+/// Where `x` could not be aligned (see `mesh_wall`) the chain reaches past `x` by part of an element.
+struct LevelLine {
+  std::string name;
+  Interval x;
+  double level = 0.0;
+  bool follows_top = false;
+};
+
+struct MeshOptions {
+  double size = 50.0;  ///< target element size, mm, > 0
+  QuadOrder order = QuadOrder::four_node;
+};
+
+/// The mesh of a wall and what had to be done to make it.
+struct WallMesh {
+  QuadMesh quads;
+  double size = 0.0;                 ///< target size it was made for, mm
+  double worst_aspect = 1.0;         ///< longest over shortest mean side, worst element
+  std::vector<std::string> remarks;  ///< plain sentences: lines moved, lines not followed
+};
+
+/// Cuts the wall into quadrilaterals aligned with every edge, opening, lintel, level and bearing.
+///
+/// Lines are of two kinds. *Hard* lines bound material (outline, openings, cut, lintels) and *soft*
+/// ones only carry load (level lines, their ends, edges of `bearings` on the soffit). Two lines
+/// closer than a tenth of the element size would leave slivers: a soft line is then not followed
+/// (the load is still put in its right place, over part of an element), and of two hard lines the
+/// later moves onto the earlier; each case is told in `remarks`. Sloping and stepped tops and arched
+/// heads are met by sliding nodes along the vertical grid lines, so that every element is a
+/// trapezium with upright sides and never folds.
+///
+/// Regions: "masonry", then one for each lintel under its name. Chains: "base left", "base right"
+/// (either may be empty), "soffit", "top", "left end", "right end" (the last two only above the
+/// soffit), "OPENING head" and "OPENING sill" for each opening, and one for each level line.
+///
+/// \throws GeometryError if the element size is too coarse for an opening, a pier or the band over
+///   the cut, if lines cross so that no such grid exists, or if a part of the wall hangs on nothing
+///   (touches neither base nor `bearings`).
+[[nodiscard]] WallMesh mesh_wall(const WallShape& shape, std::span<const LevelLine> levels,
+                                 std::span<const Interval> bearings, const MeshOptions& options);
+
+}  // namespace deadshore::mesh

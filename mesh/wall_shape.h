@@ -1,0 +1,80 @@
+#pragma once
+
+#include "mesh/plane.h"
+
+#include <string>
+#include <vector>
+
+namespace deadshore::mesh {
+
+/// A hole through the wall. `height` is from the sill to the highest point of the head; a segmental
+/// arch rises by `rise` above its springings, and `rise == 0` is a flat head. All in mm.
+struct Opening {
+  std::string name;
+  double left = 0.0;
+  double sill = 0.0;
+  double width = 0.0;
+  double height = 0.0;
+  double rise = 0.0;
+
+  [[nodiscard]] double right() const { return left + width; }
+  [[nodiscard]] double crown() const { return sill + height; }
+  [[nodiscard]] double springing() const { return sill + height - rise; }
+  [[nodiscard]] Interval span() const { return {left, left + width}; }
+
+  /// Height of the head at `x`, mm: a circular arc through both springings and the crown.
+  [[nodiscard]] double head(double x) const;
+};
+
+/// A lintel over a flat-headed opening: a rectangle of another material from the head upwards,
+/// running `bearing` into the wall on each side of the opening. All in mm.
+struct LintelShape {
+  std::string name;
+  std::string opening;  ///< name of the opening it spans
+  double depth = 0.0;
+  double bearing = 0.0;
+};
+
+/// Masonry below `soffit` between `left` and `right` comes out. All in mm.
+struct Cut {
+  double left = 0.0;
+  double right = 0.0;
+  double soffit = 0.0;
+
+  [[nodiscard]] Interval span() const { return {left, right}; }
+};
+
+/// The wall as it stands after the cut, in its own plane, mm.
+///
+/// `top` is the outline's upper edge from the left end to the right: points with x never falling,
+/// the first at x = 0 and the last at x = `length`; two points with the same x are a vertical step.
+/// A rectangular wall has two points. A gable has three, a stepped parapet four or more.
+struct WallShape {
+  double length = 0.0;
+  std::vector<Point> top;
+  std::vector<Opening> openings;
+  std::vector<LintelShape> lintels;
+  Cut cut;
+
+  /// Height of the highest point of the outline, mm.
+  [[nodiscard]] double height() const;
+
+  /// Height of the outline at `x`, mm; at a vertical step, the lower of the two sides.
+  [[nodiscard]] double top_at(double x) const;
+};
+
+/// True where there is masonry or lintel at `p`: inside the outline, in no opening and not cut out.
+/// Points on an edge count as solid.
+[[nodiscard]] bool is_solid(const WallShape& shape, Point p);
+
+/// The opening with this name, or null.
+[[nodiscard]] const Opening* find_opening(const WallShape& shape, const std::string& name);
+
+/// The rectangle of a lintel: x range and y range, mm. `shape` must hold the lintel's opening.
+struct LintelExtent {
+  Interval x;
+  Interval y;
+};
+[[nodiscard]] LintelExtent extent_of(const LintelShape& lintel, const WallShape& shape);
+
+}  // namespace deadshore::mesh

@@ -1,0 +1,120 @@
+#pragma once
+
+#include "mesh/wall_mesher.h"
+#include "solver/model/job.h"
+#include "solver/spread/spread.h"
+
+#include <string>
+#include <vector>
+
+/// What the analyses answer. N, mm, N/mm2; tension positive; reactions positive upwards.
+namespace deadshore::solver {
+
+/// Components of a plane stress (N/mm2, tension positive) or strain (xy = tensor shear).
+struct PlaneTensor {
+  double xx = 0.0;
+  double yy = 0.0;
+  double xy = 0.0;
+};
+
+/// Principal values, `major >= minor`, and the direction of `major` from the x axis, radians.
+struct Principal {
+  double major = 0.0;
+  double minor = 0.0;
+  double angle = 0.0;
+};
+[[nodiscard]] Principal principal_of(const PlaneTensor& tensor);
+
+/// Fields over the mesh of one analysis.
+struct PanelFields {
+  std::vector<double> displacement;            ///< ux, uy of each node, mm
+  std::vector<PlaneTensor> node_stress;        ///< smoothed at nodes, for drawing
+  std::vector<PlaneTensor> quad_stress;        ///< mean over each quadrilateral
+  std::vector<PlaneTensor> quad_crack_strain;  ///< mean strain taken by open cracks
+  std::vector<char> quad_loose;                ///< 1 where the masonry hangs on nothing real
+};
+
+struct NeedleReaction {
+  std::string name;
+  double x = 0.0;             ///< mm
+  double force = 0.0;         ///< N, >= 0
+  double settlement = 0.0;    ///< mean downward movement of the soffit over the bearing, mm
+  double contact = 0.0;       ///< part of the bearing in contact, 0 to 1
+};
+
+/// Masonry that has no safe state under the cracked law: it hangs on the residual stiffness alone
+/// and would fall. One connected patch.
+struct LoosePatch {
+  double weight = 0.0;  ///< N
+  double area = 0.0;    ///< mm2
+  mesh::Interval x;
+  mesh::Interval y;
+  std::string where;  ///< plain words: what it lies over, and which support would hold it
+};
+
+/// One analysis of one stage.
+struct PanelResult {
+  MasonryModel model = MasonryModel::uncracked;
+  std::vector<NeedleReaction> needles;
+  double base_left = 0.0;   ///< upward force on the fixed base left of the cut, N
+  double base_right = 0.0;  ///< same, right
+  double thrust_left = 0.0;   ///< sideways force that a held left end gives the wall, + to the right, N
+  double thrust_right = 0.0;  ///< same at the right end, + to the left, N
+  double load_total = 0.0;    ///< everything that acts downwards, N
+  double equilibrium_error = 0.0;  ///< |up - down| / down, from the reactions
+  double residual = 0.0;           ///< out-of-balance force left by Newton, relative
+  int iterations = 0;              ///< factorisations used
+  double max_settlement = 0.0;     ///< largest downward movement of sound masonry, mm
+  double max_compression = 0.0;    ///< largest principal compression, N/mm2, positive
+  double residual_load = 0.0;      ///< load that hangs on the residual stiffness, N
+  std::vector<LoosePatch> loose;
+
+  /// Empty where the wall stands; else why it does not and what is missing. Reactions, settlements
+  /// and compressions mean nothing then and must not be shown.
+  std::string no_equilibrium;
+
+  PanelFields fields;
+
+  [[nodiscard]] bool stands() const { return no_equilibrium.empty(); }
+};
+
+struct StageResult {
+  std::string name;  ///< "cut" for an at-once analysis
+  std::vector<PanelResult> analyses;
+};
+
+/// How far a needle's reaction moves when the elements are twice as large.
+struct MeshEffect {
+  MasonryModel model = MasonryModel::uncracked;
+  double coarse_size = 0.0;           ///< mm
+  std::vector<double> needle_change;  ///< (fine - coarse) / fine, in the job's order of needles
+  double base_left_change = 0.0;
+  double base_right_change = 0.0;
+};
+
+/// Hand against finite elements for one needle. Loads in N.
+struct NeedleComparison {
+  std::string needle;
+  double hand = 0.0;
+  double uncracked = 0.0;  ///< NaN where not analysed or not standing
+  double cracked = 0.0;    ///< NaN where not analysed or not standing
+  std::string reason;      ///< one or more sentences where any differs by over 15%; else empty
+};
+
+struct PhaseTime {
+  std::string phase;
+  double seconds = 0.0;
+};
+
+/// Everything that one run of a job finds out.
+struct JobResult {
+  Job job;
+  mesh::WallMesh mesh;
+  SpreadResult hand;
+  std::vector<StageResult> stages;
+  std::vector<MeshEffect> mesh_effects;      ///< one for each analysis of the last stage
+  std::vector<NeedleComparison> comparison;  ///< in the job's order of needles
+  std::vector<PhaseTime> times;
+};
+
+}  // namespace deadshore::solver

@@ -1,0 +1,58 @@
+#pragma once
+
+#include "solver/model/job.h"
+
+#include <string>
+#include <vector>
+
+namespace deadshore::solver {
+
+/// One line of the hand sum: what part of which thing a support carries.
+struct SpreadItem {
+  std::string name;    ///< "masonry", a lintel's name or a load's name
+  double area = 0.0;   ///< mm2 of wall face for masonry and lintels, else 0
+  double share = 0.0;  ///< part of the whole thing, 0 to 1
+  double load = 0.0;   ///< N
+  bool over_opening = false;  ///< reached this support around an opening's jamb
+};
+
+/// What one support carries by the 45-degree rule.
+struct SpreadSum {
+  std::string support;  ///< a needle's name, "left pier", "right pier", or "no needle"
+  std::vector<SpreadItem> items;
+  double total = 0.0;  ///< N
+
+  /// Outline of the spread for drawing, mm, from the left end of the bearing anticlockwise;
+  /// empty for piers and for what no needle picks up.
+  std::vector<mesh::Point> outline;
+};
+
+/// The hand method's answer. All characteristic (dead + imposed, load factor 1.0), N.
+struct SpreadResult {
+  std::vector<SpreadSum> needles;  ///< in the job's order
+  SpreadSum left_pier;
+  SpreadSum right_pier;
+  SpreadSum unassigned;  ///< wedges under the 45-degree lines, and loads inside them
+  double load_total = 0.0;  ///< everything on and in the wall; equals the sum of the above
+
+  [[nodiscard]] double needle_total() const;
+};
+
+/// The assumptions of the hand method, one plain sentence each, for the note.
+[[nodiscard]] std::vector<std::string> spread_assumptions();
+
+/// Shares the wall out among needles and piers by the 45-degree hand method.
+///
+/// Rules (common practice, no source):
+/// - A needle spreads upwards at 45 degrees from both ends of its bearing.
+/// - Spreads of neighbours that meet are halved at the upright line midway between their bearings.
+/// - A spread stops at the upright over the cut's jamb: what stands over a pier stands on the pier.
+/// - A spread stops at the wall's ends and top.
+/// - What stands directly over an opening (and every load on it) goes to the opening's two jambs by
+///   the lever rule, and down from there; this repeats where another opening is below.
+/// - What lies under the 45-degree lines between two supports belongs to no needle; it is named.
+/// Exact for straight outlines; arched heads are integrated to 1e-9 of their area.
+/// Sees only the job, never the finite elements, so it stays an independent check.
+[[nodiscard]] SpreadResult spread_at_45_degrees(const Job& job);
+
+}  // namespace deadshore::solver
