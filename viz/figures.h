@@ -1,0 +1,26 @@
+#pragma once
+
+#include "solver/model/results.h"
+
+#include <string>
+#include <vector>
+
+namespace deadshore::viz {
+
+/// One figure, in memory. Both pictures come from the same drawing routine.
+struct Figure {
+  std::string name;     ///< for file names: "elevation", "compression-cracked", ...
+  std::string caption;  ///< one or two plain sentences
+  std::string svg;      ///< a self-contained document, text as outlines
+  std::string png;      ///< the bytes of a PNG file
+};
+
+/// Draws every figure of a job, in this order: "elevation"; for each analysis "compression-MODEL"
+/// and "load-flow-MODEL"; "needle-loads". With more than one stage the names of all but the first
+/// and the last kind end in the stage's name.
+///
+/// Needs no display. Fields that are not finite are left blank. The same result gives the same
+/// bytes. \throws std::runtime_error if no usable font is installed.
+[[nodiscard]] std::vector<Figure> draw_figures(const solver::JobResult& result);
+
+}  // namespace deadshore::viz
