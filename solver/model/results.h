@@ -2,6 +2,7 @@
 
 #include "mesh/wall_mesher.h"
 #include "solver/model/job.h"
+#include "solver/model/plane_tensor.h"
 #include "solver/spread/spread.h"
 
 #include <string>
@@ -9,21 +10,6 @@
 
 /// What the analyses answer. N, mm, N/mm2; tension positive; reactions positive upwards.
 namespace deadshore::solver {
-
-/// Components of a plane stress (N/mm2, tension positive) or strain (xy = tensor shear).
-struct PlaneTensor {
-  double xx = 0.0;
-  double yy = 0.0;
-  double xy = 0.0;
-};
-
-/// Principal values, `major >= minor`, and the direction of `major` from the x axis, radians.
-struct Principal {
-  double major = 0.0;
-  double minor = 0.0;
-  double angle = 0.0;
-};
-[[nodiscard]] Principal principal_of(const PlaneTensor& tensor);
 
 /// Fields over the mesh of one analysis.
 struct PanelFields {
@@ -36,10 +22,10 @@ struct PanelFields {
 
 struct NeedleReaction {
   std::string name;
-  double x = 0.0;             ///< mm
-  double force = 0.0;         ///< N, >= 0
-  double settlement = 0.0;    ///< mean downward movement of the soffit over the bearing, mm
-  double contact = 0.0;       ///< part of the bearing in contact, 0 to 1
+  double x = 0.0;           ///< mm
+  double force = 0.0;       ///< N, >= 0
+  double settlement = 0.0;  ///< mean downward movement of the soffit over the bearing, mm
+  double contact = 0.0;     ///< part of the bearing in contact, 0 to 1
 };
 
 /// Masonry that has no safe state under the cracked law: it hangs on the residual stiffness alone
@@ -58,9 +44,10 @@ struct PanelResult {
   std::vector<NeedleReaction> needles;
   double base_left = 0.0;   ///< upward force on the fixed base left of the cut, N
   double base_right = 0.0;  ///< same, right
-  double thrust_left = 0.0;   ///< sideways force that a held left end gives the wall, + to the right, N
-  double thrust_right = 0.0;  ///< same at the right end, + to the left, N
-  double load_total = 0.0;    ///< everything that acts downwards, N
+  double thrust_left =
+      0.0;  ///< sideways force that a held left end gives the wall, + to the right, N
+  double thrust_right = 0.0;       ///< same at the right end, + to the left, N
+  double load_total = 0.0;         ///< everything that acts downwards, N
   double equilibrium_error = 0.0;  ///< |up - down| / down, from the reactions
   double residual = 0.0;           ///< out-of-balance force left by Newton, relative
   int iterations = 0;              ///< factorisations used

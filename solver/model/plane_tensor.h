@@ -1,0 +1,23 @@
+#pragma once
+
+namespace deadshore::solver {
+
+/// Components of a plane stress (N/mm2, tension positive) or strain (xy = tensor shear, half of the
+/// engineering shear).
+struct PlaneTensor {
+  double xx = 0.0;
+  double yy = 0.0;
+  double xy = 0.0;
+};
+
+/// Principal values, `major >= minor`, and the direction of `major` from the x axis, radians in
+/// (-pi/2, pi/2].
+struct Principal {
+  double major = 0.0;
+  double minor = 0.0;
+  double angle = 0.0;
+};
+
+[[nodiscard]] Principal principal_of(const PlaneTensor& tensor);
+
+}  // namespace deadshore::solver

@@ -1,0 +1,39 @@
+#pragma once
+
+#include "mesh/quad_mesh.h"
+
+#include <span>
+#include <vector>
+
+namespace deadshore::solver {
+
+/// A displacement that is given: `component` 0 along x, 1 along y; `value` in mm.
+struct Support {
+  int node = 0;
+  int component = 0;
+  double value = 0.0;
+};
+
+/// Equation numbers of the free displacements, in an order that keeps the Cholesky factor sparse.
+class EquationMap {
+ public:
+  EquationMap(const mesh::QuadMesh& mesh, std::span<const Support> supports);
+
+  /// Equation of a node's displacement, or -1 where a support gives it.
+  [[nodiscard]] int equation(int node, int component) const {
+    return equation_[static_cast<std::size_t>(2 * node + component)];
+  }
+
+  [[nodiscard]] int count() const { return count_; }
+
+ private:
+  std::vector<int> equation_;
+  int count_ = 0;
+};
+
+/// Nodes of the mesh in nested-dissection order, found from the coordinates alone: the quads are
+/// halved along their longer extent again and again, and the nodes that two halves share come after
+/// both. George, SIAM J. Numer. Anal. 10 (1973) 345-363.
+[[nodiscard]] std::vector<int> nested_dissection(const mesh::QuadMesh& mesh);
+
+}  // namespace deadshore::solver

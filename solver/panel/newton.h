@@ -1,0 +1,34 @@
+#pragma once
+
+#include "solver/panel/panel_model.h"
+
+#include <Eigen/Core>
+
+#include <functional>
+
+namespace deadshore::solver {
+
+struct NewtonOptions {
+  double tolerance = 1e-10;  ///< out-of-balance force over the size of the nodal forces
+  int most_iterations = 300;
+  int patience = 8;  ///< steps without a new least residual before a line search
+};
+
+/// What a Newton solution came to. Not converged means: do not use it.
+struct [[nodiscard]] NewtonReport {
+  bool converged = false;
+  int iterations = 0;     ///< factorisations
+  double residual = 0.0;  ///< relative, at the end
+};
+
+/// Finds the displacement of least energy, starting from `u` (2 per node) and leaving the result
+/// there. The energy is convex and piecewise quadratic, so plain Newton steps end exactly once the
+/// pattern of cracks and contacts settles; when they wander, a line search on the slope of the
+/// energy takes over, which always goes down. \param progress called after each step with the
+/// iteration and the relative residual; may be empty \throws SolveError if the stiffness is
+/// singular: nothing holds the wall.
+NewtonReport minimise(PanelModel& model, const PanelLoading& loading, Eigen::VectorXd& u,
+                      const NewtonOptions& options = {},
+                      const std::function<void(int, double)>& progress = {});
+
+}  // namespace deadshore::solver

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "solver/model/job.h"
+#include "solver/model/results.h"
+#include "solver/panel/panel_model.h"
+
+#include <Eigen/Core>
+
+#include <vector>
+
+namespace deadshore::solver {
+
+/// Stresses and crack strains over the mesh at displacement `u` (2 per node).
+[[nodiscard]] PanelFields fields_of(const PanelModel& model, const PanelLoading& loading,
+                                    const Eigen::VectorXd& u);
+
+/// Load that only the residual stiffness of open cracks carries: the sum of the nodal forces by
+/// which residual stress holds masonry up, N. Well under 1% of all load in a wall that stands.
+[[nodiscard]] double load_on_residual(const PanelModel& model, const PanelLoading& loading,
+                                      const Eigen::VectorXd& u);
+
+/// Reactions, settlements and the check of equilibrium. Leaves fields and loose masonry alone.
+void add_reactions(const Job& job, const PanelModel& model, const PanelLoading& loading,
+                   const Eigen::VectorXd& u, PanelResult& result);
+
+}  // namespace deadshore::solver

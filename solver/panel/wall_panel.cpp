@@ -1,0 +1,128 @@
+#include "solver/panel/wall_panel.h"
+
+#include "solver/model/error.h"
+#include "solver/panel/side_points.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+namespace deadshore::solver {
+
+namespace {
+
+std::set<int> nodes_of_chain(const mesh::QuadMesh& mesh, std::string_view chain) {
+  std::set<int> nodes;
+  for (const mesh::Side side : mesh.sides_of(chain)) {
+    const mesh::SideNodes along = mesh::nodes_along(mesh, side);
+    nodes.insert(along.nodes.begin(), along.nodes.begin() + along.count);
+  }
+  return nodes;
+}
+
+/// Adds `intensity` N/mm downwards over `x` along a chain.
+void add_line(const mesh::QuadMesh& mesh, const std::string& chain, mesh::Interval x,
+              double intensity, const std::string& name, Eigen::VectorXd& load) {
+  double covered = 0.0;
+  for (const mesh::Side side : mesh.sides_of(chain)) {
+    for (const SidePoint& point : points_on_side(mesh, side, x)) {
+      covered += point.length;
+      for (int i = 0; i < point.nodes.count; ++i) {
+        const std::size_t k = static_cast<std::size_t>(i);
+        load(2 * point.nodes.nodes[k] + 1) -= intensity * point.length * point.shape[k];
+      }
+    }
+  }
+  if (std::abs(covered - x.length()) > 1e-6 * x.length()) {
+    throw SolveError(fmt::format("load \"{}\" has masonry under {:.0f} mm of its {:.0f} mm", name,
+                                 covered, x.length()));
+  }
+}
+
+}  // namespace
+
+std::string chain_of(const LineLoad& load) {
+  return "line load " + load.name;
+}
+std::string chain_of(const PointLoad& load) {
+  return "point load " + load.name;
+}
+
+MeshRequest mesh_request(const Job& job) {
+  MeshRequest request;
+  for (const LineLoad& load : job.line_loads) {
+    request.levels.push_back({chain_of(load), load.x, load.level, load.follows_top});
+  }
+  for (const PointLoad& load : job.point_loads) {
+    request.levels.push_back({chain_of(load), load.span(), load.level, false});
+  }
+  for (const Needle& needle : job.needles) request.bearings.push_back(needle.bearing());
+  return request;
+}
+
+mesh::WallMesh mesh_of(const Job& job, double size) {
+  const MeshRequest request = mesh_request(job);
+  return mesh::mesh_wall(job.wall, request.levels, request.bearings, {size, job.analysis.element});
+}
+
+mesh::WallMesh mesh_of(const Job& job) {
+  return mesh_of(job, job.analysis.mesh_size);
+}
+
+std::vector<Support> supports_of(const Job& job, const mesh::QuadMesh& mesh) {
+  std::vector<Support> supports;
+  std::set<int> fixed;
+  for (const char* base : {"base left", "base right"}) {
+    for (const int node : nodes_of_chain(mesh, base)) {
+      if (!fixed.insert(node).second) continue;
+      supports.push_back({node, 0, 0.0});
+      supports.push_back({node, 1, 0.0});
+    }
+  }
+  const auto hold = [&](const char* end) {
+    for (const int node : nodes_of_chain(mesh, end)) {
+      if (fixed.insert(node).second) supports.push_back({node, 0, 0.0});
+    }
+  };
+  if (job.left_end == WallEnd::held) hold("left end");
+  if (job.right_end == WallEnd::held) hold("right end");
+  return supports;
+}
+
+std::vector<PanelMaterial> materials_of(const Job& job, MasonryModel model) {
+  std::vector<PanelMaterial> materials;
+  PanelMaterial masonry{job.masonry.E, job.masonry.nu, job.masonry.unit_weight, job.thickness, {}};
+  if (model == MasonryModel::cracked) masonry.tensile_strength = job.masonry.tensile_strength;
+  materials.push_back(masonry);
+  for (const Lintel& lintel : job.lintels) {
+    materials.push_back({lintel.E, lintel.nu, lintel.unit_weight, lintel.thickness, {}});
+  }
+  return materials;
+}
+
+Eigen::VectorXd loads_of(const Job& job, const mesh::QuadMesh& mesh) {
+  Eigen::VectorXd load = Eigen::VectorXd::Zero(2 * mesh.node_count());
+  for (const LineLoad& line : job.line_loads) {
+    add_line(mesh, chain_of(line), line.x, line.characteristic(), line.name, load);
+  }
+  for (const PointLoad& point : job.point_loads) {
+    add_line(mesh, chain_of(point), point.span(), point.characteristic() / point.bearing,
+             point.name, load);
+  }
+  return load;
+}
+
+PanelLoading loading_of(const Job& job, const PanelModel& model, MasonryModel masonry) {
+  PanelLoading loading;
+  loading.materials = materials_of(job, masonry);
+  loading.load = model.weight(loading.materials) + loads_of(job, model.mesh());
+  const auto soffit = model.mesh().sides_of("soffit");
+  for (const Needle& needle : job.needles) {
+    loading.bearings.emplace_back(model.mesh(), soffit, needle);
+  }
+  return loading;
+}
+
+}  // namespace deadshore::solver

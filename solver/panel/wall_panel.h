@@ -1,0 +1,43 @@
+#pragma once
+
+#include "mesh/wall_mesher.h"
+#include "solver/model/job.h"
+#include "solver/panel/panel_model.h"
+
+#include <Eigen/Core>
+
+#include <vector>
+
+namespace deadshore::solver {
+
+/// The lines of a job that its mesh should follow: one level line for each load.
+struct MeshRequest {
+  std::vector<mesh::LevelLine> levels;
+  std::vector<mesh::Interval> bearings;
+};
+[[nodiscard]] MeshRequest mesh_request(const Job& job);
+
+/// The mesh of a job's wall as cut, at its own element size or another.
+/// \throws mesh::GeometryError
+[[nodiscard]] mesh::WallMesh mesh_of(const Job& job, double size);
+[[nodiscard]] mesh::WallMesh mesh_of(const Job& job);
+
+/// Name of the chain of sides that a load stands on, unique in its job.
+[[nodiscard]] std::string chain_of(const LineLoad& load);
+[[nodiscard]] std::string chain_of(const PointLoad& load);
+
+/// Pier bases fixed both ways; held ends fixed sideways above the soffit.
+[[nodiscard]] std::vector<Support> supports_of(const Job& job, const mesh::QuadMesh& mesh);
+
+/// A material for each region of the mesh: the masonry under `model`, then the lintels.
+[[nodiscard]] std::vector<PanelMaterial> materials_of(const Job& job, MasonryModel model);
+
+/// Nodal forces of the job's line and point loads, characteristic (dead + imposed), N.
+/// \throws SolveError if part of a load has no masonry to stand on.
+[[nodiscard]] Eigen::VectorXd loads_of(const Job& job, const mesh::QuadMesh& mesh);
+
+/// Everything that acts on a job's panel at once: weight, loads and needles.
+[[nodiscard]] PanelLoading loading_of(const Job& job, const PanelModel& model,
+                                      MasonryModel masonry);
+
+}  // namespace deadshore::solver
