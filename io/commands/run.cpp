@@ -1,0 +1,105 @@
+#include "io/commands/run.h"
+
+#include "io/commands/summary.h"
+#include "io/job_reader.h"
+#include "io/results_writer.h"
+#include "solver/study/analyse.h"
+
+#include <fmt/format.h>
+
+#include <chrono>
+#include <cstdio>
+#include <filesystem>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <sys/resource.h>
+#include <unistd.h>
+
+namespace deadshore::io {
+
+namespace {
+
+struct RunOptions {
+  std::string job_file;
+  std::string out;
+  bool timings = false;
+  bool strict = false;
+};
+
+/// One line on stderr that is written over as the work goes on; silent where nobody watches.
+class ProgressLine {
+ public:
+  ProgressLine() : watched_(isatty(STDERR_FILENO) != 0) {}
+  ProgressLine(const ProgressLine&) = delete;
+  ProgressLine& operator=(const ProgressLine&) = delete;
+  ~ProgressLine() { clear(); }
+
+  void show(std::string_view text) const {
+    if (watched_) std::fputs(fmt::format("\r\033[K{:.78}", text).c_str(), stderr);
+  }
+  void clear() const {
+    if (watched_) std::fputs("\r\033[K", stderr);
+  }
+
+ private:
+  bool watched_;
+};
+
+class Stopwatch {
+ public:
+  [[nodiscard]] double seconds() const {
+    return std::chrono::duration<double>(std::chrono::steady_clock::now() - start_).count();
+  }
+
+ private:
+  std::chrono::steady_clock::time_point start_ = std::chrono::steady_clock::now();
+};
+
+double peak_memory_in_mib() {
+  rusage usage{};
+  getrusage(RUSAGE_SELF, &usage);
+  return static_cast<double>(usage.ru_maxrss) / 1024.0;
+}
+
+std::filesystem::path output_folder(const RunOptions& options) {
+  if (!options.out.empty()) return options.out;
+  return std::filesystem::path(options.job_file).stem().string() + "-out";
+}
+
+ExitCode run(const RunOptions& options) {
+  const Stopwatch reading;
+  const solver::Job job = read_job(options.job_file);
+  const double reading_time = reading.seconds();
+  const std::filesystem::path out = output_folder(options);
+  check_output_folder(out);
+
+  const ProgressLine progress;
+  solver::JobResult result =
+      solver::analyse(job, [&progress](std::string_view phase) { progress.show(phase); });
+  result.times.insert(result.times.begin(), {"reading the job", reading_time});
+
+  progress.show("writing the results");
+  const Stopwatch writing;
+  write_results(result, options.job_file, out);
+  result.times.push_back({"figures and results", writing.seconds()});
+  progress.clear();
+
+  fmt::print("{}\nresults in {}\n", summary_of(result), out.string());
+  if (options.timings) fmt::print("\n{}", timings_of(result.times, peak_memory_in_mib()));
+  return options.strict && !is_held_up(result) ? ExitCode::check_failed : ExitCode::done;
+}
+
+}  // namespace
+
+void add_run_command(CLI::App& app, ExitCode& code) {
+  CLI::App* command = app.add_subcommand("run", "Analyse a job and write its results");
+  const auto options = std::make_shared<RunOptions>();
+  command->add_option("JOB", options->job_file, "The job file, TOML")->required();
+  command->add_option("-o,--out", options->out, "Folder of the results (default: JOB-out here)");
+  command->add_flag("--timings", options->timings, "Print the time of each phase");
+  command->add_flag("--strict", options->strict, "Exit 3 where a check fails or masonry is loose");
+  command->callback([options, &code] { code = run(*options); });
+}
+
+}  // namespace deadshore::io

@@ -1,0 +1,237 @@
+#include "io/job_reader.h"
+
+#include "io/error.h"
+#include "io/job_table.h"
+#include "io/lintel_materials.h"
+#include "solver/model/faults.h"
+
+#include <fmt/format.h>
+#include <toml++/toml.h>
+
+#include <algorithm>
+#include <cerrno>
+#include <cmath>
+#include <fstream>
+#include <system_error>
+#include <utility>
+
+namespace deadshore::io {
+
+namespace {
+
+constexpr std::size_t largest_file = 4U << 20U;
+
+solver::WallEnd read_end(const JobTable& wall, std::string_view key) {
+  return wall.choice(key) == "held" ? solver::WallEnd::held : solver::WallEnd::free;
+}
+
+std::vector<mesh::Point> read_top(const JobTable& wall, double length, double height) {
+  if (!wall.has("outline")) return {{0.0, height}, {length, height}};
+  std::vector<mesh::Point> top = wall.outline("outline");
+  double highest = top.front().y;
+  for (const mesh::Point& point : top) highest = std::max(highest, point.y);
+  constexpr double same = 1e-6;  // mm
+  if (std::abs(highest - height) > same) {
+    wall.refuse(
+        "height", wall.written("height"),
+        fmt::format("the highest point of the outline is due, \"{:g} m\"", highest / 1000.0));
+  }
+  return top;
+}
+
+void read_wall(const JobTable& wall, solver::Job& job) {
+  job.wall.length = wall.quantity("length");
+  job.wall.top = read_top(wall, job.wall.length, wall.quantity("height"));
+  job.thickness = wall.quantity("thickness");
+  job.left_end = read_end(wall, "left_end");
+  job.right_end = read_end(wall, "right_end");
+}
+
+solver::Masonry read_masonry(const NamedTable& entry) {
+  const JobTable& table = entry.table;
+  return {.name = entry.name,
+          .unit_weight = table.quantity("unit_weight"),
+          .E = table.quantity("E"),
+          .nu = table.number("nu"),
+          .compressive_strength = table.quantity("compressive_strength"),
+          .tensile_strength = table.quantity("tensile_strength")};
+}
+
+/// The masonry that the wall names; the others must be readable too.
+solver::Masonry choose_masonry(const std::vector<NamedTable>& tables, const JobTable& wall) {
+  const std::string name = wall.text("masonry");
+  std::vector<std::string_view> names;
+  solver::Masonry chosen;
+  for (const NamedTable& entry : tables) {
+    solver::Masonry masonry = read_masonry(entry);
+    names.emplace_back(entry.name);
+    if (entry.name == name) chosen = std::move(masonry);
+  }
+  if (chosen.name.empty()) {
+    wall.refuse("masonry", wall.written("masonry") + ", which has no [masonry.NAME]",
+                fmt::format("the nearest that has one is \"{}\"",
+                            printable(std::string(nearest_name(name, names)))));
+  }
+  return chosen;
+}
+
+mesh::Opening read_opening(const JobTable& table) {
+  return {.name = table.text("name"),
+          .left = table.quantity("left"),
+          .sill = table.quantity("sill"),
+          .width = table.quantity("width"),
+          .height = table.quantity("height"),
+          .rise = table.quantity("rise")};
+}
+
+solver::Lintel read_lintel(const JobTable& table, double wall_thickness) {
+  solver::Lintel lintel;
+  lintel.shape = {.name = table.text("name"),
+                  .opening = table.text("opening"),
+                  .depth = table.quantity("depth"),
+                  .bearing = table.quantity("bearing")};
+  lintel.material = table.choice("material");
+  const LintelMaterial& usual = lintel_material(lintel.material);
+  lintel.E = table.has("E") ? table.quantity("E") : usual.E;
+  lintel.nu = table.has("nu") ? table.number("nu") : usual.nu;
+  lintel.unit_weight = table.has("unit_weight") ? table.quantity("unit_weight") : usual.unit_weight;
+  lintel.thickness = table.has("thickness") ? table.quantity("thickness") : wall_thickness;
+  return lintel;
+}
+
+mesh::Cut read_cut(const JobTable& table) {
+  return {.left = table.quantity("left"),
+          .right = table.quantity("right"),
+          .soffit = table.quantity("soffit")};
+}
+
+solver::LineLoad read_line_load(const JobTable& table, const mesh::WallShape& wall) {
+  const std::optional<double> level = table.quantity_unless_top("level");
+  return {.name = table.text("name"),
+          .level = level.value_or(wall.height()),
+          .follows_top = !level.has_value(),
+          .x = {table.has("from") ? table.quantity("from") : 0.0,
+                table.has("to") ? table.quantity("to") : wall.length},
+          .dead = table.quantity("dead"),
+          .imposed = table.quantity("imposed")};
+}
+
+solver::PointLoad read_point_load(const JobTable& table) {
+  return {.name = table.text("name"),
+          .x = table.quantity("x"),
+          .level = table.quantity("level"),
+          .bearing = table.quantity("bearing"),
+          .dead = table.quantity("dead"),
+          .imposed = table.quantity("imposed")};
+}
+
+solver::Needle read_needle(const JobTable& table) {
+  return {.name = table.text("name"),
+          .x = table.quantity("x"),
+          .bearing_width = table.quantity("bearing_width"),
+          .stiffness = table.quantity("stiffness"),
+          .slack = table.quantity("slack"),
+          .preload = table.quantity("preload")};
+}
+
+solver::AnalysisOptions read_analysis(const JobTable& table) {
+  solver::AnalysisOptions options;
+  options.mesh_size = table.quantity("mesh");
+  options.element = table.choice("element") == "8-node" ? mesh::QuadOrder::eight_node
+                                                        : mesh::QuadOrder::four_node;
+  options.masonry.clear();
+  for (const std::string& model : table.choices("masonry")) {
+    options.masonry.push_back(model == "cracked" ? solver::MasonryModel::cracked
+                                                 : solver::MasonryModel::uncracked);
+  }
+  if (table.choice("sequence") == "staged") {
+    table.refuse("sequence", "\"staged\", which is not ready yet", "\"at once\" is due");
+  }
+  return options;
+}
+
+solver::Job build_job(const toml::table& root, JobSource& source) {
+  // Unknown keys anywhere come first: a misspelt key is also a missing one.
+  const JobTable top(root, schema_table(""), "", source);
+  const auto walls = find_tables(root, "wall", source);
+  const auto masonries = find_tables(root, "masonry", source);
+  const auto openings = find_tables(root, "opening", source);
+  const auto lintels = find_tables(root, "lintel", source);
+  const auto cuts = find_tables(root, "cut", source);
+  const auto line_loads = find_tables(root, "line_load", source);
+  const auto point_loads = find_tables(root, "point_load", source);
+  const auto needles = find_tables(root, "needle", source);
+  const auto analyses = find_tables(root, "analysis", source);
+
+  solver::Job job;
+  job.title = top.text("title");
+  const JobTable& wall = walls.front().table;
+  read_wall(wall, job);
+  job.masonry = choose_masonry(masonries, wall);
+  for (const NamedTable& entry : openings) job.wall.openings.push_back(read_opening(entry.table));
+  for (const NamedTable& entry : lintels) {
+    job.lintels.push_back(read_lintel(entry.table, job.thickness));
+    job.wall.lintels.push_back(job.lintels.back().shape);
+  }
+  job.wall.cut = read_cut(cuts.front().table);
+  for (const NamedTable& entry : line_loads) {
+    job.line_loads.push_back(read_line_load(entry.table, job.wall));
+  }
+  for (const NamedTable& entry : point_loads) {
+    job.point_loads.push_back(read_point_load(entry.table));
+  }
+  for (const NamedTable& entry : needles) job.needles.push_back(read_needle(entry.table));
+  for (const NamedTable& entry : analyses) job.analysis = read_analysis(entry.table);
+  return job;
+}
+
+void refuse_faults(const solver::Job& job, const JobSource& source) {
+  const std::vector<solver::Fault> faults = solver::find_faults(job);
+  if (faults.empty()) return;
+  const solver::Fault& first = faults.front();
+  source.refuse(first.key, first.found, first.due + " is due");
+}
+
+toml::table parse_toml(std::string_view text, const std::string& file_name) {
+  try {
+    return toml::parse(text, file_name);
+  } catch (const toml::parse_error& error) {
+    throw InputError(file_name, static_cast<int>(error.source().begin.line), "",
+                     "what is not TOML (" + printable(std::string(error.description())) + ")",
+                     "a job file in TOML is due");
+  }
+}
+
+std::string read_text(const std::filesystem::path& path) {
+  std::error_code status;
+  if (std::filesystem::is_directory(path, status)) throw FileError(path, "is a folder, not a file");
+  errno = 0;
+  std::ifstream file(path, std::ios::binary);
+  if (!file) throw FileError(path, std::generic_category().message(errno));
+  std::string text(largest_file + 1, '\0');
+  file.read(text.data(), static_cast<std::streamsize>(text.size()));
+  if (file.bad()) throw FileError(path, std::generic_category().message(errno));
+  text.resize(static_cast<std::size_t>(file.gcount()));
+  if (text.size() > largest_file) throw FileError(path, "is larger than 4 MB");
+  return text;
+}
+
+}  // namespace
+
+solver::Job read_job(const std::filesystem::path& path) {
+  return parse_job(read_text(path), path.string());
+}
+
+solver::Job parse_job(std::string_view text, const std::string& file_name) {
+  return parse_job(text, file_name, Units());
+}
+
+solver::Job parse_job(std::string_view text, const std::string& file_name, const Units& units) {
+  const toml::table root = parse_toml(text, file_name);
+  JobSource source(file_name, units);
+  solver::Job job = build_job(root, source);
+  refuse_faults(job, source);
+  return job;
+}
+
+}  // namespace deadshore::io

@@ -1,0 +1,268 @@
+#include "io/schema.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <stdexcept>
+#include <vector>
+
+namespace deadshore::io {
+
+namespace {
+
+using enum KeyKind;
+
+constexpr SchemaKey name_key(std::string_view example, std::string_view meaning) {
+  return {.name = "name", .kind = text, .example = example, .required = true, .meaning = meaning};
+}
+
+constexpr SchemaKey required(std::string_view name, Dimension dimension, std::string_view unit,
+                             std::string_view example, std::string_view range,
+                             std::string_view meaning) {
+  return {.name = name,
+          .kind = quantity,
+          .dimension = dimension,
+          .usual_unit = unit,
+          .example = example,
+          .required = true,
+          .range = range,
+          .meaning = meaning};
+}
+
+constexpr SchemaKey optional(std::string_view name, Dimension dimension, std::string_view unit,
+                             std::string_view example, std::string_view fallback,
+                             std::string_view range, std::string_view meaning) {
+  return {.name = name,
+          .kind = quantity,
+          .dimension = dimension,
+          .usual_unit = unit,
+          .example = example,
+          .fallback = fallback,
+          .range = range,
+          .meaning = meaning};
+}
+
+constexpr SchemaKey choice_key(std::string_view name, bool is_required, std::string_view fallback,
+                               std::string_view choices, std::string_view meaning) {
+  return {.name = name,
+          .kind = choice,
+          .example = fallback,
+          .required = is_required,
+          .fallback = fallback,
+          .choices = choices,
+          .meaning = meaning};
+}
+
+constexpr auto length = Dimension::length;
+constexpr auto force = Dimension::force;
+constexpr auto line = Dimension::force_per_length;
+constexpr auto volume = Dimension::force_per_volume;
+constexpr auto stress = Dimension::stress;
+constexpr auto stiffness = Dimension::stiffness;
+
+constexpr std::array root_keys{
+    SchemaKey{.name = "title",
+              .kind = text,
+              .example = "Mill cottage, kitchen wall",
+              .required = true,
+              .meaning = "What the job is called in everything that comes out."},
+};
+
+constexpr std::array wall_keys{
+    required("length", length, "m", "6 m", "above 0", "The wall from its left end to its right."),
+    required("height", length, "m", "5.4 m", "above 0",
+             "From the base to the highest point of the wall."),
+    required("thickness", length, "mm", "215 mm", "above 0", "Through the wall."),
+    SchemaKey{.name = "masonry",
+              .kind = text,
+              .example = "soft brick in lime",
+              .required = true,
+              .meaning = "The name of the [masonry.NAME] table that the wall is built of."},
+    choice_key("left_end", false, "free", "free, held",
+               "Whether a return wall or a neighbour stops the left end moving sideways above the "
+               "soffit."),
+    choice_key("right_end", false, "free", "free, held", "The same at the right end."),
+    SchemaKey{.name = "outline",
+              .kind = KeyKind::outline,
+              .example = R"([["0 m", "5.2 m"], ["3 m", "8 m"], ["6 m", "5.2 m"]])",
+              .range = "from the left end to the right; two points at the same place are a step",
+              .meaning = "The wall's top edge as points, each along the wall and up; without it "
+                         "the top is level at `height`."},
+};
+
+constexpr std::array masonry_keys{
+    required("unit_weight", volume, "kN/m3", "19 kN/m3", "0 or more", "Weight of the masonry."),
+    required("E", stress, "N/mm2", "1500 N/mm2", "above 0", "Modulus of elasticity."),
+    SchemaKey{.name = "nu",
+              .kind = number,
+              .example = "0.2",
+              .required = true,
+              .range = "0 to below 0.5",
+              .meaning = "Poisson's ratio."},
+    required("compressive_strength", stress, "N/mm2", "2.4 N/mm2", "above 0",
+             "What the masonry bears in compression."),
+    required("tensile_strength", stress, "N/mm2", "0.05 N/mm2", "0 or more",
+             "What the masonry bears in tension before it cracks."),
+};
+
+constexpr std::array opening_keys{
+    name_key("stair window", "What the opening is called."),
+    required("left", length, "m", "1.1 m", "0 or more", "The opening's left jamb."),
+    required("sill", length, "m", "3.7 m", "0 or more", "The opening's lower edge."),
+    required("width", length, "m", "0.9 m", "above 0", "Between the jambs."),
+    required("height", length, "m", "1.4 m", "above 0",
+             "From the sill to the highest point of the head."),
+    optional("rise", length, "mm", "120 mm", "0 mm", "0 or more",
+             "Rise of a segmental arch above its springings; 0 is a flat head."),
+};
+
+constexpr std::array lintel_keys{
+    name_key("stair lintel", "What the lintel is called."),
+    SchemaKey{.name = "opening",
+              .kind = text,
+              .example = "stair window",
+              .required = true,
+              .meaning = "The name of the flat-headed opening it spans."},
+    choice_key("material", true, "", "concrete, steel, timber, stone", "What it is made of."),
+    required("depth", length, "mm", "150 mm", "above 0", "From the head upwards."),
+    required("bearing", length, "mm", "150 mm", "above 0", "Into the wall on each side."),
+    optional("E", stress, "N/mm2", "30000 N/mm2", "", "above 0",
+             "Modulus of elasticity; by default that of the material."),
+    SchemaKey{.name = "nu",
+              .kind = number,
+              .example = "0.2",
+              .range = "0 to below 0.5",
+              .meaning = "Poisson's ratio; by default that of the material."},
+    optional("unit_weight", volume, "kN/m3", "25 kN/m3", "", "0 or more",
+             "Weight; by default that of the material."),
+    optional("thickness", length, "mm", "100 mm", "", "above 0",
+             "Through the wall; by default the wall's."),
+};
+
+constexpr std::array cut_keys{
+    required("left", length, "m", "0.8 m", "inside the wall", "Left jamb of the cut."),
+    required("right", length, "m", "4.4 m", "inside the wall", "Right jamb of the cut."),
+    required("soffit", length, "m", "2.4 m", "above 0, below the wall's top",
+             "Masonry below this level between the jambs comes out."),
+};
+
+constexpr std::array line_load_keys{
+    name_key("roof", "What the load is called."),
+    SchemaKey{.name = "level",
+              .kind = quantity_or_top,
+              .dimension = length,
+              .usual_unit = "m",
+              .example = "5.4 m",
+              .required = true,
+              .range = "on masonry",
+              .meaning = "Where it comes into the wall, above the base; \"top\" follows the wall's "
+                         "top edge."},
+    optional("from", length, "m", "0 m", "", "inside the wall",
+             "Where it begins; by default the wall's left end."),
+    optional("to", length, "m", "6 m", "", "inside the wall",
+             "Where it ends; by default the wall's right end."),
+    required("dead", line, "kN/m", "3.1 kN/m", "0 or more", "Dead load, measured level."),
+    optional("imposed", line, "kN/m", "2.2 kN/m", "0 kN/m", "0 or more",
+             "Imposed load, measured level."),
+};
+
+constexpr std::array point_load_keys{
+    name_key("purlin", "What the load is called."),
+    required("x", length, "m", "3.9 m", "inside the wall", "Its middle, from the left end."),
+    required("level", length, "m", "5.2 m", "on masonry", "Where it comes into the wall."),
+    required("bearing", length, "mm", "200 mm", "above 0", "The length of wall it bears on."),
+    required("dead", force, "kN", "6.5 kN", "0 or more", "Dead load."),
+    optional("imposed", force, "kN", "4 kN", "0 kN", "0 or more", "Imposed load."),
+};
+
+constexpr std::array needle_keys{
+    name_key("N1", "What the needle is called."),
+    required("x", length, "m", "1.2 m", "inside the cut", "Its middle, from the wall's left end."),
+    required("bearing_width", length, "mm", "152 mm", "above 0",
+             "The length of wall that bears on it."),
+    required("stiffness", stiffness, "kN/mm", "20 kN/mm", "above 0",
+             "Load that pushes needle, props and ground down by a unit of length."),
+    optional("slack", length, "mm", "2 mm", "0 mm", "0 or more",
+             "Gap to close before the needle bears."),
+    optional("preload", force, "kN", "5 kN", "0 kN", "0 or more, and 0 with slack",
+             "Load it is jacked to before the cut."),
+};
+
+constexpr std::array analysis_keys{
+    optional("mesh", length, "mm", "50 mm", "50 mm", "above 0", "Size of the elements."),
+    choice_key("element", false, "4-node", "4-node, 8-node", "Nodes of each element."),
+    SchemaKey{.name = "masonry",
+              .kind = choices,
+              .fallback = "uncracked, cracked",
+              .choices = "uncracked, cracked",
+              .meaning = "How the masonry is taken: as elastic, or as cracking in tension."},
+    choice_key("sequence", false, "at once", "at once, staged",
+               "Whether the wall is loaded as cut, or as the work goes on (not ready yet)."),
+};
+
+constexpr std::array tables{
+    SchemaTable{"", TableForm::root, true, "The job.", root_keys},
+    SchemaTable{"wall", TableForm::single, true, "The wall as it stands.", wall_keys},
+    SchemaTable{"masonry", TableForm::named, true, "A kind of masonry.", masonry_keys},
+    SchemaTable{"opening", TableForm::list, false, "A window or door that is there already.",
+                opening_keys},
+    SchemaTable{"lintel", TableForm::list, false, "A lintel over an opening.", lintel_keys},
+    SchemaTable{"cut", TableForm::single, true, "What comes out.", cut_keys},
+    SchemaTable{"line_load", TableForm::list, false, "A load along the wall, such as a floor.",
+                line_load_keys},
+    SchemaTable{"point_load", TableForm::list, false, "A load at one place, such as a purlin.",
+                point_load_keys},
+    SchemaTable{"needle", TableForm::list, true, "A needle under the soffit.", needle_keys},
+    SchemaTable{"analysis", TableForm::single, false, "How it is worked out.", analysis_keys},
+};
+
+/// Letters to change, add, drop or swap with the next to turn one word into the other.
+std::size_t edit_distance(std::string_view a, std::string_view b) {
+  std::vector<std::size_t> before;
+  std::vector<std::size_t> last(b.size() + 1);
+  std::vector<std::size_t> row(b.size() + 1);
+  for (std::size_t j = 0; j <= b.size(); ++j) last[j] = j;
+  for (std::size_t i = 1; i <= a.size(); ++i) {
+    row[0] = i;
+    for (std::size_t j = 1; j <= b.size(); ++j) {
+      const std::size_t change = last[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
+      row[j] = std::min({change, last[j] + 1, row[j - 1] + 1});
+      const bool swapped = i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1];
+      if (swapped) row[j] = std::min(row[j], before[j - 2] + 1);
+    }
+    before = last;
+    std::swap(last, row);
+  }
+  return last[b.size()];
+}
+
+}  // namespace
+
+std::span<const SchemaTable> job_schema() {
+  return tables;
+}
+
+const SchemaTable& schema_table(std::string_view name) {
+  const auto* found = std::find_if(tables.begin(), tables.end(),
+                                   [&](const SchemaTable& table) { return table.name == name; });
+  if (found == tables.end())
+    throw std::out_of_range(fmt::format("no table [{}] in the schema", name));
+  return *found;
+}
+
+const SchemaKey* find_key(const SchemaTable& table, std::string_view name) {
+  const auto found = std::find_if(table.keys.begin(), table.keys.end(),
+                                  [&](const SchemaKey& key) { return key.name == name; });
+  return found == table.keys.end() ? nullptr : &*found;
+}
+
+std::string_view nearest_name(std::string_view name, std::span<const std::string_view> known) {
+  // A longer name than any key is no nearer for its rest, and the sum stays small.
+  const std::string_view start = name.substr(0, 64);
+  return *std::min_element(known.begin(), known.end(), [&](std::string_view a, std::string_view b) {
+    return edit_distance(start, a) < edit_distance(start, b);
+  });
+}
+
+}  // namespace deadshore::io
