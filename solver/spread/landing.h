@@ -1,0 +1,67 @@
+#pragma once
+
+#include "mesh/plane.h"
+#include "solver/model/job.h"
+
+#include <array>
+#include <vector>
+
+/// Where loads come down by the 45-degree rule; see solver/spread/spread.h for the rules.
+namespace deadshore::solver {
+
+/// Lengths closer than this count as equal, mm; far below what anyone measures on a wall.
+inline constexpr double same_length = 1e-6;
+
+/// Everything that can take load, by number: needles in the job's order, then the two piers, then
+/// `none` for what no needle picks up.
+class Supports {
+ public:
+  explicit Supports(const Job& job);
+
+  [[nodiscard]] int left_pier() const { return needle_count_; }
+  [[nodiscard]] int right_pier() const { return needle_count_ + 1; }
+  [[nodiscard]] int none() const { return needle_count_ + 2; }
+  [[nodiscard]] int count() const { return needle_count_ + 3; }
+
+  /// The pier, or between the cut's jambs the needle between whose midlines `x` lies; `none` over
+  /// a cut without needles.
+  [[nodiscard]] int owner(double x) const;
+
+  /// Height of the owner's 45-degree line at `x`: the soffit over its bearing, the base over a
+  /// pier.
+  [[nodiscard]] double spread_line(double x) const;
+
+  /// The support of a load at `x`, `y` with solid wall below it.
+  [[nodiscard]] int under(double x, double y) const;
+
+  /// From midline to midline, or to the cut's jamb; mm along the wall.
+  [[nodiscard]] mesh::Interval reach_of(int needle) const { return reach_.at(needle); }
+
+ private:
+  mesh::Cut cut_;
+  int needle_count_ = 0;
+  std::vector<mesh::Interval> bearing_;
+  std::vector<mesh::Interval> reach_;
+};
+
+/// Openings that are still there after the cut: all but those the cut takes out whole.
+[[nodiscard]] std::vector<mesh::Opening> openings_left_by_cut(const mesh::WallShape& shape);
+
+/// Number of the highest opening whose head at `x` is not above `y`, or -1.
+[[nodiscard]] int opening_below(const std::vector<mesh::Opening>& openings, double x, double y);
+
+/// Part of a load that one support takes.
+struct Landing {
+  int support = 0;
+  double part = 0.0;
+};
+
+/// Where a load on the left and on the right jamb of an opening comes down; each adds up to 1.
+using JambLandings = std::array<std::vector<Landing>, 2>;
+
+/// The landings of each opening's jambs: straight down from the springing just outside the opening,
+/// by the lever again where another opening is below.
+[[nodiscard]] std::vector<JambLandings> jamb_landings(const std::vector<mesh::Opening>& openings,
+                                                      const Supports& supports);
+
+}  // namespace deadshore::solver

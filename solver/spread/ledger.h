@@ -1,0 +1,62 @@
+#pragma once
+
+#include "mesh/plane.h"
+#include "solver/model/job.h"
+#include "solver/spread/landing.h"
+#include "solver/spread/spread.h"
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+/// The hand sum's bookkeeping: which support takes how much of what.
+namespace deadshore::solver {
+
+/// What weighs on the wall, by number: masonry, the lintels, the line loads, the point loads.
+class Ledger {
+ public:
+  Ledger(const Job& job, const Supports& supports, std::vector<JambLandings> jambs);
+
+  static constexpr int masonry = 0;
+  [[nodiscard]] int lintel(std::size_t i) const { return 1 + static_cast<int>(i); }
+  [[nodiscard]] int line_load(std::size_t i) const {
+    return first_line_load_ + static_cast<int>(i);
+  }
+  [[nodiscard]] int point_load(std::size_t i) const {
+    return first_point_load_ + static_cast<int>(i);
+  }
+
+  /// Books `amount` (mm2 for masonry and lintels, N for loads) straight onto a support.
+  void add(int thing, int support, double amount);
+
+  /// Books it onto the jambs of an opening by the lever rule about `x`.
+  void add_over(int thing, const mesh::Opening& opening, int number, double x, double amount);
+
+  /// One support's sum under its name, without outline.
+  [[nodiscard]] SpreadSum sum_of(int support, const std::string& name) const;
+
+ private:
+  struct Thing {
+    std::string name;
+    double load_per_amount = 1.0;
+    bool has_area = false;
+    double whole = 0.0;  ///< booked so far on all supports
+  };
+  struct Entry {
+    double direct = 0.0;
+    double over_opening = 0.0;
+  };
+
+  [[nodiscard]] Entry& entry(int thing, int support) {
+    return entries_.at(thing * support_count_ + support);
+  }
+
+  int support_count_ = 0;
+  int first_line_load_ = 0;
+  int first_point_load_ = 0;
+  std::vector<JambLandings> jambs_;
+  std::vector<Thing> things_;
+  std::vector<Entry> entries_;
+};
+
+}  // namespace deadshore::solver

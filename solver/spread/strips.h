@@ -1,0 +1,38 @@
+#pragma once
+
+#include "mesh/plane.h"
+#include "solver/model/job.h"
+#include "solver/spread/landing.h"
+
+#include <vector>
+
+/// Upright strips of the wall on which the hand method's integrals are smooth.
+namespace deadshore::solver {
+
+/// A stretch of a column of wall, of one material over one thing.
+struct ColumnPiece {
+  mesh::Interval y;
+  int lintel = -1;  ///< number in the job's lintels, or -1 for masonry
+  int over = -1;    ///< number of the opening it stands over, or -1 where solid down to its support
+};
+
+/// The column of wall at `x` from the base, or over the cut from the soffit, up to the outline.
+/// `openings` as from `openings_left_by_cut`.
+[[nodiscard]] std::vector<ColumnPiece> column_at(const Job& job,
+                                                 const std::vector<mesh::Opening>& openings,
+                                                 double x);
+
+/// All x where anything starts, ends, bends or crosses a 45-degree line, sorted, mm.
+[[nodiscard]] std::vector<double> strip_edges(const Job& job, const Supports& supports);
+
+/// A place at which to evaluate, and how much of the wall's length it stands for, mm.
+struct Station {
+  double x = 0.0;
+  double width = 0.0;
+};
+
+/// Gauss stations over one strip: exact for polynomials of degree 5; where `curved`, also good to
+/// 1e-9 for circular arcs that end at the strip's ends, even uprightly.
+[[nodiscard]] std::vector<Station> stations_over(mesh::Interval strip, bool curved);
+
+}  // namespace deadshore::solver
