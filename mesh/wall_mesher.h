@@ -12,7 +12,8 @@ namespace deadshore::mesh {
 
 /// A line that the mesh should follow because a load acts on it: at height `level` from `x.from` to
 /// `x.to`, or along the outline's top where `follows_top`. Its sides become the chain `name`.
-/// Where `x` could not be aligned (see `mesh_wall`) the chain reaches past `x` by part of an element.
+/// Where `x` could not be aligned (see `mesh_wall`) the chain reaches past `x` by part of an
+/// element.
 struct LevelLine {
   std::string name;
   Interval x;
@@ -39,8 +40,8 @@ struct WallMesh {
 /// ones only carry load (level lines, their ends, edges of `bearings` on the soffit). Two lines
 /// closer than a tenth of the element size would leave slivers: a soft line is then not followed
 /// (the load is still put in its right place, over part of an element), and of two hard lines the
-/// later moves onto the earlier; each case is told in `remarks`. Sloping and stepped tops and arched
-/// heads are met by sliding nodes along the vertical grid lines, so that every element is a
+/// later moves onto the earlier; each case is told in `remarks`. Sloping and stepped tops and
+/// arched heads are met by sliding nodes along the vertical grid lines, so that every element is a
 /// trapezium with upright sides and never folds.
 ///
 /// Regions: "masonry", then one for each lintel under its name. Chains: "base left", "base right"

@@ -1,0 +1,38 @@
+#pragma once
+
+#include "mesh/feature_lines.h"
+#include "mesh/wall_mesher.h"
+#include "mesh/wall_outline.h"
+#include "mesh/wall_shape.h"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace deadshore::mesh {
+
+/// An opening as the grid sees it. One that `reaches_top` is a slot without a head.
+struct PlacedOpening {
+  Opening shape;
+  bool reaches_top = false;
+};
+
+/// The wall after hard lines that lay too close were moved onto one another, with the lines that
+/// the grid follows. Everything in it lies on those lines.
+struct PlacedWall {
+  std::vector<FeatureLine> uprights;
+  std::vector<FeatureLine> levels;
+  std::vector<TopStretch> top;
+  std::vector<PlacedOpening> openings;  ///< without those that the cut has swallowed
+  std::vector<LintelExtent> lintels;    ///< in the shape's order; empty if swallowed
+  Cut cut;
+  std::vector<std::string> remarks;
+};
+
+/// Gathers the lines of a wall, leaves out or moves those nearer than a tenth of `size`, and says
+/// so in `remarks`.
+/// \throws GeometryError if moving would make a part of the wall or an opening vanish.
+[[nodiscard]] PlacedWall place_wall(const WallShape& shape, std::span<const LevelLine> levels,
+                                    std::span<const Interval> bearings, double size);
+
+}  // namespace deadshore::mesh

@@ -1,0 +1,107 @@
+#include "mesh/wall_chains.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace deadshore::mesh {
+namespace {
+
+/// Sides `side` of the solid cells of `row` in columns `from` to `to - 1`.
+std::vector<Side> sides_in_row(const MappedGrid& mapped, int from, int to, int row, GridSide side) {
+  std::vector<Side> sides;
+  for (int column = from; column < to; ++column) {
+    if (mapped.grid.solid(column, row)) sides.push_back({mapped.quad_at(column, row), side});
+  }
+  return sides;
+}
+
+/// Sides of an end column above `level`.
+std::vector<Side> end_sides(const MappedGrid& mapped, int column, GridSide side, double level) {
+  const WallGrid& grid = mapped.grid;
+  const int upright = side == left ? column : column + 1;
+  std::vector<Side> sides;
+  for (int row = 0; row < grid.rows(); ++row) {
+    const double middle = 0.5 * (mapped.y[static_cast<std::size_t>(grid.node(upright, row))] +
+                                 mapped.y[static_cast<std::size_t>(grid.node(upright, row + 1))]);
+    if (grid.solid(column, row) && middle > level) {
+      sides.push_back({mapped.quad_at(column, row), side});
+    }
+  }
+  return sides;
+}
+
+/// The side on the outline's top in a column; none where a slot opens the top.
+std::optional<Side> top_side(const MappedGrid& mapped, int column) {
+  const int row = mapped.grid.rows_below_top[static_cast<std::size_t>(column)] - 1;
+  if (!mapped.grid.solid(column, row)) return {};
+  return Side{mapped.quad_at(column, row), above};
+}
+
+/// The side at height `y` in a column: the one just above it, else the one just below; where the
+/// grid does not follow `y`, the nearest side of the cell that holds it; none in the open.
+std::optional<Side> side_at(const MappedGrid& mapped, int column, double y) {
+  const WallGrid& grid = mapped.grid;
+  for (int row = grid.rows() - 1; row >= 0; --row) {
+    if (!grid.solid(column, row)) continue;
+    const double low = mapped.height_at(column, row);
+    const double high = mapped.height_at(column, row + 1);
+    if (y < low - same_place || y > high + same_place) continue;
+    if (y - low <= high - y) return Side{mapped.quad_at(column, row), below};
+    if (grid.solid(column, row + 1)) return Side{mapped.quad_at(column, row + 1), below};
+    return Side{mapped.quad_at(column, row), above};
+  }
+  return {};
+}
+
+std::vector<Side> level_sides(const MappedGrid& mapped, const LevelLine& line) {
+  const WallGrid& grid = mapped.grid;
+  const double level = grid.level[static_cast<std::size_t>(nearest_index(grid.level, line.level))];
+  std::vector<Side> sides;
+  for (int column = 0; column < grid.columns(); ++column) {
+    const auto k = static_cast<std::size_t>(column);
+    const double covered = std::min(line.x.to, grid.x[k + 1]) - std::max(line.x.from, grid.x[k]);
+    if (covered <= same_place) continue;
+    const auto side = line.follows_top ? top_side(mapped, column) : side_at(mapped, column, level);
+    if (side) sides.push_back(*side);
+  }
+  return sides;
+}
+
+/// First column right of the cut, or of its middle where there is no cut.
+Block base_of_cut(const MappedGrid& mapped) {
+  Block cut = mapped.grid.cut;
+  if (cut.top == 0) cut.right = cut.left;
+  return cut;
+}
+
+}  // namespace
+
+std::vector<NamedSides> name_chains(const MappedGrid& mapped, const PlacedWall& wall,
+                                    std::span<const LevelLine> levels) {
+  const WallGrid& grid = mapped.grid;
+  const int columns = grid.columns();
+  const Block cut = base_of_cut(mapped);
+  std::vector<NamedSides> chains;
+  chains.push_back({"base left", sides_in_row(mapped, 0, cut.left, 0, below)});
+  chains.push_back({"base right", sides_in_row(mapped, cut.right, columns, 0, below)});
+  chains.push_back({"soffit", sides_in_row(mapped, cut.left, cut.right, cut.top, below)});
+  chains.push_back({"top", {}});
+  for (int column = 0; column < columns; ++column) {
+    if (const auto side = top_side(mapped, column)) chains.back().sides.push_back(*side);
+  }
+  chains.push_back({"left end", end_sides(mapped, 0, left, wall.cut.soffit)});
+  chains.push_back({"right end", end_sides(mapped, columns - 1, right, wall.cut.soffit)});
+  for (std::size_t k = 0; k < wall.openings.size(); ++k) {
+    const std::string& name = wall.openings[k].shape.name;
+    const Block& block = grid.openings[k];
+    chains.push_back(
+        {name + " head", sides_in_row(mapped, block.left, block.right, block.top, below)});
+    chains.push_back(
+        {name + " sill", sides_in_row(mapped, block.left, block.right, block.bottom - 1, above)});
+  }
+  for (const LevelLine& line : levels) chains.push_back({line.name, level_sides(mapped, line)});
+  return chains;
+}
+
+}  // namespace deadshore::mesh

@@ -1,0 +1,70 @@
+#include "mesh/wall_grid.h"
+
+#include "mesh/error.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace deadshore::mesh {
+namespace {
+
+constexpr double most_cells = 4e6;
+
+Block block_of(const WallGrid& grid, Interval x, Interval y) {
+  return {nearest_index(grid.x, x.from), nearest_index(grid.x, x.to),
+          nearest_index(grid.level, y.from), nearest_index(grid.level, y.to)};
+}
+
+void paint(WallGrid& grid, const Block& block, int region) {
+  for (int column = block.left; column < block.right; ++column) {
+    const int top = std::min(block.top, grid.rows_below_top[static_cast<std::size_t>(column)]);
+    for (int row = block.bottom; row < top; ++row) grid.region_at(column, row) = region;
+  }
+}
+
+}  // namespace
+
+int WallGrid::region_at(int column, int row) const {
+  if (column < 0 || column >= columns() || row < 0 || row >= rows()) return nothing;
+  return region[static_cast<std::size_t>(column * rows() + row)];
+}
+
+WallGrid lay_grid(const PlacedWall& wall, double size) {
+  const double length = wall.uprights.back().at;
+  const double height = wall.levels.back().at;
+  if (length * height / (size * size) > most_cells) {
+    throw GeometryError(fmt::format(
+        "elements of {:g} mm would be more than {:g} million for this wall; take larger ones", size,
+        most_cells / 1e6));
+  }
+  WallGrid grid;
+  grid.x = subdivide(wall.uprights, size);
+  grid.level = subdivide(wall.levels, size);
+  grid.region.assign(static_cast<std::size_t>(grid.columns() * grid.rows()), WallGrid::nothing);
+  grid.rows_below_top.assign(static_cast<std::size_t>(grid.columns()), 0);
+
+  for (const TopStretch& stretch : wall.top) {
+    const Block block = block_of(grid, stretch.x(), {0.0, stretch.level()});
+    for (int column = block.left; column < block.right; ++column) {
+      grid.rows_below_top[static_cast<std::size_t>(column)] = block.top;
+    }
+    paint(grid, block, 0);
+  }
+  for (std::size_t k = 0; k < wall.lintels.size(); ++k) {
+    const LintelExtent& lintel = wall.lintels[k];
+    paint(grid, block_of(grid, lintel.x, lintel.y), static_cast<int>(k) + 1);
+  }
+  for (const PlacedOpening& opening : wall.openings) {
+    const Opening& shape = opening.shape;
+    Block block = block_of(grid, shape.span(), {shape.sill, shape.crown()});
+    if (opening.reaches_top) block.top = grid.rows();
+    paint(grid, block, WallGrid::nothing);
+    grid.openings.push_back(block);
+  }
+  grid.cut = block_of(grid, wall.cut.span(), {0.0, wall.cut.soffit});
+  paint(grid, grid.cut, WallGrid::nothing);
+  return grid;
+}
+
+}  // namespace deadshore::mesh

@@ -1,0 +1,99 @@
+#include "mesh/wall_mesher.h"
+
+#include "mesh/error.h"
+#include "mesh/hanging_parts.h"
+#include "mesh/height_map.h"
+#include "mesh/height_pins.h"
+#include "mesh/placed_wall.h"
+#include "mesh/wall_chains.h"
+#include "mesh/wall_grid.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace deadshore::mesh {
+namespace {
+
+/// Numbers quadrilaterals and nodes column by column from the bottom up.
+QuadMesh make_quads(MappedGrid& mapped) {
+  const WallGrid& grid = mapped.grid;
+  QuadMesh mesh;
+  std::vector<int> node_number(static_cast<std::size_t>(grid.node_count()), -1);
+  const auto add_corner = [&](int upright, int row) {
+    const auto node = static_cast<std::size_t>(grid.node(upright, row));
+    if (node_number[node] < 0) {
+      node_number[node] = mesh.node_count();
+      mesh.nodes.push_back({grid.x[static_cast<std::size_t>(upright)], mapped.y[node]});
+    }
+    mesh.connectivity.push_back(node_number[node]);
+  };
+  mapped.quad_of_cell.assign(grid.region.size(), -1);
+  for (int column = 0; column < grid.columns(); ++column) {
+    for (int row = 0; row < grid.rows(); ++row) {
+      if (!grid.solid(column, row)) continue;
+      mapped.quad_of_cell[static_cast<std::size_t>(column * grid.rows() + row)] = mesh.quad_count();
+      add_corner(column, row);
+      add_corner(column + 1, row);
+      add_corner(column + 1, row + 1);
+      add_corner(column, row + 1);
+      mesh.region_of_quad.push_back(grid.region_at(column, row));
+    }
+  }
+  return mesh;
+}
+
+void check_upright_sides(const QuadMesh& mesh) {
+  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
+    const auto corners = corners_of(mesh, quad);
+    if (corners[3].y > corners[0].y && corners[2].y > corners[1].y) continue;
+    throw GeometryError(fmt::format(
+        "no grid fits the wall near x = {:.3f} m, y = {:.3f} m: its elements would fold",
+        corners[0].x / 1000.0, corners[0].y / 1000.0));
+  }
+}
+
+double worst_aspect_of(const QuadMesh& mesh) {
+  double worst = 1.0;
+  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
+    const auto corners = corners_of(mesh, quad);
+    const auto side = [&corners](std::size_t s) {
+      const Point a = corners[s];
+      const Point b = corners[(s + 1) % 4];
+      return std::hypot(b.x - a.x, b.y - a.y);
+    };
+    const auto [shorter, longer] = std::minmax({side(0) + side(2), side(1) + side(3)});
+    worst = std::max(worst, longer / shorter);
+  }
+  return worst;
+}
+
+}  // namespace
+
+WallMesh mesh_wall(const WallShape& shape, std::span<const LevelLine> levels,
+                   std::span<const Interval> bearings, const MeshOptions& options) {
+  if (!(options.size > 0.0)) {
+    throw GeometryError(
+        fmt::format("the element size must be more than 0 mm, not {:g} mm", options.size));
+  }
+  PlacedWall wall = place_wall(shape, levels, bearings, options.size);
+  const WallGrid grid = lay_grid(wall, options.size);
+  const HeightPins pins = pin_heights(wall, grid, levels, wall.remarks);
+  MappedGrid mapped{grid, map_heights(grid, pins), {}};
+
+  WallMesh made;
+  made.size = options.size;
+  made.quads = make_quads(mapped);
+  check_upright_sides(made.quads);
+  made.quads.regions = {"masonry"};
+  for (const LintelShape& lintel : shape.lintels) made.quads.regions.push_back(lintel.name);
+  made.quads.chains = name_chains(mapped, wall, levels);
+  refuse_hanging_parts(made.quads, bearings);
+  made.worst_aspect = worst_aspect_of(made.quads);
+  made.remarks = std::move(wall.remarks);
+  if (options.order == QuadOrder::eight_node) made.quads = with_midside_nodes(made.quads);
+  return made;
+}
+
+}  // namespace deadshore::mesh

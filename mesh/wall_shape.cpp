@@ -1,0 +1,91 @@
+#include "mesh/wall_shape.h"
+
+#include "mesh/error.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace deadshore::mesh {
+namespace {
+
+struct TwoSides {
+  double lower;
+  double upper;
+};
+
+/// Heights of the outline at `x`: they differ only at a vertical step.
+TwoSides top_range_at(const std::vector<Point>& top, double x) {
+  TwoSides found{HUGE_VAL, -HUGE_VAL};
+  const auto take = [&found](double y) {
+    found.lower = std::min(found.lower, y);
+    found.upper = std::max(found.upper, y);
+  };
+  for (std::size_t k = 0; k + 1 < top.size(); ++k) {
+    const Point a = top[k];
+    const Point b = top[k + 1];
+    if (x < a.x || x > b.x) continue;
+    if (a.x == b.x) {
+      take(a.y);
+      take(b.y);
+    } else {
+      take(std::lerp(a.y, b.y, (x - a.x) / (b.x - a.x)));
+    }
+  }
+  return found;
+}
+
+bool inside_opening(const Opening& opening, Point p) {
+  return opening.left < p.x && p.x < opening.right() && opening.sill < p.y &&
+         p.y < opening.head(p.x);
+}
+
+bool inside_cut(const Cut& cut, Point p) {
+  return cut.left < p.x && p.x < cut.right && p.y < cut.soffit;
+}
+
+}  // namespace
+
+double Opening::head(double x) const {
+  if (rise <= 0.0) return crown();
+  const double half = 0.5 * width;
+  const double radius = (half * half + rise * rise) / (2.0 * rise);
+  const double from_middle = x - (left + half);
+  const double square = std::max(0.0, radius * radius - from_middle * from_middle);
+  return crown() - from_middle * from_middle / (radius + std::sqrt(square));
+}
+
+double WallShape::height() const {
+  double highest = 0.0;
+  for (const Point& p : top) highest = std::max(highest, p.y);
+  return highest;
+}
+
+double WallShape::top_at(double x) const {
+  return top_range_at(top, std::clamp(x, 0.0, length)).lower;
+}
+
+bool is_solid(const WallShape& shape, Point p) {
+  if (p.x < 0.0 || p.x > shape.length || p.y < 0.0) return false;
+  if (p.y > top_range_at(shape.top, p.x).upper || inside_cut(shape.cut, p)) return false;
+  return std::ranges::none_of(shape.openings,
+                              [p](const Opening& opening) { return inside_opening(opening, p); });
+}
+
+const Opening* find_opening(const WallShape& shape, const std::string& name) {
+  const auto found = std::ranges::find(shape.openings, name, &Opening::name);
+  return found == shape.openings.end() ? nullptr : &*found;
+}
+
+LintelExtent extent_of(const LintelShape& lintel, const WallShape& shape) {
+  const Opening* opening = find_opening(shape, lintel.opening);
+  if (opening == nullptr) {
+    throw GeometryError(fmt::format("lintel \"{}\": there is no opening \"{}\" for it to span",
+                                    lintel.name, lintel.opening));
+  }
+  return {{opening->left - lintel.bearing, opening->right() + lintel.bearing},
+          {opening->crown(), opening->crown() + lintel.depth}};
+}
+
+}  // namespace deadshore::mesh
