@@ -1,5 +1,7 @@
 #include "solver/spread/landing.h"
 
+#include "solver/model/cut.h"
+
 #include <algorithm>
 #include <cstddef>
 #include <numeric>
@@ -93,14 +95,9 @@ int Supports::under(double x, double y) const {
 }
 
 std::vector<mesh::Opening> openings_left_by_cut(const mesh::WallShape& shape) {
-  const mesh::Cut& cut = shape.cut;
   std::vector<mesh::Opening> left;
-  for (const mesh::Opening& opening : shape.openings) {
-    const bool taken_out = opening.left >= cut.left - same_length &&
-                           opening.right() <= cut.right + same_length &&
-                           opening.crown() <= cut.soffit + same_length;
-    if (!taken_out) left.push_back(opening);
-  }
+  for (const mesh::Opening& opening : shape.openings)
+    if (!takes_out(shape.cut, opening)) left.push_back(opening);
   return left;
 }
 

@@ -9,9 +9,6 @@
 /// Where loads come down by the 45-degree rule; see solver/spread/spread.h for the rules.
 namespace deadshore::solver {
 
-/// Lengths closer than this count as equal, mm; far below what anyone measures on a wall.
-inline constexpr double same_length = 1e-6;
-
 /// Everything that can take load, by number: needles in the job's order, then the two piers, then
 /// `none` for what no needle picks up.
 class Supports {

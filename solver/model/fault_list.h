@@ -1,0 +1,55 @@
+#pragma once
+
+#include "mesh/plane.h"
+#include "solver/model/faults.h"
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// The parts that `find_faults` is put together from. Each adds what it finds to a list.
+namespace deadshore::solver {
+
+/// Two edges closer than this leave no masonry between them, mm.
+inline constexpr double least_masonry = 1.0;
+
+using FaultList = std::vector<Fault>;
+
+/// "needle[0].x".
+[[nodiscard]] std::string key_of(std::string_view table, std::size_t index, std::string_view key);
+
+/// A length in m, or in mm below 1 m: "5.6 m", "150 mm".
+[[nodiscard]] std::string in_words(double length);
+
+/// "1.1 m to 2 m".
+[[nodiscard]] std::string in_words(mesh::Interval interval);
+
+/// "stair window" in quotes.
+[[nodiscard]] std::string quoted(std::string_view name);
+
+/// Length that two stretches have in common, mm; below 0 the gap between them.
+[[nodiscard]] double overlap(mesh::Interval a, mesh::Interval b);
+
+/// Numbers that are not finite or have no sense as sizes, weights and stiffnesses.
+void find_number_faults(const Job& job, FaultList& faults);
+
+/// Things without a name, or with another's.
+void find_name_faults(const Job& job, FaultList& faults);
+
+/// The outline and the cut in it.
+void find_outline_faults(const Job& job, FaultList& faults);
+
+/// Openings, lintels, and the cut among them; for a sound outline.
+void find_opening_faults(const Job& job, FaultList& faults);
+void find_lintel_faults(const Job& job, FaultList& faults);
+void find_cut_faults(const Job& job, FaultList& faults);
+
+/// Loads and needles; for a sound outline.
+void find_load_faults(const Job& job, FaultList& faults);
+void find_needle_faults(const Job& job, FaultList& faults);
+
+/// What is asked of the analysis; for a sound outline.
+void find_analysis_faults(const Job& job, FaultList& faults);
+
+}  // namespace deadshore::solver

@@ -1,0 +1,164 @@
+#include "solver/model/fault_list.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace deadshore::solver {
+
+namespace {
+
+// Factors from N, mm to what a builder writes; `unit` with its leading space.
+struct Unit {
+  double factor;
+  const char* name;
+};
+constexpr Unit length{1.0, " mm"};
+constexpr Unit stress{1.0, " N/mm2"};
+constexpr Unit stiffness{1e-3, " kN/mm"};
+constexpr Unit force{1e-3, " kN"};
+constexpr Unit force_per_length{1.0, " kN/m"};
+constexpr Unit force_per_volume{1e6, " kN/m3"};
+constexpr Unit plain{1.0, ""};
+
+enum class Range { any, positive, not_negative, poisson };
+
+bool is_in(double value, Range range) {
+  switch (range) {
+    case Range::any:
+      return true;
+    case Range::positive:
+      return value > 0.0;
+    case Range::not_negative:
+      return value >= 0.0;
+    case Range::poisson:
+      return value >= 0.0 && value < 0.5;
+  }
+  return false;
+}
+
+const char* in_words(Range range) {
+  switch (range) {
+    case Range::any:
+      return "a number";
+    case Range::positive:
+      return "more than 0";
+    case Range::not_negative:
+      return "0 or more";
+    case Range::poisson:
+      return "0 or more and less than 0.5";
+  }
+  return "";
+}
+
+class NumberCheck {
+ public:
+  NumberCheck(FaultList& faults, std::string table) : faults_(faults), table_(std::move(table)) {}
+
+  void operator()(const char* key, double value, const Unit& unit, Range range) const {
+    const std::string path = table_ + "." + key;
+    if (!std::isfinite(value))
+      faults_.push_back({path, fmt::format("{}, not a number to reckon with", value), "a number"});
+    else if (!is_in(value, range))
+      faults_.push_back(
+          {path, fmt::format("{:.6g}{}", value * unit.factor, unit.name), in_words(range)});
+  }
+
+ private:
+  FaultList& faults_;
+  std::string table_;
+};
+
+NumberCheck entry(FaultList& faults, const char* table, std::size_t index) {
+  return {faults, fmt::format("{}[{}]", table, index)};
+}
+
+void check_wall(const Job& job, FaultList& faults) {
+  const NumberCheck wall(faults, "wall");
+  wall("length", job.wall.length, length, Range::positive);
+  for (std::size_t i = 0; i < job.wall.top.size(); ++i) {
+    const bool level = job.wall.top.size() == 2 && job.wall.top[0].y == job.wall.top[1].y;
+    const std::string key = level ? "height" : fmt::format("outline[{}]", i);
+    wall(key.c_str(), job.wall.top[i].x, length, Range::any);
+    wall(key.c_str(), job.wall.top[i].y, length, Range::positive);
+  }
+  wall("thickness", job.thickness, length, Range::positive);
+
+  const NumberCheck masonry(faults, "masonry");
+  masonry("unit_weight", job.masonry.unit_weight, force_per_volume, Range::not_negative);
+  masonry("E", job.masonry.E, stress, Range::positive);
+  masonry("nu", job.masonry.nu, plain, Range::poisson);
+  masonry("compressive_strength", job.masonry.compressive_strength, stress, Range::positive);
+  masonry("tensile_strength", job.masonry.tensile_strength, stress, Range::not_negative);
+}
+
+void check_openings(const Job& job, FaultList& faults) {
+  for (std::size_t i = 0; i < job.wall.openings.size(); ++i) {
+    const mesh::Opening& opening = job.wall.openings[i];
+    const NumberCheck check = entry(faults, "opening", i);
+    check("left", opening.left, length, Range::any);
+    check("sill", opening.sill, length, Range::any);
+    check("width", opening.width, length, Range::positive);
+    check("height", opening.height, length, Range::positive);
+    check("rise", opening.rise, length, Range::not_negative);
+  }
+  for (std::size_t i = 0; i < job.lintels.size(); ++i) {
+    const Lintel& lintel = job.lintels[i];
+    const NumberCheck check = entry(faults, "lintel", i);
+    check("depth", lintel.shape.depth, length, Range::positive);
+    check("bearing", lintel.shape.bearing, length, Range::positive);
+    check("E", lintel.E, stress, Range::positive);
+    check("nu", lintel.nu, plain, Range::poisson);
+    check("unit_weight", lintel.unit_weight, force_per_volume, Range::not_negative);
+    check("thickness", lintel.thickness, length, Range::positive);
+  }
+  const NumberCheck cut(faults, "cut");
+  cut("left", job.wall.cut.left, length, Range::any);
+  cut("right", job.wall.cut.right, length, Range::any);
+  cut("soffit", job.wall.cut.soffit, length, Range::positive);
+}
+
+void check_loads(const Job& job, FaultList& faults) {
+  for (std::size_t i = 0; i < job.line_loads.size(); ++i) {
+    const LineLoad& load = job.line_loads[i];
+    const NumberCheck check = entry(faults, "line_load", i);
+    check("level", load.level, length, Range::any);
+    check("from", load.x.from, length, Range::any);
+    check("to", load.x.to, length, Range::any);
+    check("dead", load.dead, force_per_length, Range::not_negative);
+    check("imposed", load.imposed, force_per_length, Range::not_negative);
+  }
+  for (std::size_t i = 0; i < job.point_loads.size(); ++i) {
+    const PointLoad& load = job.point_loads[i];
+    const NumberCheck check = entry(faults, "point_load", i);
+    check("x", load.x, length, Range::any);
+    check("level", load.level, length, Range::any);
+    check("bearing", load.bearing, length, Range::positive);
+    check("dead", load.dead, force, Range::not_negative);
+    check("imposed", load.imposed, force, Range::not_negative);
+  }
+}
+
+void check_needles(const Job& job, FaultList& faults) {
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    const Needle& needle = job.needles[i];
+    const NumberCheck check = entry(faults, "needle", i);
+    check("x", needle.x, length, Range::any);
+    check("bearing_width", needle.bearing_width, length, Range::positive);
+    check("stiffness", needle.stiffness, stiffness, Range::positive);
+    check("slack", needle.slack, length, Range::not_negative);
+    check("preload", needle.preload, force, Range::not_negative);
+  }
+}
+
+}  // namespace
+
+void find_number_faults(const Job& job, FaultList& faults) {
+  check_wall(job, faults);
+  check_openings(job, faults);
+  check_loads(job, faults);
+  check_needles(job, faults);
+  NumberCheck(faults, "analysis")("mesh", job.analysis.mesh_size, length, Range::positive);
+}
+
+}  // namespace deadshore::solver
