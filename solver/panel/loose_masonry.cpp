@@ -1,0 +1,217 @@
+#include "solver/panel/loose_masonry.h"
+
+#include "solver/panel/newton.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace deadshore::solver {
+
+namespace {
+
+constexpr double loose_movement = 0.25;        // of the reference movement
+constexpr double most_loose_area = 1.0 / 3.0;  // of the wall above the soffit
+constexpr double most_loose_load = 0.05;       // of the applied loads
+constexpr double most_needle_change = 0.05;    // of the largest push
+
+double metres(double mm) {
+  return mm / 1000.0;
+}
+
+Eigen::Vector2d mean_movement(const mesh::QuadMesh& mesh, int quad, const Eigen::VectorXd& u) {
+  Eigen::Vector2d mean = Eigen::Vector2d::Zero();
+  for (const int node : mesh.nodes_of(quad).first<4>()) mean += 0.25 * u.segment<2>(2 * node);
+  return mean;
+}
+
+void mark_loose_quads(const mesh::QuadMesh& mesh, const ResidualTrial& trial, double threshold,
+                      std::vector<char>& loose) {
+  loose.assign(static_cast<std::size_t>(mesh.quad_count()), 0);
+  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
+    const bool moves = mean_movement(mesh, quad, trial.movement).norm() > threshold;
+    loose[static_cast<std::size_t>(quad)] = moves ? 1 : 0;
+  }
+}
+
+/// What lies under a loose patch, and what would hold it.
+std::string describe(const Job& job, const LoosePatch& patch) {
+  const double near = job.analysis.mesh_size;
+  for (const mesh::Opening& opening : job.wall.openings) {
+    const bool over = std::abs(patch.y.from - opening.springing()) < near &&
+                      patch.x.from < opening.right() && patch.x.to > opening.left;
+    if (over) return fmt::format("over the head of \"{}\": a lintel would hold it", opening.name);
+  }
+  if (std::abs(patch.y.from - job.wall.cut.soffit) > near) {
+    return "inside the wall: it needs a support of its own";
+  }
+  std::string left = "the left jamb";
+  std::string right = "the right jamb";
+  double left_x = job.wall.cut.left;
+  double right_x = job.wall.cut.right;
+  for (const Needle& needle : job.needles) {
+    if (needle.x <= patch.x.middle() && needle.x >= left_x) {
+      left = needle.name;
+      left_x = needle.x;
+    } else if (needle.x > patch.x.middle() && needle.x <= right_x) {
+      right = needle.name;
+      right_x = needle.x;
+    }
+  }
+  return fmt::format(
+      "on the soffit between {} and {}: a needle near x = {:.2f} m, or boards propped under it, "
+      "would hold it",
+      left, right, metres(patch.x.middle()));
+}
+
+/// Groups loose quads that share nodes, heaviest patch first.
+std::vector<LoosePatch> patches_of(const Job& job, const PanelModel& model,
+                                   const PanelLoading& loading, const std::vector<char>& loose) {
+  const mesh::QuadMesh& mesh = model.mesh();
+  std::vector<std::vector<int>> quads_at(mesh.nodes.size());
+  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
+    if (!loose[static_cast<std::size_t>(quad)]) continue;
+    for (const int node : mesh.nodes_of(quad))
+      quads_at[static_cast<std::size_t>(node)].push_back(quad);
+  }
+  std::vector<char> seen(loose.size(), 0);
+  std::vector<LoosePatch> patches;
+  for (int seed = 0; seed < mesh.quad_count(); ++seed) {
+    if (!loose[static_cast<std::size_t>(seed)] || seen[static_cast<std::size_t>(seed)]) continue;
+    LoosePatch patch;
+    constexpr double far = std::numeric_limits<double>::max();
+    patch.x = patch.y = {far, -far};
+    std::vector<int> queue = {seed};
+    seen[static_cast<std::size_t>(seed)] = 1;
+    while (!queue.empty()) {
+      const int quad = queue.back();
+      queue.pop_back();
+      const PanelMaterial& material = loading.materials[static_cast<std::size_t>(
+          mesh.region_of_quad[static_cast<std::size_t>(quad)])];
+      const double area = model.geometry().area(quad);
+      patch.area += area;
+      patch.weight += area * material.thickness * material.unit_weight;
+      for (const mesh::Point& corner : mesh::corners_of(mesh, quad)) {
+        patch.x = {std::min(patch.x.from, corner.x), std::max(patch.x.to, corner.x)};
+        patch.y = {std::min(patch.y.from, corner.y), std::max(patch.y.to, corner.y)};
+      }
+      for (const int node : mesh.nodes_of(quad)) {
+        for (const int next : quads_at[static_cast<std::size_t>(node)]) {
+          if (seen[static_cast<std::size_t>(next)]) continue;
+          seen[static_cast<std::size_t>(next)] = 1;
+          queue.push_back(next);
+        }
+      }
+    }
+    patch.where = describe(job, patch);
+    patches.push_back(patch);
+  }
+  std::sort(patches.begin(), patches.end(),
+            [](const LoosePatch& a, const LoosePatch& b) { return a.weight > b.weight; });
+  return patches;
+}
+
+/// Part of the loads other than weight that stands on nodes that run away.
+double loose_load_share(const PanelModel& model, const PanelLoading& loading,
+                        const ResidualTrial& trial, double threshold) {
+  const Eigen::VectorXd applied = loading.load - model.weight(loading.materials);
+  double all = 0.0;
+  double on_loose = 0.0;
+  for (int node = 0; node < model.mesh().node_count(); ++node) {
+    const double load = -applied(2 * node + 1);
+    all += load;
+    if (trial.movement.segment<2>(2 * node).norm() > threshold) on_loose += load;
+  }
+  return all > 0.0 ? on_loose / all : 0.0;
+}
+
+/// Names what is missing from the way the wall runs away: apart sideways, or down.
+std::string what_is_missing(const Job& job, const mesh::QuadMesh& mesh,
+                            const ResidualTrial& trial) {
+  double spread = 0.0;
+  double drop = 0.0;
+  double drop_x = job.wall.cut.span().middle();
+  for (int node = 0; node < mesh.node_count(); ++node) {
+    const mesh::Point& p = mesh.nodes[static_cast<std::size_t>(node)];
+    const double outwards =
+        p.x < job.wall.cut.span().middle() ? -trial.movement(2 * node) : trial.movement(2 * node);
+    spread = std::max(spread, outwards);
+    if (-trial.movement(2 * node + 1) > drop) {
+      drop = -trial.movement(2 * node + 1);
+      drop_x = p.x;
+    }
+  }
+  const bool free_end = job.left_end == WallEnd::free || job.right_end == WallEnd::free;
+  if (free_end && spread > 0.25 * drop) {
+    return "it spreads sideways: it needs an end that is held, or a tie, against the arch's thrust";
+  }
+  return fmt::format("it drops most at x = {:.2f} m: it needs a needle or another support there",
+                     metres(drop_x));
+}
+
+}  // namespace
+
+ResidualTrial cut_residual(PanelModel& model, const PanelLoading& loading,
+                           const Eigen::VectorXd& u) {
+  PanelLoading weaker = loading;
+  for (PanelMaterial& material : weaker.materials) material.residual *= 0.1;
+  Eigen::VectorXd moved = u;
+  NewtonOptions options;
+  options.tolerance = 1e-7;  // a yes or no is wanted, not digits
+  const NewtonReport report = minimise(model, weaker, moved, options);
+  ResidualTrial trial;
+  trial.converged = report.converged;
+  trial.iterations = report.iterations;
+  trial.movement = moved - u;
+  double largest = 0.0;
+  for (const NeedleBearing& bearing : loading.bearings) {
+    largest = std::max(largest, bearing.state(u).force);
+  }
+  for (const NeedleBearing& bearing : loading.bearings) {
+    const double change = bearing.state(moved).force - bearing.state(u).force;
+    trial.needle_change.push_back(largest > 0.0 ? change / largest : 0.0);
+  }
+  return trial;
+}
+
+void judge_trial(const Job& job, const PanelModel& model, const PanelLoading& loading,
+                 const ResidualTrial& trial, double reference_movement, PanelResult& result) {
+  const mesh::QuadMesh& mesh = model.mesh();
+  const double threshold = loose_movement * reference_movement;
+  mark_loose_quads(mesh, trial, threshold, result.fields.quad_loose);
+  result.loose = patches_of(job, model, loading, result.fields.quad_loose);
+
+  double area_above = 0.0;
+  double loose_area = 0.0;
+  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
+    const double area = model.geometry().area(quad);
+    if (mesh::corners_of(mesh, quad)[0].y >= job.wall.cut.soffit - 1e-6) area_above += area;
+    if (result.fields.quad_loose[static_cast<std::size_t>(quad)]) loose_area += area;
+  }
+  double needle_change = 0.0;
+  for (const double change : trial.needle_change) {
+    needle_change = std::max(needle_change, std::abs(change));
+  }
+  const double load_share = loose_load_share(model, loading, trial, threshold);
+  std::string found;
+  if (loose_area > most_loose_area * area_above) {
+    found = fmt::format("{:.0f}% of the wall above the soffit has nothing to stand on",
+                        100.0 * loose_area / area_above);
+  } else if (load_share > most_loose_load) {
+    found =
+        fmt::format("{:.0f}% of the loads stand on masonry that would fall", 100.0 * load_share);
+  } else if (needle_change > most_needle_change) {
+    found = fmt::format(
+        "the needles' loads hang by {:.0f}% on stiffness that cracked masonry does not have",
+        100.0 * needle_change);
+  } else if (!trial.converged) {
+    found = "the wall does not come to rest when its open cracks lose the last of their stiffness";
+  }
+  if (!found.empty()) {
+    result.no_equilibrium = found + "; " + what_is_missing(job, mesh, trial);
+  }
+}
+
+}  // namespace deadshore::solver

@@ -1,0 +1,35 @@
+#pragma once
+
+#include "solver/model/job.h"
+#include "solver/model/results.h"
+#include "solver/panel/panel_model.h"
+
+#include <Eigen/Core>
+
+namespace deadshore::solver {
+
+/// What happens to a cracked wall when the residual stiffness of its cracks is cut to a tenth.
+struct ResidualTrial {
+  bool converged = false;
+  int iterations = 0;
+  Eigen::VectorXd movement;           ///< further displacement, 2 per node, mm
+  std::vector<double> needle_change;  ///< change of each needle's push over the largest push
+};
+
+/// Solves again at a tenth of the residual, starting from the solution `u`.
+[[nodiscard]] ResidualTrial cut_residual(PanelModel& model, const PanelLoading& loading,
+                                         const Eigen::VectorXd& u);
+
+/// Decides what of a cracked wall stands, from a trial at a tenth of the residual.
+///
+/// Masonry that hangs on the residual alone moves about ten times as far in the trial; masonry that
+/// stands hardly moves. Quads whose corners move on by more than a quarter of `reference_movement`
+/// are marked loose, and their patches listed with weight and what would hold them. The wall has no
+/// equilibrium, and `no_equilibrium` says what is missing, where loose masonry is over a third of
+/// the wall above the soffit, where over a twentieth of the applied loads stand on it, or where the
+/// needles' pushes hang on the residual by more than a twentieth.
+/// \param reference_movement largest displacement of the uncracked wall under the same loads, mm
+void judge_trial(const Job& job, const PanelModel& model, const PanelLoading& loading,
+                 const ResidualTrial& trial, double reference_movement, PanelResult& result);
+
+}  // namespace deadshore::solver

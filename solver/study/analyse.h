@@ -1,0 +1,23 @@
+#pragma once
+
+#include "solver/model/job.h"
+#include "solver/model/results.h"
+
+#include <functional>
+#include <string_view>
+
+namespace deadshore::solver {
+
+/// Told what is being worked on and how far the whole job is, 0 to 1.
+using Progress = std::function<void(std::string_view phase, double fraction)>;
+
+/// Does the whole of a job: the hand method, the finite elements under each masonry model asked
+/// for, the same on elements twice as large (for the mesh effect), and the comparison.
+///
+/// Gravity and loads act at once on the wall as cut, with the needles in place. Characteristic
+/// loads, load factor 1.0. `job` must have no faults (see find_faults). \throws mesh::GeometryError
+/// where the wall cannot be meshed \throws SolveError where an analysis does not converge, or is
+/// not in equilibrium to 1e-8
+[[nodiscard]] JobResult analyse(const Job& job, const Progress& progress = {});
+
+}  // namespace deadshore::solver

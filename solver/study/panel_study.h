@@ -1,0 +1,45 @@
+#pragma once
+
+#include "mesh/quad_mesh.h"
+#include "solver/model/job.h"
+#include "solver/model/results.h"
+#include "solver/panel/newton.h"
+#include "solver/panel/panel_model.h"
+#include "solver/study/stopwatch.h"
+
+#include <Eigen/Core>
+
+#include <functional>
+
+namespace deadshore::solver {
+
+/// A job's panel on one mesh, ready to be analysed under either masonry model. The mesh must
+/// outlive the study.
+class PanelStudy {
+ public:
+  PanelStudy(const Job& job, const mesh::QuadMesh& mesh);
+
+  /// Called after each Newton step with the model, the iteration and the relative residual.
+  using Report = std::function<void(MasonryModel, int, double)>;
+
+  /// Reactions, fields and, for the cracked model, loose masonry.
+  /// \throws SolveError if it does not converge or is not in equilibrium to 1e-8
+  [[nodiscard]] PanelResult analyse(MasonryModel masonry, const Report& report,
+                                    Stopwatch& stopwatch);
+
+  /// Uncracked reactions of another job on the same wall and mesh: other needles or loads.
+  [[nodiscard]] PanelResult uncracked_reactions(const Job& variant);
+
+ private:
+  /// Solution under a loading from the uncracked one on; counts its factorisations in `result`.
+  [[nodiscard]] Eigen::VectorXd solve(const PanelLoading& loading, const Eigen::VectorXd& start,
+                                      const std::function<void(int, double)>& progress,
+                                      PanelResult& result);
+  const Eigen::VectorXd& uncracked_displacement(const Report& report, PanelResult& result);
+
+  const Job& job_;
+  PanelModel model_;
+  Eigen::VectorXd uncracked_;
+};
+
+}  // namespace deadshore::solver
