@@ -1,5 +1,6 @@
 #include "solver/study/analyse.h"
 
+#include "mesh/error.h"
 #include "solver/compare/comparison.h"
 #include "solver/model/error.h"
 #include "solver/panel/wall_panel.h"
