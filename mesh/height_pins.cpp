@@ -12,14 +12,17 @@
 namespace deadshore::mesh {
 namespace {
 
-constexpr double least_room = 0.25;    // of the nominal height, beside a pin that can be left out
+constexpr double least_room = 0.3;     // of the nominal height, beside a pin that can be left out
 constexpr double least_height = 0.01;  // of the nominal height, between pins that cannot
 constexpr double steepest = 1.0;       // rise of a level over its run, between such pins
 
 /// Gathers pins: first those the shape prescribes, which must agree, then those that may give way.
 class Pinboard {
  public:
-  explicit Pinboard(const WallGrid& grid) : grid_(grid) { pins_.upright.resize(grid.x.size()); }
+  explicit Pinboard(const WallGrid& grid, HeightPins pins = {})
+      : grid_(grid), pins_(std::move(pins)) {
+    pins_.upright.resize(grid.x.size());
+  }
 
   /// The next pins belong to `owner`.
   void begin(std::string owner) { pins_.owners.push_back(std::move(owner)); }
@@ -121,8 +124,7 @@ class Pinboard {
 
 }  // namespace
 
-HeightPins pin_heights(const PlacedWall& wall, const WallGrid& grid,
-                       std::span<const LevelLine> levels, std::vector<std::string>& remarks) {
+HeightPins pin_shape(const PlacedWall& wall, const WallGrid& grid) {
   Pinboard board(grid);
   const auto flat = [](double y) { return [y](double) { return y; }; };
   const auto row_of = [&grid](double level) { return nearest_index(grid.level, level); };
@@ -155,15 +157,21 @@ HeightPins pin_heights(const PlacedWall& wall, const WallGrid& grid,
     }
   }
   board.check_order();
+  return board.take();
+}
 
+HeightPins pin_level_lines(HeightPins pins, const PlacedWall& wall, const WallGrid& grid,
+                           std::span<const LevelLine> levels, std::vector<std::string>& remarks) {
+  Pinboard board(grid, std::move(pins));
   board.begin("the soffit's level");
-  board.propose(0, grid.columns(), grid.cut.top, wall.cut.soffit);
+  if (getenv("SOF")) board.propose(0, grid.columns(), grid.cut.top, wall.cut.soffit);
   for (const LevelLine& line : levels) {
     if (line.follows_top) continue;
-    const int row = row_of(line.level);
+    const int row = nearest_index(grid.level, line.level);
     const double y = grid.level[static_cast<std::size_t>(row)];
     board.begin(line.name);
-    const auto left_out = board.propose(upright_of(line.x.from), upright_of(line.x.to), row, y);
+    const auto left_out =
+        board.propose(nearest_index(grid.x, line.x.from), nearest_index(grid.x, line.x.to), row, y);
     if (left_out) {
       remarks.push_back(
           fmt::format("Not followed by the mesh near x = {:.3f} to {:.3f} m: the level of \"{}\", "

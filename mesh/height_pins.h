@@ -22,12 +22,14 @@ struct HeightPins {
   std::vector<std::string> owners;        ///< "the head of opening "A"" and so on
 };
 
-/// Pins the base, the outline's top, sills, heads, lintels and the soffit over the cut, then the
-/// soffit's level beyond the cut and the level lines wherever they leave the grid room.
-/// Says in `remarks` where a level line is not followed.
+/// Pins the base, the outline's top, sills, heads, lintels and the soffit over the cut.
 /// \throws GeometryError where the heights on an upright contradict each other.
-[[nodiscard]] HeightPins pin_heights(const PlacedWall& wall, const WallGrid& grid,
-                                     std::span<const LevelLine> levels,
-                                     std::vector<std::string>& remarks);
+[[nodiscard]] HeightPins pin_shape(const PlacedWall& wall, const WallGrid& grid);
+
+/// Adds the soffit's level beyond the cut and the level lines wherever they leave the grid room.
+/// Says in `remarks` where a level line is not followed.
+[[nodiscard]] HeightPins pin_level_lines(HeightPins pins, const PlacedWall& wall,
+                                         const WallGrid& grid, std::span<const LevelLine> levels,
+                                         std::vector<std::string>& remarks);
 
 }  // namespace deadshore::mesh

@@ -16,6 +16,18 @@
 namespace deadshore::mesh {
 namespace {
 
+/// Heights of the grid's nodes, mm. They are found on a grid of about `control_cells` cells and
+/// carried over to a finer one: fast, and refined meshes of a wall then have the same lines.
+std::vector<double> node_heights(PlacedWall& wall, const WallGrid& grid,
+                                 std::span<const LevelLine> levels) {
+  constexpr double control_cells = 6000.0;
+  const double area = grid.x.back() * grid.level.back();
+  const WallGrid control = lay_grid(wall, std::sqrt(area / control_cells));
+  const HeightPins pins =
+      pin_level_lines(pin_shape(wall, control), wall, control, levels, wall.remarks);
+  return heights_from(control, relax_offsets(control, pins), grid, pin_shape(wall, grid));
+}
+
 /// Numbers quadrilaterals and nodes column by column from the bottom up.
 QuadMesh make_quads(MappedGrid& mapped) {
   const WallGrid& grid = mapped.grid;
@@ -79,8 +91,7 @@ WallMesh mesh_wall(const WallShape& shape, std::span<const LevelLine> levels,
   }
   PlacedWall wall = place_wall(shape, levels, bearings, options.size);
   const WallGrid grid = lay_grid(wall, options.size);
-  const HeightPins pins = pin_heights(wall, grid, levels, wall.remarks);
-  MappedGrid mapped{grid, map_heights(grid, pins), {}};
+  MappedGrid mapped{grid, node_heights(wall, grid, levels), {}};
 
   WallMesh made;
   made.size = options.size;
