@@ -8,18 +8,29 @@ namespace deadshore::solver {
 
 namespace {
 
-// Factors from N, mm to what a builder writes; `unit` with its leading space.
-struct Unit {
-  double factor;
-  const char* name;
-};
-constexpr Unit length{1.0, " mm"};
-constexpr Unit stress{1.0, " N/mm2"};
-constexpr Unit stiffness{1e-3, " kN/mm"};
-constexpr Unit force{1e-3, " kN"};
-constexpr Unit force_per_length{1.0, " kN/m"};
-constexpr Unit force_per_volume{1e6, " kN/m3"};
-constexpr Unit plain{1.0, ""};
+// What a builder writes for a value in N and mm.
+using Words = std::string (*)(double);
+std::string length(double value) {
+  return in_words(value);
+}
+std::string stress(double value) {
+  return fmt::format("{:.6g} N/mm2", value);
+}
+std::string stiffness(double value) {
+  return fmt::format("{:.6g} kN/mm", value / 1e3);
+}
+std::string force(double value) {
+  return fmt::format("{:.6g} kN", value / 1e3);
+}
+std::string force_per_length(double value) {
+  return fmt::format("{:.6g} kN/m", value);
+}
+std::string force_per_volume(double value) {
+  return fmt::format("{:.6g} kN/m3", value * 1e6);
+}
+std::string plain(double value) {
+  return fmt::format("{:.6g}", value);
+}
 
 enum class Range { any, positive, not_negative, poisson };
 
@@ -37,7 +48,7 @@ bool is_in(double value, Range range) {
   return false;
 }
 
-const char* in_words(Range range) {
+const char* due_in(Range range) {
   switch (range) {
     case Range::any:
       return "a number";
@@ -55,13 +66,12 @@ class NumberCheck {
  public:
   NumberCheck(FaultList& faults, std::string table) : faults_(faults), table_(std::move(table)) {}
 
-  void operator()(const char* key, double value, const Unit& unit, Range range) const {
+  void operator()(const char* key, double value, Words words, Range range) const {
     const std::string path = table_ + "." + key;
     if (!std::isfinite(value))
       faults_.push_back({path, fmt::format("{}, not a number to reckon with", value), "a number"});
     else if (!is_in(value, range))
-      faults_.push_back(
-          {path, fmt::format("{:.6g}{}", value * unit.factor, unit.name), in_words(range)});
+      faults_.push_back({path, words(value), due_in(range)});
   }
 
  private:
