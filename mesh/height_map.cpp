@@ -1,14 +1,11 @@
 #include "mesh/height_map.h"
 
-#include "mesh/error.h"
-
 #include <Eigen/Sparse>
 #include <Eigen/SparseCholesky>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <cstdlib>
+#include <utility>
 
 namespace deadshore::mesh {
 namespace {

@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
-#include <optional>
 
 namespace deadshore::mesh {
 namespace {
@@ -54,20 +53,16 @@ class Pinboard {
     }
   }
 
-  /// Pins the uprights `left` to `right` at `row` to height `y` where there is room. Returns the x
-  /// range of nodes of solid cells left out, if any.
-  std::optional<Interval> propose(int left, int right, int row, double y) {
-    std::optional<Interval> left_out;
+  /// Pins the uprights `left` to `right` at `row` to height `y` where there is room. Returns the
+  /// stretches of solid wall left out.
+  std::vector<Interval> propose(int left, int right, int row, double y) {
+    std::vector<Interval> left_out;
+    bool before_left_out = false;
     for (int i = left; i <= right; ++i) {
-      if (!bounds_solid(i, row)) continue;
-      const Pin* pin = pin_at(i, row);
-      if (pin != nullptr && std::abs(pin->y - y) <= same_place) continue;
-      if (pin == nullptr && has_room(i, row, y) && is_gentle(i, row, y)) {
-        auto& upright = pins_.upright[static_cast<std::size_t>(i)];
-        upright.insert(std::ranges::lower_bound(upright, row, {}, &Pin::row), {row, y, owner()});
-        continue;
-      }
-      left_out = {left_out ? left_out->from : x(i), x(i)};
+      const bool placed = !bounds_solid(i, row) || place(i, row, y);
+      if (!placed && before_left_out) left_out.back().to = x(i);
+      if (!placed && !before_left_out) left_out.push_back({x(i), x(i)});
+      before_left_out = !placed;
     }
     return left_out;
   }
@@ -83,6 +78,15 @@ class Pinboard {
     const auto& upright = pins_.upright[static_cast<std::size_t>(i)];
     const auto place = std::ranges::lower_bound(upright, row, {}, &Pin::row);
     return place == upright.end() || place->row != row ? nullptr : &*place;
+  }
+
+  /// Pins one node if there is room; true if it then is pinned at `y`.
+  bool place(int i, int row, double y) {
+    if (const Pin* pin = pin_at(i, row)) return std::abs(pin->y - y) <= same_place;
+    if (!has_room(i, row, y) || !is_gentle(i, row, y)) return false;
+    auto& upright = pins_.upright[static_cast<std::size_t>(i)];
+    upright.insert(std::ranges::lower_bound(upright, row, {}, &Pin::row), {row, y, owner()});
+    return true;
   }
 
   [[nodiscard]] bool bounds_solid(int i, int row) const {
@@ -164,20 +168,20 @@ HeightPins pin_level_lines(HeightPins pins, const PlacedWall& wall, const WallGr
                            std::span<const LevelLine> levels, std::vector<std::string>& remarks) {
   Pinboard board(grid, std::move(pins));
   board.begin("the soffit's level");
-  if (getenv("SOF")) board.propose(0, grid.columns(), grid.cut.top, wall.cut.soffit);
+  board.propose(0, grid.columns(), grid.cut.top, wall.cut.soffit);
   for (const LevelLine& line : levels) {
     if (line.follows_top) continue;
     const int row = nearest_index(grid.level, line.level);
     const double y = grid.level[static_cast<std::size_t>(row)];
     board.begin(line.name);
-    const auto left_out =
+    const std::vector<Interval> left_out =
         board.propose(nearest_index(grid.x, line.x.from), nearest_index(grid.x, line.x.to), row, y);
-    if (left_out) {
+    for (const Interval& x : left_out) {
       remarks.push_back(
-          fmt::format("Not followed by the mesh near x = {:.3f} to {:.3f} m: the level of \"{}\", "
-                      "which runs into the wall's top or an arch; its load goes to the nearest "
+          fmt::format("Not followed by the mesh from about x = {:.3f} to {:.3f} m: the level of "
+                      "\"{}\", too near the wall's top or an arch; its load goes to the nearest "
                       "sides there.",
-                      left_out->from / 1000.0, left_out->to / 1000.0, line.name));
+                      x.from / 1000.0, x.to / 1000.0, line.name));
     }
   }
   return board.take();

@@ -68,20 +68,14 @@ std::vector<Side> level_sides(const MappedGrid& mapped, const LevelLine& line) {
   return sides;
 }
 
-/// First column right of the cut, or of its middle where there is no cut.
-Block base_of_cut(const MappedGrid& mapped) {
-  Block cut = mapped.grid.cut;
-  if (cut.top == 0) cut.right = cut.left;
-  return cut;
-}
-
 }  // namespace
 
 std::vector<NamedSides> name_chains(const MappedGrid& mapped, const PlacedWall& wall,
                                     std::span<const LevelLine> levels) {
   const WallGrid& grid = mapped.grid;
   const int columns = grid.columns();
-  const Block cut = base_of_cut(mapped);
+  Block cut = grid.cut;
+  if (cut.top == 0) cut.right = cut.left;
   std::vector<NamedSides> chains;
   chains.push_back({"base left", sides_in_row(mapped, 0, cut.left, 0, below)});
   chains.push_back({"base right", sides_in_row(mapped, cut.right, columns, 0, below)});

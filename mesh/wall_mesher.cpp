@@ -16,16 +16,37 @@
 namespace deadshore::mesh {
 namespace {
 
+bool folds(const WallGrid& grid, const std::vector<double>& heights) {
+  for (int column = 0; column < grid.columns(); ++column) {
+    for (int row = 0; row < grid.rows(); ++row) {
+      if (!grid.solid(column, row)) continue;
+      for (const int upright : {column, column + 1}) {
+        const auto low = static_cast<std::size_t>(grid.node(upright, row));
+        if (!(heights[low + 1] > heights[low])) return true;
+      }
+    }
+  }
+  return false;
+}
+
 /// Heights of the grid's nodes, mm. They are found on a grid of about `control_cells` cells and
-/// carried over to a finer one: fast, and refined meshes of a wall then have the same lines.
+/// carried over: fast, and all meshes of a wall then have the same lines.
 std::vector<double> node_heights(PlacedWall& wall, const WallGrid& grid,
                                  std::span<const LevelLine> levels) {
   constexpr double control_cells = 6000.0;
   const double area = grid.x.back() * grid.level.back();
   const WallGrid control = lay_grid(wall, std::sqrt(area / control_cells));
-  const HeightPins pins =
+  const HeightPins control_pins =
       pin_level_lines(pin_shape(wall, control), wall, control, levels, wall.remarks);
-  return heights_from(control, relax_offsets(control, pins), grid, pin_shape(wall, grid));
+  std::vector<double> offsets = relax_offsets(control, control_pins);
+  const HeightPins pins = pin_shape(wall, grid);
+  std::vector<double> heights = heights_from(control, offsets, grid, pins);
+  if (folds(grid, heights)) {
+    // Plain interpolation between pins, which rise along every upright, cannot fold.
+    std::ranges::fill(offsets, 0.0);
+    heights = heights_from(control, offsets, grid, pins);
+  }
+  return heights;
 }
 
 /// Numbers quadrilaterals and nodes column by column from the bottom up.
@@ -54,16 +75,6 @@ QuadMesh make_quads(MappedGrid& mapped) {
     }
   }
   return mesh;
-}
-
-void check_upright_sides(const QuadMesh& mesh) {
-  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
-    const auto corners = corners_of(mesh, quad);
-    if (corners[3].y > corners[0].y && corners[2].y > corners[1].y) continue;
-    throw GeometryError(fmt::format(
-        "no grid fits the wall near x = {:.3f} m, y = {:.3f} m: its elements would fold",
-        corners[0].x / 1000.0, corners[0].y / 1000.0));
-  }
 }
 
 double worst_aspect_of(const QuadMesh& mesh) {
@@ -96,10 +107,14 @@ WallMesh mesh_wall(const WallShape& shape, std::span<const LevelLine> levels,
   WallMesh made;
   made.size = options.size;
   made.quads = make_quads(mapped);
-  check_upright_sides(made.quads);
   made.quads.regions = {"masonry"};
   for (const LintelShape& lintel : shape.lintels) made.quads.regions.push_back(lintel.name);
   made.quads.chains = name_chains(mapped, wall, levels);
+  for (const LevelLine& line : levels) {
+    if (made.quads.sides_of(line.name).empty()) {
+      wall.remarks.push_back(fmt::format("There is no wall where \"{}\" should act.", line.name));
+    }
+  }
   refuse_hanging_parts(made.quads, bearings);
   made.worst_aspect = worst_aspect_of(made.quads);
   made.remarks = std::move(wall.remarks);
