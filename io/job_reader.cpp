@@ -185,11 +185,18 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   return job;
 }
 
+/// Where the file has what a fault's key points at: [masonry.NAME] for "masonry".
+std::string path_in_file(const std::string& key, const solver::Job& job) {
+  constexpr std::string_view masonry = "masonry.";
+  if (!key.starts_with(masonry)) return key;
+  return "masonry." + as_key(job.masonry.name) + "." + key.substr(masonry.size());
+}
+
 void refuse_faults(const solver::Job& job, const JobSource& source) {
   const std::vector<solver::Fault> faults = solver::find_faults(job);
   if (faults.empty()) return;
   const solver::Fault& first = faults.front();
-  source.refuse(first.key, first.found, first.due + " is due");
+  source.refuse(path_in_file(first.key, job), first.found, "due: " + first.due);
 }
 
 toml::table parse_toml(std::string_view text, const std::string& file_name) {
@@ -197,7 +204,7 @@ toml::table parse_toml(std::string_view text, const std::string& file_name) {
     return toml::parse(text, file_name);
   } catch (const toml::parse_error& error) {
     throw InputError(file_name, static_cast<int>(error.source().begin.line), "",
-                     "what is not TOML (" + printable(std::string(error.description())) + ")",
+                     fmt::format("what is not TOML ({})", error.description()),
                      "a job file in TOML is due");
   }
 }

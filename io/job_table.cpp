@@ -21,16 +21,6 @@ std::string in_quotes(std::string_view text) {
   return fmt::format("\"{}\"", printable(std::string(text)));
 }
 
-/// A key as it is written in TOML.
-std::string as_key(std::string_view key) {
-  const auto is_bare = [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' ||
-           c == '-';
-  };
-  const bool bare = !key.empty() && std::all_of(key.begin(), key.end(), is_bare);
-  return bare ? printable(std::string(key)) : in_quotes(key);
-}
-
 std::string joined(const std::string& path, std::string_view key) {
   return path.empty() ? as_key(key) : path + "." + as_key(key);
 }
@@ -130,6 +120,15 @@ std::vector<std::string_view> known_names(const SchemaTable& schema) {
 }
 
 }  // namespace
+
+std::string as_key(std::string_view key) {
+  const auto is_bare = [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' ||
+           c == '-';
+  };
+  const bool bare = !key.empty() && std::all_of(key.begin(), key.end(), is_bare);
+  return bare ? printable(std::string(key)) : in_quotes(key);
+}
 
 int JobSource::line_of(std::string path) const {
   while (true) {
@@ -234,7 +233,7 @@ std::vector<std::string> JobTable::choices(std::string_view key) const {
     source_.remember(path, line_of_node(entry));
     std::string text = string_of(known, entry, path);
     if (std::find(all.begin(), all.end(), text) == all.end()) {
-      source_.refuse(path, in_quotes(text), due_for(known));
+      source_.refuse(path, in_quotes(text), alternatives(known.choices) + " is due");
     }
     if (std::find(chosen.begin(), chosen.end(), text) != chosen.end()) {
       source_.refuse(path, in_quotes(text) + " twice", "each is due once at most");

@@ -20,6 +20,9 @@ namespace deadshore::io {
 
 namespace {
 
+/// Part of a run's time that goes into the analysis, for the progress line.
+constexpr double analysis_share = 0.9;
+
 struct RunOptions {
   std::string job_file;
   std::string out;
@@ -35,8 +38,10 @@ class ProgressLine {
   ProgressLine& operator=(const ProgressLine&) = delete;
   ~ProgressLine() { clear(); }
 
-  void show(std::string_view text) const {
-    if (watched_) std::fputs(fmt::format("\r\033[K{:.78}", text).c_str(), stderr);
+  void show(std::string_view phase, double fraction) const {
+    if (watched_) {
+      std::fputs(fmt::format("\r\033[K{:3.0f} %  {:.70}", 100.0 * fraction, phase).c_str(), stderr);
+    }
   }
   void clear() const {
     if (watched_) std::fputs("\r\033[K", stderr);
@@ -75,11 +80,12 @@ ExitCode run(const RunOptions& options) {
   check_output_folder(out);
 
   const ProgressLine progress;
-  solver::JobResult result =
-      solver::analyse(job, [&progress](std::string_view phase) { progress.show(phase); });
+  solver::JobResult result = solver::analyse(job, [&progress](std::string_view phase, double done) {
+    progress.show(phase, analysis_share * done);
+  });
   result.times.insert(result.times.begin(), {"reading the job", reading_time});
 
-  progress.show("writing the results");
+  progress.show("figures and results", analysis_share);
   const Stopwatch writing;
   write_results(result, options.job_file, out);
   result.times.push_back({"figures and results", writing.seconds()});

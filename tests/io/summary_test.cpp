@@ -1,0 +1,110 @@
+#include "io/commands/summary.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <sstream>
+#include <string>
+
+namespace deadshore::io {
+namespace {
+
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+/// One needle: 20 kN by hand, 15 kN uncracked, 30 kN cracked.
+solver::JobResult one_needle() {
+  solver::JobResult result;
+  result.job.title = "A wall";
+  result.job.needles = {{.name = "N1", .x = 1400.0}};
+  result.hand.needles.resize(1);
+  result.hand.needles[0].total = 20.0e3;
+  result.hand.left_pier.total = 40.0e3;
+  result.hand.right_pier.total = 50.0e3;
+  result.hand.load_total = 110.0e3;
+  solver::PanelResult uncracked;
+  uncracked.needles = {{.name = "N1", .x = 1400.0, .force = 15.0e3}};
+  uncracked.load_total = 110.0e3;
+  uncracked.max_settlement = 1.25;
+  solver::PanelResult cracked = uncracked;
+  cracked.model = solver::MasonryModel::cracked;
+  cracked.needles[0].force = 30.0e3;
+  result.stages = {{"cut", {uncracked, cracked}}};
+  return result;
+}
+
+solver::PanelResult& cracked_of(solver::JobResult& result) {
+  return result.stages.back().analyses.back();
+}
+
+std::string line_with(const std::string& text, const std::string& part) {
+  std::istringstream lines(text);
+  for (std::string line; std::getline(lines, line);) {
+    if (line.find(part) != std::string::npos) return line;
+  }
+  return "";
+}
+
+TEST(Summary, GivesEachNeedleByHandAndByElements) {
+  const std::string row = line_with(summary_of(one_needle()), "N1");
+  std::istringstream cells(row);
+  std::string name;
+  double x = 0.0;
+  double hand = 0.0;
+  double uncracked = 0.0;
+  double cracked = 0.0;
+  double worst = 0.0;
+  ASSERT_TRUE(cells >> name >> x >> hand >> uncracked >> cracked >> worst) << row;
+  EXPECT_EQ(x, 1.4);
+  EXPECT_EQ(hand, 20.0);
+  EXPECT_EQ(uncracked, 15.0);
+  EXPECT_EQ(cracked, 30.0);
+  EXPECT_EQ(worst, 1.5);  // 1.5 times is further off than 0.75 times
+}
+
+TEST(Summary, SaysNothingOfAnAnalysisThatDoesNotStand) {
+  solver::JobResult result = one_needle();
+  cracked_of(result).no_equilibrium = "nothing stops the wall spreading";
+  const std::string text = summary_of(result);
+  EXPECT_THAT(text, HasSubstr("!! NO EQUILIBRIUM, cracked: nothing stops the wall spreading"));
+  EXPECT_THAT(line_with(text, "N1"), Not(HasSubstr("30.00")));
+  EXPECT_THAT(text, HasSubstr("largest settlement, uncracked: 1.25 mm"));
+  EXPECT_THAT(text, Not(HasSubstr("largest settlement, cracked")));
+  EXPECT_FALSE(is_held_up(result));
+}
+
+TEST(Summary, NamesLooseMasonry) {
+  solver::JobResult result = one_needle();
+  EXPECT_TRUE(is_held_up(result));
+  cracked_of(result).loose = {{.weight = 2340.0, .where = "between N1 and N2"}};
+  EXPECT_THAT(summary_of(result), HasSubstr("!! LOOSE MASONRY, cracked: 2.34 kN"));
+  EXPECT_FALSE(is_held_up(result));
+}
+
+TEST(Summary, WorksForOneModelAlone) {
+  solver::JobResult result = one_needle();
+  result.stages.back().analyses.pop_back();
+  EXPECT_THAT(line_with(summary_of(result), "N1"), HasSubstr(" - "));
+}
+
+TEST(Summary, FitsEightyColumnsWhateverTheNames) {
+  solver::JobResult result = one_needle();
+  result.job.title = std::string(50, 'T') + " " + std::string(50, 't');
+  result.job.needles[0].name = "the needle beside the old bread oven's flue";
+  cracked_of(result).loose = {{.weight = 9.0e9, .where = std::string(20, 'w') + " and more"}};
+  std::istringstream lines(summary_of(result));
+  for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80U) << line;
+}
+
+TEST(Summary, SendsTheReaderToAnEngineer) {
+  EXPECT_THAT(summary_of(one_needle()), HasSubstr("structural engineer"));
+}
+
+TEST(Timings, AddUp) {
+  const std::vector<solver::PhaseTime> times = {{"mesh", 0.25}, {"cracked", 1.5}};
+  EXPECT_THAT(line_with(timings_of(times, 312.0), "in all"), HasSubstr("1.75 s"));
+  EXPECT_THAT(timings_of(times, 312.0), HasSubstr("312 MiB"));
+}
+
+}  // namespace
+}  // namespace deadshore::io
