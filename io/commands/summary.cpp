@@ -32,7 +32,7 @@ std::string fitted(std::string_view text, std::size_t width) {
     while ((static_cast<unsigned char>(cut.back()) & 0xc0U) == 0x80U) cut.pop_back();
     cut.pop_back();
   }
-  return cut + std::string(width - width_of(cut), ' ');
+  return cut.append(width - width_of(cut), ' ');
 }
 
 /// `text` broken between words into lines of at most 80 columns, each with a line end.
@@ -53,7 +53,8 @@ std::string wrapped(std::string_view text) {
     lines += word;
     used += width;
   }
-  return lines + "\n";
+  lines += '\n';
+  return lines;
 }
 
 /// Right-aligned in 11 columns; a dash where there is no answer.
@@ -166,20 +167,20 @@ bool is_held_up(const solver::JobResult& result) {
 }
 
 std::string summary_of(const solver::JobResult& result) {
-  std::string text = wrapped(result.job.title) + "\n" + table(result);
+  std::string text = fmt::format("{}\n{}", wrapped(result.job.title), table(result));
   if (result.hand.unassigned.total > 0.0) {
     text += fmt::format("by hand, {:.2f} kN of it reaches no needle or pier\n",
                         kilonewtons(result.hand.unassigned.total));
   }
   if (!result.stages.empty()) {
-    text += "\n" + settlements(result.stages.back());
     const std::string loud = warnings(result.stages.back());
-    if (!loud.empty()) text += "\n" + loud;
+    text += fmt::format("\n{}", settlements(result.stages.back()));
+    if (!loud.empty()) text += fmt::format("\n{}", loud);
   }
-  return text + "\n" +
-         wrapped(
-             "Caution: an aid to judgement. Have a structural engineer check it and building "
-             "control agree to the works before anything is cut.");
+  return fmt::format(
+      "{}\n{}", text,
+      wrapped("Caution: an aid to judgement. Have a structural engineer check it and building "
+              "control agree to the works before anything is cut."));
 }
 
 std::string timings_of(std::span<const solver::PhaseTime> times, double peak_memory_in_mib) {
