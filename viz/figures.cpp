@@ -1,9 +1,69 @@
 #include "viz/figures.h"
 
-namespace deadshore::viz {
+#include "viz/drawings.h"
+#include "viz/panel_marks.h"
 
-std::vector<Figure> draw_figures(const solver::JobResult& /*result*/) {
-  return {};
+#include <fmt/format.h>
+
+namespace deadshore::viz {
+namespace {
+
+constexpr int png_width = 1600;
+
+Figure figure_of(const Drawing& drawing, const std::string& name, const std::string& caption) {
+  return {name, caption, to_svg(drawing, name), to_png(drawing, png_width)};
+}
+
+std::string compression_caption(const solver::PanelResult& panel) {
+  std::string caption =
+      fmt::format("Principal compression with {}, and what needles and piers carry.",
+                  masonry_words(panel.model));
+  if (!panel.loose.empty()) {
+    double weight = 0.0;
+    for (const solver::LoosePatch& patch : panel.loose) weight += patch.weight;
+    caption +=
+        fmt::format(" Hatched masonry, {} in all, hangs on nothing and would fall.", in_kN(weight));
+  }
+  return caption;
+}
+
+void add_panel_figures(std::vector<Figure>& figures, const solver::JobResult& result,
+                       const solver::PanelResult& panel, const BandScale& scale,
+                       const std::string& ending) {
+  const std::string end = std::string(solver::to_string(panel.model)) + ending;
+  if (!panel.stands()) {
+    figures.push_back(figure_of(
+        runaway(result, panel), "compression-" + end,
+        fmt::format(
+            "With {} the wall has no equilibrium: the shape in which it would go. There are "
+            "no stresses and no reactions to show.",
+            masonry_words(panel.model))));
+    return;
+  }
+  figures.push_back(figure_of(compression_bands(result, panel, scale), "compression-" + end,
+                              compression_caption(panel)));
+  figures.push_back(figure_of(
+      load_flow(result, panel, scale.upper()), "load-flow-" + end,
+      fmt::format("Where the load flows with {}: principal stresses, and over them the 45-degree "
+                  "spreads that the hand method takes.",
+                  masonry_words(panel.model))));
+}
+
+}  // namespace
+
+std::vector<Figure> draw_figures(const solver::JobResult& result) {
+  std::vector<Figure> figures;
+  figures.push_back(figure_of(elevation(result), "elevation",
+                              "The wall as cut, with its needles, loads and dimensions."));
+  const BandScale scale = compression_scale(result);
+  for (const solver::StageResult& stage : result.stages)
+    for (const solver::PanelResult& panel : stage.analyses)
+      add_panel_figures(figures, result, panel, scale,
+                        result.stages.size() > 1 ? "-" + stage.name : "");
+  if (!result.comparison.empty())
+    figures.push_back(figure_of(needle_bars(result), "needle-loads",
+                                "Load on each needle: by hand and by analysis."));
+  return figures;
 }
 
 }  // namespace deadshore::viz

@@ -1,0 +1,266 @@
+#include "viz/canvas.h"
+
+#include <cairo-svg.h>
+#include <cairo.h>
+#include <pango/pangocairo.h>
+
+#include <array>
+#include <cmath>
+#include <memory>
+#include <numbers>
+#include <stdexcept>
+
+namespace deadshore::viz {
+namespace {
+
+struct Release {
+  void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
+  void operator()(cairo_t* context) const { cairo_destroy(context); }
+  void operator()(PangoContext* context) const { g_object_unref(context); }
+  void operator()(PangoLayout* layout) const { g_object_unref(layout); }
+  void operator()(PangoFontDescription* font) const { pango_font_description_free(font); }
+  void operator()(cairo_font_options_t* options) const { cairo_font_options_destroy(options); }
+  void operator()(char* text) const { g_free(text); }
+};
+template <class T>
+using Owned = std::unique_ptr<T, Release>;
+
+/// Pango crashes later on if there is no font at all, so ask first.
+void require_a_font(PangoFontMap* fonts) {
+  PangoFontFamily** families = nullptr;
+  int count = 0;
+  pango_font_map_list_families(fonts, &families, &count);
+  g_free(static_cast<void*>(families));
+  if (count == 0)
+    throw std::runtime_error(
+        "no font is installed, so figures cannot be drawn: install the package fonts-dejavu-core");
+}
+
+/// A layout whose metrics do not depend on the output: no hinting, 72 dots an inch.
+Owned<PangoLayout> make_layout(const std::string& text, const TextStyle& style) {
+  PangoFontMap* fonts = pango_cairo_font_map_get_default();
+  require_a_font(fonts);
+  const Owned<PangoContext> context(pango_font_map_create_context(fonts));
+  const Owned<cairo_font_options_t> options(cairo_font_options_create());
+  cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
+  cairo_font_options_set_antialias(options.get(), CAIRO_ANTIALIAS_GRAY);
+  pango_cairo_context_set_font_options(context.get(), options.get());
+  pango_cairo_context_set_resolution(context.get(), 72.0);
+  pango_context_set_round_glyph_positions(context.get(), FALSE);
+
+  Owned<PangoLayout> layout(pango_layout_new(context.get()));
+  const Owned<PangoFontDescription> font(pango_font_description_new());
+  pango_font_description_set_family(font.get(), "DejaVu Sans");
+  pango_font_description_set_size(font.get(), static_cast<int>(style.size * PANGO_SCALE));
+  if (style.bold) pango_font_description_set_weight(font.get(), PANGO_WEIGHT_BOLD);
+  pango_layout_set_font_description(layout.get(), font.get());
+  if (style.width > 0.0) {
+    pango_layout_set_width(layout.get(), static_cast<int>(style.width * PANGO_SCALE));
+    pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
+    if (!style.wraps) pango_layout_set_ellipsize(layout.get(), PANGO_ELLIPSIZE_END);
+  }
+  const Owned<char> valid(g_utf8_make_valid(text.data(), static_cast<gssize>(text.size())));
+  pango_layout_set_text(layout.get(), valid.get(), -1);
+  return layout;
+}
+
+Size size_of(PangoLayout* layout) {
+  PangoRectangle box;
+  pango_layout_get_extents(layout, nullptr, &box);
+  return {static_cast<double>(box.width) / PANGO_SCALE,
+          static_cast<double>(box.height) / PANGO_SCALE};
+}
+
+cairo_status_t append(void* target, const unsigned char* data, unsigned int length) {
+  static_cast<std::string*>(target)->append(reinterpret_cast<const char*>(data), length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+void require_success(cairo_status_t status) {
+  if (status != CAIRO_STATUS_SUCCESS)
+    throw std::runtime_error(std::string("drawing a figure failed: ") +
+                             cairo_status_to_string(status));
+}
+
+void draw_on(cairo_surface_t* surface, const Drawing& drawing) {
+  const Owned<cairo_t> context(cairo_create(surface));
+  Canvas canvas(context.get());
+  cairo_set_source_rgb(context.get(), white.red, white.green, white.blue);
+  cairo_paint(context.get());
+  drawing.draw(canvas);
+  require_success(cairo_status(context.get()));
+}
+
+void replace_all(std::string& text, const std::string& from, const std::string& to) {
+  for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at)) {
+    text.replace(at, from.size(), to);
+    at += to.size();
+  }
+}
+
+}  // namespace
+
+Size text_size(const std::string& text, const TextStyle& style) {
+  return size_of(make_layout(text, style).get());
+}
+
+Loop loop_of(const Rect& box) {
+  return {
+      {box.left, box.top}, {box.right, box.top}, {box.right, box.bottom}, {box.left, box.bottom}};
+}
+
+void Canvas::set(const Pen& pen) {
+  cairo_set_source_rgb(context_, pen.colour.red, pen.colour.green, pen.colour.blue);
+  cairo_set_line_width(context_, pen.width);
+  cairo_set_dash(context_, pen.dash.data(), static_cast<int>(pen.dash.size()), 0.0);
+  cairo_set_line_join(context_, CAIRO_LINE_JOIN_ROUND);
+  cairo_set_line_cap(context_, CAIRO_LINE_CAP_BUTT);
+}
+
+void Canvas::trace(std::span<const Loop> loops) {
+  cairo_new_path(context_);
+  for (const Loop& loop : loops) {
+    cairo_new_sub_path(context_);
+    for (const PagePoint& point : loop) cairo_line_to(context_, point.x, point.y);
+    cairo_close_path(context_);
+  }
+}
+
+void Canvas::line(PagePoint from, PagePoint to, const Pen& pen) {
+  strokes(std::array{from, to}, pen);
+}
+
+void Canvas::strokes(std::span<const PagePoint> ends, const Pen& pen) {
+  cairo_new_path(context_);
+  for (std::size_t i = 0; i + 1 < ends.size(); i += 2) {
+    cairo_move_to(context_, ends[i].x, ends[i].y);
+    cairo_line_to(context_, ends[i + 1].x, ends[i + 1].y);
+  }
+  set(pen);
+  cairo_stroke(context_);
+}
+
+void Canvas::outline(std::span<const Loop> loops, const Pen& pen) {
+  trace(loops);
+  set(pen);
+  cairo_stroke(context_);
+}
+
+void Canvas::fill(std::span<const Loop> loops, Colour colour, double opacity) {
+  trace(loops);
+  cairo_set_fill_rule(context_, CAIRO_FILL_RULE_EVEN_ODD);
+  cairo_set_source_rgba(context_, colour.red, colour.green, colour.blue, opacity);
+  cairo_fill(context_);
+}
+
+void Canvas::clipped(std::span<const Loop> loops, const std::function<void()>& inside) {
+  cairo_save(context_);
+  trace(loops);
+  cairo_set_fill_rule(context_, CAIRO_FILL_RULE_EVEN_ODD);
+  cairo_clip(context_);
+  inside();
+  cairo_restore(context_);
+}
+
+void Canvas::hatch(std::span<const Loop> loops, const Hatch& hatch) {
+  const double angle = hatch.angle * std::numbers::pi / 180.0;
+  const PagePoint along{std::cos(angle), -std::sin(angle)};
+  const PagePoint over{-along.y, along.x};
+  double near = HUGE_VAL;
+  double far = -HUGE_VAL;
+  double start = HUGE_VAL;
+  double end = -HUGE_VAL;
+  for (const Loop& loop : loops)
+    for (const PagePoint& point : loop) {
+      const double a = point.x * along.x + point.y * along.y;
+      const double o = point.x * over.x + point.y * over.y;
+      start = std::min(start, a);
+      end = std::max(end, a);
+      near = std::min(near, o);
+      far = std::max(far, o);
+    }
+  if (!(far > near)) return;
+  std::vector<PagePoint> ends;
+  for (double o = std::ceil(near / hatch.spacing) * hatch.spacing; o < far; o += hatch.spacing)
+    for (const double a : {start, end})
+      ends.push_back({a * along.x + o * over.x, a * along.y + o * over.y});
+  clipped(loops, [&] { strokes(ends, hatch.pen); });
+}
+
+void Canvas::fill(const Rect& box, Colour colour, double opacity) {
+  fill(std::array{loop_of(box)}, colour, opacity);
+}
+
+void Canvas::outline(const Rect& box, const Pen& pen) {
+  outline(std::array{loop_of(box)}, pen);
+}
+
+void Canvas::arrow(PagePoint from, PagePoint tip, const Pen& pen) {
+  const double dx = tip.x - from.x;
+  const double dy = tip.y - from.y;
+  const double length = std::hypot(dx, dy);
+  if (!(length > 0.0)) return;
+  const PagePoint along{dx / length, dy / length};
+  const double head = std::min(length, 3.0 + 2.2 * pen.width);
+  const double half = 0.38 * head;
+  const PagePoint neck{tip.x - head * along.x, tip.y - head * along.y};
+  if (length > head) line(from, neck, pen);
+  fill(std::array{Loop{tip,
+                       {neck.x - half * along.y, neck.y + half * along.x},
+                       {neck.x + half * along.y, neck.y - half * along.x}}},
+       pen.colour);
+}
+
+Rect Canvas::text(PagePoint at, const std::string& text, const TextStyle& style, Anchor anchor) {
+  const auto layout = make_layout(text, style);
+  const Rect box = box_at(at, size_of(layout.get()), anchor);
+  cairo_set_source_rgb(context_, style.colour.red, style.colour.green, style.colour.blue);
+  cairo_move_to(context_, box.left, box.top);
+  pango_cairo_show_layout(context_, layout.get());
+  return box;
+}
+
+Rect Canvas::upright_text(PagePoint at, const std::string& text, const TextStyle& style,
+                          Anchor anchor) {
+  const auto layout = make_layout(text, style);
+  const Size lying = size_of(layout.get());
+  const Rect box = box_at(at, {lying.height, lying.width}, anchor);
+  cairo_save(context_);
+  cairo_set_source_rgb(context_, style.colour.red, style.colour.green, style.colour.blue);
+  cairo_move_to(context_, box.left, box.bottom);
+  cairo_rotate(context_, -0.5 * std::numbers::pi);
+  pango_cairo_show_layout(context_, layout.get());
+  cairo_restore(context_);
+  return box;
+}
+
+std::string to_svg(const Drawing& drawing, const std::string& name) {
+  std::string svg;
+  {
+    const Owned<cairo_surface_t> surface(
+        cairo_svg_surface_create_for_stream(append, &svg, drawing.size.width, drawing.size.height));
+    draw_on(surface.get(), drawing);
+    cairo_surface_finish(surface.get());
+    require_success(cairo_surface_status(surface.get()));
+  }
+  replace_all(svg, " id=\"", " id=\"" + name + "-");
+  replace_all(svg, "href=\"#", "href=\"#" + name + "-");
+  replace_all(svg, "url(#", "url(#" + name + "-");
+  return svg;
+}
+
+std::string to_png(const Drawing& drawing, int pixels) {
+  const double scale = pixels / drawing.size.width;
+  const int rows = static_cast<int>(std::lround(drawing.size.height * scale));
+  const Owned<cairo_surface_t> surface(
+      cairo_image_surface_create(CAIRO_FORMAT_RGB24, pixels, rows));
+  // A device scale, not cairo_scale: Pango then keeps its layout the same as in the SVG.
+  cairo_surface_set_device_scale(surface.get(), scale, scale);
+  draw_on(surface.get(), drawing);
+  std::string png;
+  require_success(cairo_surface_write_to_png_stream(surface.get(), append, &png));
+  return png;
+}
+
+}  // namespace deadshore::viz

@@ -1,0 +1,88 @@
+#pragma once
+
+#include "viz/page.h"
+#include "viz/palette.h"
+
+#include <functional>
+#include <span>
+#include <string>
+#include <vector>
+
+using cairo_t = struct _cairo;
+
+namespace deadshore::viz {
+
+struct Pen {
+  Colour colour = ink;
+  double width = 0.6;             ///< points
+  std::vector<double> dash = {};  ///< points drawn, points left out, ...; empty for a full line
+};
+
+/// Upright text in DejaVu Sans. Nothing in a figure is smaller than 7 points.
+struct TextStyle {
+  double size = 7.5;  ///< points
+  bool bold = false;
+  Colour colour = ink;
+  double width = 0.0;  ///< points; 0 for one line as long as it likes
+  bool wraps = false;  ///< at `width`: break into lines, else end in an ellipsis
+};
+
+/// Size of a text on the page, points. \throws std::runtime_error if no font is installed.
+[[nodiscard]] Size text_size(const std::string& text, const TextStyle& style);
+
+struct Hatch {
+  Pen pen;
+  double spacing = 4.0;  ///< points between lines
+  double angle = 45.0;   ///< degrees, anticlockwise from the horizontal as seen
+};
+
+/// Draws on a page by Cairo, in points from its top left corner. Closed lines are filled even-odd.
+/// Bound to a Cairo context that outlives it; made by `to_svg` and `to_png`.
+class Canvas {
+ public:
+  explicit Canvas(cairo_t* context) : context_(context) {}
+
+  void line(PagePoint from, PagePoint to, const Pen& pen);
+  /// Separate strokes: points 0-1, 2-3, ... in one path.
+  void strokes(std::span<const PagePoint> ends, const Pen& pen);
+  void outline(std::span<const Loop> loops, const Pen& pen);
+  void fill(std::span<const Loop> loops, Colour colour, double opacity = 1.0);
+  void hatch(std::span<const Loop> loops, const Hatch& hatch);
+  /// Runs `inside` with everything it draws cut off at the loops.
+  void clipped(std::span<const Loop> loops, const std::function<void()>& inside);
+
+  void fill(const Rect& box, Colour colour, double opacity = 1.0);
+  void outline(const Rect& box, const Pen& pen);
+
+  /// A line with a filled head at `tip`; a shaft shorter than the head is all head.
+  void arrow(PagePoint from, PagePoint tip, const Pen& pen);
+
+  /// Writes a text whose box hangs on `at`; returns the box.
+  Rect text(PagePoint at, const std::string& text, const TextStyle& style, Anchor anchor);
+  /// The same turned a quarter anticlockwise: it reads upwards. `anchor` is that of the turned box.
+  Rect upright_text(PagePoint at, const std::string& text, const TextStyle& style, Anchor anchor);
+
+ private:
+  void set(const Pen& pen);
+  void trace(std::span<const Loop> loops);
+
+  cairo_t* context_;
+};
+
+[[nodiscard]] Loop loop_of(const Rect& box);
+
+/// A drawing and the size of its page. The drawing may run more than once and draws the same each
+/// time.
+struct Drawing {
+  Size size;
+  std::function<void(Canvas&)> draw;
+};
+
+/// A self-contained SVG document on white, text as outlines. Every id in it starts with `name`, so
+/// that several figures can stand in one HTML page.
+[[nodiscard]] std::string to_svg(const Drawing& drawing, const std::string& name);
+
+/// Bytes of a PNG file on white, `pixels` wide.
+[[nodiscard]] std::string to_png(const Drawing& drawing, int pixels);
+
+}  // namespace deadshore::viz

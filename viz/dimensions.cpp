@@ -1,0 +1,81 @@
+#include "viz/dimensions.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace deadshore::viz {
+namespace {
+
+const TextStyle figure_style{.size = 7.0};
+const Pen line_pen{.colour = quiet_ink, .width = 0.45};
+constexpr double gap = 2.5;  ///< between figures of a row
+constexpr double tick = 1.9;
+
+}  // namespace
+
+std::vector<DimensionStop> sorted_stops(std::vector<DimensionStop> stops) {
+  std::sort(stops.begin(), stops.end(),
+            [](const auto& a, const auto& b) { return a.wall < b.wall; });
+  std::vector<DimensionStop> kept;
+  for (const DimensionStop& stop : stops)
+    if (kept.empty() || stop.wall - kept.back().wall > 1.0) kept.push_back(stop);
+  return kept;
+}
+
+std::vector<DimensionLabel> lay_out_dimensions(std::span<const DimensionStop> stops,
+                                               double room_from, double room_to) {
+  std::vector<DimensionLabel> labels;
+  std::array<double, 2> taken{room_from, room_from};
+  for (std::size_t i = 0; i + 1 < stops.size(); ++i) {
+    const std::string text = fmt::format("{:.0f}", std::abs(stops[i + 1].wall - stops[i].wall));
+    const double width = text_size(text, figure_style).width;
+    const double middle = 0.5 * (stops[i].page + stops[i + 1].page);
+    const double from = middle - 0.5 * width;
+    const bool fits = stops[i + 1].page - stops[i].page >= width + gap;
+    const int row = fits ? 0 : 1;
+    if (from < taken[row] || from + width > room_to) continue;
+    labels.push_back({text, from, from + width, row});
+    taken[row] = from + width + gap;
+  }
+  return labels;
+}
+
+void draw_level_dimensions(Canvas& canvas, std::span<const DimensionStop> stops, double y,
+                           double reach) {
+  if (stops.size() < 2) return;
+  std::vector<PagePoint> strokes{{stops.front().page - 3.0, y}, {stops.back().page + 3.0, y}};
+  std::vector<PagePoint> ticks;
+  for (const DimensionStop& stop : stops) {
+    strokes.insert(strokes.end(), {{stop.page, reach}, {stop.page, y + 2.5}});
+    ticks.insert(ticks.end(), {{stop.page - tick, y + tick}, {stop.page + tick, y - tick}});
+  }
+  canvas.strokes(strokes, line_pen);
+  canvas.strokes(ticks, {.colour = ink, .width = 0.8});
+  for (const DimensionLabel& label : lay_out_dimensions(stops, 0.0, page_width))
+    canvas.text({label.from, label.row == 0 ? y - 0.6 : y + 1.2}, label.text, figure_style,
+                {0.0, label.row == 0 ? 1.0 : 0.0});
+}
+
+void draw_upright_dimensions(Canvas& canvas, std::span<const DimensionStop> stops, double x) {
+  if (stops.size() < 2) return;
+  // Upwards on the page is falling y; lay out along the rising axis.
+  std::vector<DimensionStop> rising(stops.begin(), stops.end());
+  for (DimensionStop& stop : rising) stop.page = -stop.page;
+  std::vector<PagePoint> strokes{{x, stops.front().page + 3.0}, {x, stops.back().page - 3.0}};
+  std::vector<PagePoint> ticks;
+  for (const DimensionStop& stop : stops) {
+    strokes.insert(strokes.end(), {{x - 2.5, stop.page}, {x + 2.5, stop.page}});
+    ticks.insert(ticks.end(), {{x - tick, stop.page + tick}, {x + tick, stop.page - tick}});
+  }
+  canvas.strokes(strokes, line_pen);
+  canvas.strokes(ticks, {.colour = ink, .width = 0.8});
+  for (const DimensionLabel& label :
+       lay_out_dimensions(rising, rising.front().page - 10.0, rising.back().page + 10.0))
+    canvas.upright_text({label.row == 0 ? x - 0.6 : x + 1.2, -label.from}, label.text, figure_style,
+                        {label.row == 0 ? 1.0 : 0.0, 1.0});
+}
+
+}  // namespace deadshore::viz

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "solver/model/results.h"
+#include "viz/bands.h"
+#include "viz/canvas.h"
+
+namespace deadshore::viz {
+
+/// The wall as cut, as a builder draws it: openings, needles, loads, dimensions in mm.
+[[nodiscard]] Drawing elevation(const solver::JobResult& result);
+
+/// One scale for all analyses of a job that stand: it reaches the principal compression that one
+/// part in a hundred of the wall exceeds, so that peaks at the needles' edges do not wash out the
+/// rest.
+[[nodiscard]] BandScale compression_scale(const solver::JobResult& result);
+
+/// Bands of principal compression, what needles and piers give, and loose masonry.
+[[nodiscard]] Drawing compression_bands(const solver::JobResult& result,
+                                        const solver::PanelResult& panel, const BandScale& scale);
+
+/// Crosses of principal stress on an even grid, under the dashed spreads of the hand method.
+/// `full` N/mm2 is drawn at full length, and so is what is over it.
+[[nodiscard]] Drawing load_flow(const solver::JobResult& result, const solver::PanelResult& panel,
+                                double full);
+
+/// The shape in which a wall without equilibrium runs away, and why: no stresses, no reactions.
+[[nodiscard]] Drawing runaway(const solver::JobResult& result, const solver::PanelResult& panel);
+
+/// Loads on the needles as bars: hand, uncracked, cracked.
+[[nodiscard]] Drawing needle_bars(const solver::JobResult& result);
+
+}  // namespace deadshore::viz

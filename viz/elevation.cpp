@@ -1,0 +1,242 @@
+#include "viz/dimensions.h"
+#include "viz/drawings.h"
+#include "viz/legend.h"
+#include "viz/load_marks.h"
+#include "viz/region.h"
+#include "viz/wall_view.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <memory>
+
+namespace deadshore::viz {
+namespace {
+
+using solver::Job;
+using solver::JobResult;
+
+const Pen cut_pen{.colour = ink, .width = 1.2, .dash = {5.0, 2.5}};
+const Pen level_pen{.colour = quiet_ink, .width = 0.3, .dash = {1.0, 2.0}};
+
+/// A hint of courses (75 mm) and of stretchers (225 mm) in half bond, coarser on a small page.
+void draw_coursing(Canvas& canvas, const WallView& view, const mesh::WallShape& wall,
+                   const std::vector<Loop>& outline) {
+  double course = 75.0;
+  while (course * view.scale < 3.2) course *= 2.0;
+  const double stretcher = 3.0 * course;
+  std::vector<PagePoint> strokes;
+  int row = 0;
+  for (double y = 0.0; y < wall.height(); y += course, ++row) {
+    strokes.insert(strokes.end(), {view.at({0.0, y}), view.at({wall.length, y})});
+    for (double x = row % 2 == 0 ? stretcher : 0.5 * stretcher; x < wall.length; x += stretcher)
+      strokes.insert(strokes.end(), {view.at({x, y}), view.at({x, y + course})});
+  }
+  canvas.clipped(outline, [&] { canvas.strokes(strokes, {.colour = coursing, .width = 0.3}); });
+}
+
+void draw_cut(Canvas& canvas, const WallView& view, const Job& job) {
+  const mesh::Cut& cut = job.wall.cut;
+  const double top = view.down(cut.soffit);
+  const double base = view.down(0.0);
+  const PagePoint left{view.across(cut.left), top};
+  const PagePoint right{view.across(cut.right), top};
+  const std::array edges{left, PagePoint{left.x, base}, right, PagePoint{right.x, base}, left,
+                         right};
+  canvas.strokes(edges, {.colour = white, .width = 1.4});
+  canvas.strokes(edges, cut_pen);
+}
+
+void name_openings(Canvas& canvas, const WallView& view, const Job& job, LabelRoom& room) {
+  for (const mesh::Opening& opening : job.wall.openings) {
+    const double width = view.scale * opening.width - 4.0;
+    if (width < 12.0) continue;
+    const TextStyle style{.size = 7.0, .colour = quiet_ink, .width = width, .wraps = true};
+    const Size size = text_size(opening.name, style);
+    if (size.height > view.scale * opening.height - 2.0) continue;
+    const PagePoint middle =
+        view.at({opening.span().middle(), opening.sill + 0.5 * opening.height});
+    room.take(canvas.text(middle, opening.name, style, {}));
+  }
+}
+
+/// What the needle would have to be built for: the largest of the hand method and the analyses; the
+/// hand method alone where an analysis found no equilibrium.
+struct NeedleLoads {
+  std::vector<double> newtons;
+  bool by_hand_alone = false;
+};
+
+NeedleLoads needle_loads(const JobResult& result) {
+  NeedleLoads loads;
+  loads.by_hand_alone = result.stages.empty() || result.comparison.empty();
+  for (const solver::StageResult& stage : result.stages)
+    for (const solver::PanelResult& panel : stage.analyses)
+      if (!panel.stands()) loads.by_hand_alone = true;
+  for (std::size_t i = 0; i < result.job.needles.size(); ++i) {
+    double load = i < result.hand.needles.size() ? result.hand.needles[i].total : std::nan("");
+    if (!loads.by_hand_alone && i < result.comparison.size())
+      for (const double other : {result.comparison[i].uncracked, result.comparison[i].cracked})
+        if (std::isfinite(other)) load = std::fmax(load, other);
+    loads.newtons.push_back(load);
+  }
+  return loads;
+}
+
+void draw_needles_with_loads(Canvas& canvas, const WallView& view, const Job& job,
+                             const NeedleLoads& loads, LabelRoom& room) {
+  std::vector<std::vector<std::string>> lines;
+  std::vector<char> with_arrow;
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    lines.push_back({job.needles[i].name});
+    const bool known = std::isfinite(loads.newtons[i]);
+    if (known) lines.back().push_back(in_kN(loads.newtons[i]));
+    with_arrow.push_back(known && loads.newtons[i] > 0.0 ? 1 : 0);
+  }
+  draw_needles(canvas, view, job, lines, with_arrow, room);
+}
+
+struct Chain {
+  std::string name;
+  std::vector<DimensionStop> stops;
+};
+
+std::vector<Chain> level_chains(const WallView& view, const Job& job) {
+  const auto stop = [&](double x) { return DimensionStop{view.across(x), x}; };
+  const mesh::WallShape& wall = job.wall;
+  std::vector<DimensionStop> needles{stop(wall.cut.left), stop(wall.cut.right)};
+  for (const solver::Needle& needle : job.needles) needles.push_back(stop(needle.x));
+  std::vector<DimensionStop> openings{stop(0.0), stop(wall.length)};
+  for (const mesh::Opening& opening : wall.openings)
+    openings.insert(openings.end(), {stop(opening.left), stop(opening.right())});
+
+  std::vector<Chain> chains;
+  if (!job.needles.empty()) chains.push_back({"needles", sorted_stops(needles)});
+  chains.push_back({"cut", sorted_stops({stop(0.0), stop(wall.cut.left), stop(wall.cut.right),
+                                         stop(wall.length)})});
+  if (!wall.openings.empty()) chains.push_back({"openings", sorted_stops(openings)});
+  chains.push_back({"wall", {stop(0.0), stop(wall.length)}});
+  return chains;
+}
+
+void draw_level_chains(Canvas& canvas, const WallView& view, const Job& job) {
+  double y = view.down(0.0) + 20.0;
+  for (const Chain& chain : level_chains(view, job)) {
+    draw_level_dimensions(canvas, chain.stops, y, y - 5.0);
+    canvas.text({view.across(0.0) - 12.0, y}, chain.name, {.size = 7.0, .colour = quiet_ink},
+                {1.0, 0.6});
+    y += dimension_pitch;
+  }
+}
+
+/// A height that the right-hand chain shows, and from where a thin line leads to it.
+struct ShownLevel {
+  double level = 0.0;
+  double from = 0.0;
+};
+
+std::vector<ShownLevel> shown_levels(const Job& job) {
+  std::vector<ShownLevel> levels;
+  for (const mesh::Opening& opening : job.wall.openings)
+    for (const double level : {opening.sill, opening.springing(), opening.crown()})
+      levels.push_back({level, opening.right()});
+  const double top = job.wall.height();
+  for (const solver::LineLoad& load : job.line_loads)
+    if (!load.follows_top && load.level < top - 1.0) levels.push_back({load.level, load.x.to});
+  for (const solver::PointLoad& load : job.point_loads)
+    if (load.level < top - 1.0) levels.push_back({load.level, load.span().to});
+  return levels;
+}
+
+double held_space(solver::WallEnd end) {
+  return end == solver::WallEnd::held ? held_strip : 0.0;
+}
+
+void draw_upright_chains(Canvas& canvas, const WallView& view, const Job& job) {
+  const auto stop = [&](double y) { return DimensionStop{view.down(y), y}; };
+  const double top = job.wall.height();
+  const double left = view.across(0.0) - held_space(job.left_end) - 14.0;
+  draw_upright_dimensions(
+      canvas,
+      sorted_stops({stop(0.0), stop(job.wall.cut.soffit), stop(job.wall.top_at(0.0)), stop(top)}),
+      left);
+  draw_upright_dimensions(canvas, std::array{stop(0.0), stop(top)}, left - dimension_pitch);
+
+  const std::vector<ShownLevel> levels = shown_levels(job);
+  if (levels.empty()) return;
+  const double right = view.across(job.wall.length) + held_space(job.right_end) + 18.0;
+  std::vector<DimensionStop> stops{stop(0.0), stop(top)};
+  for (const ShownLevel& shown : levels) {
+    stops.push_back(stop(shown.level));
+    canvas.line({view.across(shown.from), view.down(shown.level)}, {right, view.down(shown.level)},
+                level_pen);
+  }
+  draw_upright_dimensions(canvas, sorted_stops(stops), right);
+}
+
+std::vector<LegendEntry> legend_of(const Job& job, const NeedleLoads& loads) {
+  std::vector<LegendEntry> entries;
+  if (!job.needles.empty())
+    entries.push_back(arrow_entry({.colour = support, .width = 1.1}, true,
+                                  loads.by_hand_alone
+                                      ? "load on the needle by the hand method alone"
+                                      : "load on the needle: largest of hand method and analyses"));
+  if (!job.line_loads.empty())
+    entries.push_back(arrow_entry(line_load_pen(), false, "line load, dead + imposed"));
+  if (!job.point_loads.empty())
+    entries.push_back(arrow_entry(point_load_pen(), false, "point load, dead + imposed"));
+  entries.push_back(line_entry(cut_pen, "cut: the masonry inside comes out"));
+  if (job.left_end == solver::WallEnd::held || job.right_end == solver::WallEnd::held)
+    entries.push_back(hatch_entry({.pen = {.colour = ink, .width = 0.5}, .spacing = 3.2},
+                                  "end held from moving sideways"));
+  entries.push_back({[](Canvas& canvas, const Rect& box) {
+                       draw_level_dimensions(
+                           canvas,
+                           std::array<DimensionStop, 2>{{{box.left, 0.0}, {box.right, 0.0}}},
+                           box.bottom - 1.0, box.bottom - 4.0);
+                     },
+                     "dimensions in mm"});
+  return entries;
+}
+
+}  // namespace
+
+Drawing elevation(const JobResult& result) {
+  const Job& job = result.job;
+  const NeedleLoads loads = needle_loads(result);
+  const std::vector<LegendEntry> legend = legend_of(job, loads);
+  const double chains = job.needles.empty() ? 2.0 : 3.0;
+  const double chain_room =
+      20.0 + dimension_pitch * (chains + (job.wall.openings.empty() ? 0.0 : 1.0)) - 8.0;
+  const double side = 14.0 + dimension_pitch + 12.0;
+  const Margins margins{side + held_space(job.left_end),
+                        (shown_levels(job).empty() ? 14.0 : 34.0) + held_space(job.right_end),
+                        heading_height + room_for_loads(job),
+                        chain_room + legend_height(legend, page_width - 8.0) + 8.0};
+  const WallPage page = fit_wall(job.wall, margins);
+  const Region region = region_of(result.mesh.quads);
+
+  return {page.size, [=](Canvas& canvas) {
+            const WallView& view = page.view;
+            LabelRoom room({0.0, 0.0, page.size.width, page.size.height});
+            const std::vector<Loop> outline = view.at(region);
+            draw_heading(canvas, "Elevation", job.title);
+            canvas.fill(outline, masonry_tint);
+            draw_coursing(canvas, view, job.wall, outline);
+            draw_lintels(canvas, view, job.wall, LintelStyle::filled);
+            canvas.outline(outline, {.colour = ink, .width = 1.1});
+            draw_ground(canvas, view, job.wall);
+            draw_held_ends(canvas, view, job);
+            draw_cut(canvas, view, job);
+            draw_upright_chains(canvas, view, job);
+            draw_level_chains(canvas, view, job);
+            name_openings(canvas, view, job, room);
+            draw_needles_with_loads(canvas, view, job, loads, room);
+            draw_loads(canvas, view, job, room);
+            draw_legend(canvas, legend,
+                        {4.0, page.size.height - legend_height(legend, page_width - 8.0) - 2.0},
+                        page_width - 8.0);
+          }};
+}
+
+}  // namespace deadshore::viz

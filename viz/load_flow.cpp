@@ -1,0 +1,140 @@
+#include "viz/drawings.h"
+#include "viz/legend.h"
+#include "viz/panel_marks.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+
+namespace deadshore::viz {
+namespace {
+
+using solver::Job;
+using solver::JobResult;
+using solver::PanelResult;
+
+constexpr double grid = 11.0;      ///< between crosses on the page, points
+constexpr double smallest = 0.04;  ///< part of the full length below which nothing is drawn
+const Pen compression_pen{.colour = ink, .width = 0.85};
+const Pen tension_pen{.colour = tension, .width = 0.7, .dash = {1.8, 0.9}};
+const Pen spread_pen{.colour = support, .width = 1.0, .dash = {5.0, 3.0}};
+
+struct Cross {
+  PagePoint at;
+  solver::Principal stress;
+};
+
+bool inside(const std::array<mesh::Point, 4>& corners, mesh::Point p) {
+  for (std::size_t i = 0; i < 4; ++i) {
+    const mesh::Point& a = corners[i];
+    const mesh::Point& b = corners[(i + 1) % 4];
+    if ((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) < 0.0) return false;
+  }
+  return true;
+}
+
+/// Stress at the points of an even grid that fall on masonry which is not loose; the grid is
+/// symmetric about the wall's middle.
+std::vector<Cross> crosses_on_grid(const WallView& view, const mesh::WallShape& wall,
+                                   const mesh::QuadMesh& mesh, const solver::PanelFields& fields) {
+  std::vector<Cross> crosses;
+  if (static_cast<int>(fields.quad_stress.size()) != mesh.quad_count()) return crosses;
+  const bool marked = static_cast<int>(fields.quad_loose.size()) == mesh.quad_count();
+  const double pitch = grid / view.scale;
+  const double left = 0.5 * wall.length;
+  const double foot = 0.5 * pitch;
+  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
+    if (marked && fields.quad_loose[quad] != 0) continue;
+    const solver::PlaneTensor& stress = fields.quad_stress[quad];
+    if (!std::isfinite(stress.xx + stress.yy + stress.xy)) continue;
+    const auto corners = mesh::corners_of(mesh, quad);
+    const auto [x_low, x_high] =
+        std::minmax({corners[0].x, corners[1].x, corners[2].x, corners[3].x});
+    const auto [y_low, y_high] =
+        std::minmax({corners[0].y, corners[1].y, corners[2].y, corners[3].y});
+    for (double i = std::ceil((x_low - left) / pitch); left + i * pitch < x_high; ++i)
+      for (double j = std::ceil((y_low - foot) / pitch); foot + j * pitch < y_high; ++j) {
+        const mesh::Point point{left + i * pitch, foot + j * pitch};
+        if (inside(corners, point))
+          crosses.push_back({view.at(point), solver::principal_of(stress)});
+      }
+  }
+  return crosses;
+}
+
+/// Adds an arm of the cross, `angle` from the x axis.
+void add_arm(std::vector<PagePoint>& strokes, PagePoint at, double value, double angle,
+             double full) {
+  const double part = std::min(1.0, std::abs(value) / full);
+  if (!(part >= smallest)) return;
+  const double half = 0.47 * grid * part;
+  const double dx = half * std::cos(angle);
+  const double dy = -half * std::sin(angle);
+  strokes.insert(strokes.end(), {{at.x - dx, at.y - dy}, {at.x + dx, at.y + dy}});
+}
+
+void draw_crosses(Canvas& canvas, const std::vector<Cross>& crosses, double full) {
+  std::vector<PagePoint> pressed;
+  std::vector<PagePoint> pulled;
+  for (const Cross& cross : crosses) {
+    const solver::Principal& stress = cross.stress;
+    add_arm(stress.major < 0.0 ? pressed : pulled, cross.at, stress.major, stress.angle, full);
+    add_arm(stress.minor < 0.0 ? pressed : pulled, cross.at, stress.minor,
+            stress.angle + 0.5 * M_PI, full);
+  }
+  canvas.strokes(pulled, tension_pen);
+  canvas.strokes(pressed, compression_pen);
+}
+
+void draw_spreads(Canvas& canvas, const WallView& view, const solver::SpreadResult& hand) {
+  for (const solver::SpreadSum& sum : hand.needles) {
+    if (sum.outline.size() < 3) continue;
+    const std::array loops{view.at(sum.outline)};
+    canvas.fill(loops, support, 0.06);
+    canvas.outline(loops, spread_pen);
+  }
+}
+
+std::vector<LegendEntry> legend_of(const PanelResult& panel, double full) {
+  std::vector<LegendEntry> entries{
+      {[](Canvas& canvas, const Rect& box) {
+         const PagePoint middle = box.middle();
+         canvas.line({middle.x - 0.47 * grid, middle.y}, {middle.x + 0.47 * grid, middle.y},
+                     compression_pen);
+       },
+       fmt::format("principal compression: this length is {} N/mm² and more", short_number(full))},
+      line_entry(tension_pen, "principal tension, same scale"),
+      line_entry(spread_pen, "45-degree spread of the hand method")};
+  if (!panel.loose.empty()) entries.push_back(hatch_entry(loose_hatch(), "loose masonry"));
+  return entries;
+}
+
+}  // namespace
+
+Drawing load_flow(const JobResult& result, const PanelResult& panel, double full) {
+  const Job& job = result.job;
+  const mesh::QuadMesh& mesh = result.mesh.quads;
+  const solver::SpreadResult& hand = result.hand;
+  const std::vector<LegendEntry> legend = legend_of(panel, full);
+  const double legend_room = legend_height(legend, page_width - 8.0);
+  const WallPage page = fit_wall(job.wall, {20.0, 20.0, heading_height + 4.0, 12.0 + legend_room});
+
+  return {
+      page.size, [=](Canvas& canvas) {
+        const WallView& view = page.view;
+        LabelRoom room({0.0, 0.0, page.size.width, page.size.height});
+        draw_heading(canvas, "Where the load flows, " + masonry_words(panel.model), job.title);
+        draw_lintels(canvas, view, job.wall, LintelStyle::filled);
+        draw_loose(canvas, view, mesh, panel);
+        draw_spreads(canvas, view, hand);
+        draw_crosses(canvas, crosses_on_grid(view, job.wall, mesh, panel.fields), full);
+        canvas.outline(view.at(region_of(mesh)), {.colour = ink, .width = 0.9});
+        draw_ground(canvas, view, job.wall);
+        draw_held_ends(canvas, view, job);
+        draw_named_needles(canvas, view, job, room);
+        draw_legend(canvas, legend, {4.0, page.size.height - legend_room - 2.0}, page_width - 8.0);
+      }};
+}
+
+}  // namespace deadshore::viz

@@ -1,0 +1,19 @@
+#pragma once
+
+#include "solver/model/job.h"
+#include "viz/wall_view.h"
+
+namespace deadshore::viz {
+
+/// Height above the wall's top that the loads and their labels need, points.
+[[nodiscard]] double room_for_loads(const solver::Job& job);
+
+/// Rows of arrows for line loads, single arrows for point loads, each with name and values
+/// (dead + imposed). Loads at one level stand on each other; labels go where there is room.
+void draw_loads(Canvas& canvas, const WallView& view, const solver::Job& job, LabelRoom& room);
+
+/// The pens of the arrows, for a legend.
+[[nodiscard]] Pen line_load_pen();
+[[nodiscard]] Pen point_load_pen();
+
+}  // namespace deadshore::viz

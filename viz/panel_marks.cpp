@@ -1,0 +1,105 @@
+#include "viz/panel_marks.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace deadshore::viz {
+namespace {
+
+using solver::Job;
+using solver::PanelResult;
+
+constexpr double arrow_length = 20.0;
+constexpr double smallest_force = 50.0;  ///< N: what one decimal in kN can show
+const TextStyle value_style{.size = 7.5, .colour = support};
+
+void draw_base_reaction(Canvas& canvas, const WallView& view, double x, double force) {
+  const double y = view.down(0.0) + 6.0;
+  const PagePoint tip{view.across(x), y};
+  const PagePoint tail{tip.x, y + arrow_length};
+  if (force >= smallest_force) canvas.arrow(tail, tip, reaction_pen());
+  if (force <= -smallest_force) canvas.arrow(tip, tail, reaction_pen());
+  canvas.text({tail.x, tail.y + 0.5}, in_kN(force), value_style, {0.5, 0.0});
+}
+
+/// `inwards` is +1 where a push on the wall points right on the page.
+void draw_thrust(Canvas& canvas, const WallView& view, const Job& job, double x, double inwards,
+                 double force) {
+  if (!(std::abs(force) >= smallest_force)) return;
+  const double y = view.down(0.5 * (job.wall.cut.soffit + job.wall.top_at(x)));
+  const PagePoint near{view.across(x) - inwards * (held_strip + 1.5), y};
+  const PagePoint far{near.x - inwards * arrow_length, y};
+  if (force > 0.0) canvas.arrow(far, near, reaction_pen());
+  if (force < 0.0) canvas.arrow(near, far, reaction_pen());
+  canvas.text({near.x, y - 3.0}, in_kN(std::abs(force)), value_style,
+              {inwards > 0.0 ? 1.0 : 0.0, 1.0});
+}
+
+}  // namespace
+
+std::string masonry_words(solver::MasonryModel model) {
+  return std::string(solver::to_string(model)) + " masonry";
+}
+
+Hatch loose_hatch() {
+  return {.pen = {.colour = ink, .width = 0.6}, .spacing = 3.6, .angle = -45.0};
+}
+
+Pen reaction_pen() {
+  return {.colour = support, .width = 1.1};
+}
+
+Margins reaction_margins(const Job& job) {
+  const auto side = [](solver::WallEnd end) { return end == solver::WallEnd::held ? 48.0 : 14.0; };
+  return {side(job.left_end), side(job.right_end), heading_height + 4.0, 42.0};
+}
+
+void draw_reactions(Canvas& canvas, const WallView& view, const Job& job, const PanelResult& panel,
+                    LabelRoom& room) {
+  const mesh::Cut& cut = job.wall.cut;
+  if (cut.left > 0.0) draw_base_reaction(canvas, view, 0.5 * cut.left, panel.base_left);
+  if (cut.right < job.wall.length)
+    draw_base_reaction(canvas, view, 0.5 * (cut.right + job.wall.length), panel.base_right);
+  if (job.left_end == solver::WallEnd::held)
+    draw_thrust(canvas, view, job, 0.0, 1.0, panel.thrust_left);
+  if (job.right_end == solver::WallEnd::held)
+    draw_thrust(canvas, view, job, job.wall.length, -1.0, panel.thrust_right);
+
+  std::vector<std::vector<std::string>> lines;
+  std::vector<char> with_arrow;
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    const double force = i < panel.needles.size() ? panel.needles[i].force : 0.0;
+    lines.push_back({job.needles[i].name, in_kN(force)});
+    with_arrow.push_back(force >= smallest_force ? 1 : 0);
+  }
+  draw_needles(canvas, view, job, lines, with_arrow, room);
+}
+
+void draw_named_needles(Canvas& canvas, const WallView& view, const Job& job, LabelRoom& room) {
+  std::vector<std::vector<std::string>> lines;
+  for (const solver::Needle& needle : job.needles) lines.push_back({needle.name});
+  draw_needles(canvas, view, job, lines, std::vector<char>(lines.size(), 0), room);
+}
+
+void draw_loose(Canvas& canvas, const WallView& view, const mesh::QuadMesh& mesh,
+                const PanelResult& panel) {
+  const std::vector<char>& marks = panel.fields.quad_loose;
+  if (panel.loose.empty() || static_cast<int>(marks.size()) != mesh.quad_count()) return;
+  const std::vector<Loop> loops = view.at(region_of(mesh, marks));
+  canvas.fill(loops, white);
+  canvas.hatch(loops, loose_hatch());
+  canvas.outline(loops, {.colour = ink, .width = 1.0});
+}
+
+void label_loose(Canvas& canvas, const WallView& view, const PanelResult& panel, LabelRoom& room) {
+  const TextStyle style{.size = 7.5, .bold = true};
+  for (const solver::LoosePatch& patch : panel.loose) {
+    const std::string text = "loose " + in_kN(patch.weight);
+    const PagePoint middle = view.at({patch.x.middle(), patch.y.middle()});
+    draw_plate(canvas, room, text, style,
+               boxes_around(plate_box(middle, text, style), {12.0, 6.0}, 8));
+  }
+}
+
+}  // namespace deadshore::viz

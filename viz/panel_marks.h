@@ -1,0 +1,38 @@
+#pragma once
+
+#include "solver/model/results.h"
+#include "viz/canvas.h"
+#include "viz/labels.h"
+#include "viz/wall_view.h"
+
+#include <string>
+#include <vector>
+
+/// Marks that several figures of one analysis share.
+namespace deadshore::viz {
+
+/// "cracked masonry" or "uncracked masonry".
+[[nodiscard]] std::string masonry_words(solver::MasonryModel model);
+
+/// Margins round the wall that leave room for reactions below and thrusts at held ends.
+[[nodiscard]] Margins reaction_margins(const solver::Job& job);
+
+/// What needles and piers give to the wall, kN, with arrows; thrusts at held ends.
+void draw_reactions(Canvas& canvas, const WallView& view, const solver::Job& job,
+                    const solver::PanelResult& panel, LabelRoom& room);
+
+/// Needles with their names alone.
+void draw_named_needles(Canvas& canvas, const WallView& view, const solver::Job& job,
+                        LabelRoom& room);
+
+/// Hatches loose masonry.
+void draw_loose(Canvas& canvas, const WallView& view, const mesh::QuadMesh& mesh,
+                const solver::PanelResult& panel);
+/// Labels each loose patch with its weight, where there is room.
+void label_loose(Canvas& canvas, const WallView& view, const solver::PanelResult& panel,
+                 LabelRoom& room);
+
+[[nodiscard]] Hatch loose_hatch();
+[[nodiscard]] Pen reaction_pen();
+
+}  // namespace deadshore::viz

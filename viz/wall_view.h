@@ -1,0 +1,88 @@
+#pragma once
+
+#include "solver/model/job.h"
+#include "viz/canvas.h"
+#include "viz/labels.h"
+#include "viz/region.h"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace deadshore::viz {
+
+/// Where the wall stands on the page and at what scale.
+struct WallView {
+  double scale = 1.0;  ///< points per mm
+  PagePoint origin;    ///< the wall's (0, 0) on the page
+
+  [[nodiscard]] double across(double x) const { return origin.x + scale * x; }
+  [[nodiscard]] double down(double y) const { return origin.y - scale * y; }
+  [[nodiscard]] PagePoint at(mesh::Point p) const { return {across(p.x), down(p.y)}; }
+  [[nodiscard]] Loop at(const Ring& ring) const;
+  [[nodiscard]] std::vector<Loop> at(const Region& region) const;
+  /// The wall's bounding box on the page.
+  [[nodiscard]] Rect frame(const mesh::WallShape& wall) const;
+};
+
+/// Space round the wall, points.
+struct Margins {
+  double left = 0.0;
+  double right = 0.0;
+  double top = 0.0;
+  double bottom = 0.0;
+};
+
+struct WallPage {
+  Size size;
+  WallView view;
+};
+
+/// The largest view of the wall on a page of the usual width and at most a usual height, in the
+/// middle between the margins.
+[[nodiscard]] WallPage fit_wall(const mesh::WallShape& wall, const Margins& margins);
+
+/// Heading at the top left of a figure and, quietly at its right, the job's title.
+void draw_heading(Canvas& canvas, const std::string& heading, const std::string& title);
+
+/// Height that `draw_heading` takes.
+inline constexpr double heading_height = 18.0;
+
+/// A thick line at the base across the wall with short strokes under it.
+void draw_ground(Canvas& canvas, const WallView& view, const mesh::WallShape& wall);
+
+/// Hatched strips beside the ends that are held, from the soffit up.
+void draw_held_ends(Canvas& canvas, const WallView& view, const solver::Job& job);
+
+/// Width of those strips.
+inline constexpr double held_strip = 8.0;
+
+/// Lintels as tinted rectangles, or their outlines alone where something shows through.
+enum class LintelStyle { filled, outline };
+void draw_lintels(Canvas& canvas, const WallView& view, const mesh::WallShape& wall,
+                  LintelStyle style);
+
+/// The box of a needle seen end-on: as wide as its bearing, under the soffit.
+[[nodiscard]] Rect needle_box(const WallView& view, const solver::Job& job,
+                              const solver::Needle& needle);
+
+/// An upward arrow under each needle and under it the needle's lines of text, moved down where
+/// neighbours are tight. `lines` has one entry for each needle.
+void draw_needles(Canvas& canvas, const WallView& view, const solver::Job& job,
+                  std::span<const std::vector<std::string>> lines, std::span<const char> with_arrow,
+                  LabelRoom& room);
+
+/// Writes a text on a white plate at the first free place, and nothing if there is none.
+bool draw_plate(Canvas& canvas, LabelRoom& room, const std::string& text, const TextStyle& style,
+                std::span<const Rect> candidates);
+
+/// Box of a plate with this text, its middle at `at`.
+[[nodiscard]] Rect plate_box(PagePoint at, const std::string& text, const TextStyle& style);
+
+/// A number with three figures, never an exponent: 0.0532, 3.1, 21.3, 133.
+[[nodiscard]] std::string short_number(double value);
+
+/// A force in kN with one decimal and the unit.
+[[nodiscard]] std::string in_kN(double newtons);
+
+}  // namespace deadshore::viz
