@@ -1,21 +1,23 @@
 #include "solver/panel/loose_masonry.h"
 
+#include "mesh/connected_parts.h"
 #include "solver/panel/newton.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
+#include <span>
 
 namespace deadshore::solver {
 
 namespace {
 
-constexpr double loose_movement = 0.25;        // of the reference movement
+constexpr double loose_movement = 0.1;         // of the reference movement
 constexpr double most_loose_area = 1.0 / 3.0;  // of the wall above the soffit
 constexpr double most_loose_load = 0.05;       // of the applied loads
-constexpr double most_needle_change = 0.05;    // of the largest push
+constexpr double least_patch = 30.0;         // N, one brick: less is a mesh effect at a crack's tip
+constexpr double most_needle_change = 0.05;  // of the largest push
 
 double metres(double mm) {
   return mm / 1000.0;
@@ -66,47 +68,35 @@ std::string describe(const Job& job, const LoosePatch& patch) {
       left, right, metres(patch.x.middle()));
 }
 
-/// Groups loose quads that share nodes, heaviest patch first.
-std::vector<LoosePatch> patches_of(const Job& job, const PanelModel& model,
-                                   const PanelLoading& loading, const std::vector<char>& loose) {
+LoosePatch measure(const Job& job, const PanelModel& model, const PanelLoading& loading,
+                   std::span<const int> quads) {
   const mesh::QuadMesh& mesh = model.mesh();
-  std::vector<std::vector<int>> quads_at(mesh.nodes.size());
-  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
-    if (!loose[static_cast<std::size_t>(quad)]) continue;
-    for (const int node : mesh.nodes_of(quad))
-      quads_at[static_cast<std::size_t>(node)].push_back(quad);
+  const mesh::Box box = mesh::box_around(mesh, quads);
+  LoosePatch patch;
+  patch.x = box.x;
+  patch.y = box.y;
+  for (const int quad : quads) {
+    const PanelMaterial& material = loading.materials[static_cast<std::size_t>(
+        mesh.region_of_quad[static_cast<std::size_t>(quad)])];
+    const double area = model.geometry().area(quad);
+    patch.area += area;
+    patch.weight += area * material.thickness * material.unit_weight;
   }
-  std::vector<char> seen(loose.size(), 0);
+  patch.where = describe(job, patch);
+  return patch;
+}
+
+/// Patches of loose quads, heaviest first; unmarks those lighter than a brick.
+std::vector<LoosePatch> patches_of(const Job& job, const PanelModel& model,
+                                   const PanelLoading& loading, std::vector<char>& loose) {
   std::vector<LoosePatch> patches;
-  for (int seed = 0; seed < mesh.quad_count(); ++seed) {
-    if (!loose[static_cast<std::size_t>(seed)] || seen[static_cast<std::size_t>(seed)]) continue;
-    LoosePatch patch;
-    constexpr double far = std::numeric_limits<double>::max();
-    patch.x = patch.y = {far, -far};
-    std::vector<int> queue = {seed};
-    seen[static_cast<std::size_t>(seed)] = 1;
-    while (!queue.empty()) {
-      const int quad = queue.back();
-      queue.pop_back();
-      const PanelMaterial& material = loading.materials[static_cast<std::size_t>(
-          mesh.region_of_quad[static_cast<std::size_t>(quad)])];
-      const double area = model.geometry().area(quad);
-      patch.area += area;
-      patch.weight += area * material.thickness * material.unit_weight;
-      for (const mesh::Point& corner : mesh::corners_of(mesh, quad)) {
-        patch.x = {std::min(patch.x.from, corner.x), std::max(patch.x.to, corner.x)};
-        patch.y = {std::min(patch.y.from, corner.y), std::max(patch.y.to, corner.y)};
-      }
-      for (const int node : mesh.nodes_of(quad)) {
-        for (const int next : quads_at[static_cast<std::size_t>(node)]) {
-          if (seen[static_cast<std::size_t>(next)]) continue;
-          seen[static_cast<std::size_t>(next)] = 1;
-          queue.push_back(next);
-        }
-      }
+  for (const std::vector<int>& part : mesh::connected_parts(model.mesh(), loose)) {
+    const LoosePatch patch = measure(job, model, loading, part);
+    if (patch.weight >= least_patch) {
+      patches.push_back(patch);
+    } else {
+      for (const int quad : part) loose[static_cast<std::size_t>(quad)] = 0;
     }
-    patch.where = describe(job, patch);
-    patches.push_back(patch);
   }
   std::sort(patches.begin(), patches.end(),
             [](const LoosePatch& a, const LoosePatch& b) { return a.weight > b.weight; });
@@ -186,8 +176,9 @@ void judge_trial(const Job& job, const PanelModel& model, const PanelLoading& lo
   double area_above = 0.0;
   double loose_area = 0.0;
   for (int quad = 0; quad < mesh.quad_count(); ++quad) {
+    if (mesh::corners_of(mesh, quad)[0].y < job.wall.cut.soffit - 1e-6) continue;
     const double area = model.geometry().area(quad);
-    if (mesh::corners_of(mesh, quad)[0].y >= job.wall.cut.soffit - 1e-6) area_above += area;
+    area_above += area;
     if (result.fields.quad_loose[static_cast<std::size_t>(quad)]) loose_area += area;
   }
   double needle_change = 0.0;

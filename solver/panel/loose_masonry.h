@@ -23,12 +23,13 @@ struct ResidualTrial {
 /// Decides what of a cracked wall stands, from a trial at a tenth of the residual.
 ///
 /// Masonry that hangs on the residual alone moves about ten times as far in the trial; masonry that
-/// stands hardly moves. Quads whose corners move on by more than a quarter of `reference_movement`
-/// are marked loose, and their patches listed with weight and what would hold them. The wall has no
-/// equilibrium, and `no_equilibrium` says what is missing, where loose masonry is over a third of
-/// the wall above the soffit, where over a twentieth of the applied loads stand on it, or where the
-/// needles' pushes hang on the residual by more than a twentieth.
-/// \param reference_movement largest displacement of the uncracked wall under the same loads, mm
+/// stands hardly moves. Quads that move on by more than a tenth of `reference_movement`
+/// are marked loose (patches lighter than a brick are left out), and their patches listed with
+/// weight and what would hold them. The wall has no equilibrium, and `no_equilibrium` says what is
+/// missing, where loose masonry is over a third of the wall above the soffit, where over a
+/// twentieth of the applied loads stand on it, or where the needles' pushes hang on the residual by
+/// more than a twentieth. \param reference_movement largest displacement of the uncracked wall
+/// under the same loads, mm
 void judge_trial(const Job& job, const PanelModel& model, const PanelLoading& loading,
                  const ResidualTrial& trial, double reference_movement, PanelResult& result);
 
