@@ -1,0 +1,115 @@
+#include "io/note/sections.h"
+#include "io/note/wording.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <limits>
+#include <string>
+#include <vector>
+
+namespace deadshore::io {
+namespace {
+
+constexpr double not_known = std::numeric_limits<double>::quiet_NaN();
+
+/// One support's load by the three methods, N; NaN where there is none.
+struct ThreeLoads {
+  std::string support;
+  double hand = not_known;
+  double uncracked = not_known;
+  double cracked = not_known;
+};
+
+std::string ratio(double analysed, double hand) {
+  return hand > 0.0 ? significant(analysed / hand, 2) : "\u2013";
+}
+
+void add(Table& content, const ThreeLoads& loads, RowKind kind = RowKind::plain) {
+  content.add({loads.support, kilonewtons(loads.hand), kilonewtons(loads.uncracked),
+               kilonewtons(loads.cracked), ratio(loads.uncracked, loads.hand),
+               ratio(loads.cracked, loads.hand)},
+              kind);
+}
+
+/// The base's reactions in the last stage, beside the hand method's piers.
+ThreeLoads pier_loads(const solver::JobResult& result, const solver::SpreadSum& hand,
+                      double solver::PanelResult::*reaction) {
+  ThreeLoads loads{hand.support, hand.total};
+  if (result.stages.empty()) return loads;
+  for (const solver::PanelResult& analysis : result.stages.back().analyses) {
+    if (!analysis.stands()) continue;
+    const bool cracked = analysis.model == solver::MasonryModel::cracked;
+    (cracked ? loads.cracked : loads.uncracked) = analysis.*reaction;
+  }
+  return loads;
+}
+
+Html comparison_table(const solver::JobResult& result) {
+  Table content{"comparison",
+                "Loads on the supports, kN, characteristic",
+                {{"Support"},
+                 {"Hand", true},
+                 {"Uncracked", true},
+                 {"Cracked", true},
+                 {"Uncracked / hand", true},
+                 {"Cracked / hand", true}},
+                {}};
+  ThreeLoads needles{"All needles", 0.0, 0.0, 0.0};
+  for (const solver::NeedleComparison& needle : result.comparison) {
+    add(content, {needle.needle, needle.hand, needle.uncracked, needle.cracked});
+    needles.hand += needle.hand;
+    needles.uncracked += needle.uncracked;
+    needles.cracked += needle.cracked;
+  }
+  add(content, needles, RowKind::total);
+  add(content, pier_loads(result, result.hand.left_pier, &solver::PanelResult::base_left));
+  add(content, pier_loads(result, result.hand.right_pier, &solver::PanelResult::base_right));
+  add(content, {"no needle", result.hand.unassigned.total});
+  return table(content);
+}
+
+Html reasons(const solver::JobResult& result) {
+  std::vector<std::string> sentences;
+  for (const solver::NeedleComparison& needle : result.comparison) {
+    if (!needle.reason.empty()) sentences.push_back(needle.needle + ": " + needle.reason);
+  }
+  if (sentences.empty()) {
+    return paragraph("No needle differs by more than 15% between the methods.");
+  }
+  return element("h3", text("Why they differ")) + bullets(sentences);
+}
+
+Html movements_table(int stage_number, const solver::StageResult& stage,
+                     const solver::PanelResult& analysis) {
+  Table content{
+      fmt::format("needles-{}-{}", stage_number, solver::to_string(analysis.model)),
+      fmt::format("Needles under {}, stage \u201c{}\u201d", masonry_phrase(analysis.model),
+                  stage.name),
+      {{"Needle"}, {"Load kN", true}, {"Wall moves down mm", true}, {"Bearing in contact %", true}},
+      {}};
+  for (const solver::NeedleReaction& needle : analysis.needles) {
+    content.add({needle.name, kilonewtons(needle.force), fine_millimetres(needle.settlement),
+                 percent(needle.contact)});
+  }
+  return table(content);
+}
+
+}  // namespace
+
+Html comparison_section(const solver::JobResult& result) {
+  Html body = paragraph(
+      "The hand method beside the finite-element analyses of the same wall. A dash: "
+      "not analysed, or no equilibrium.");
+  body += comparison_table(result) + reasons(result);
+  int stage_number = 0;
+  for (const solver::StageResult& stage : result.stages) {
+    ++stage_number;
+    for (const solver::PanelResult& analysis : stage.analyses) {
+      if (analysis.stands()) body += movements_table(stage_number, stage, analysis);
+    }
+  }
+  return section("methods", "Hand method against finite elements", body);
+}
+
+}  // namespace deadshore::io

@@ -1,0 +1,141 @@
+#include "io/note/sections.h"
+#include "io/note/wording.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace deadshore::io {
+namespace {
+
+using Analysis = solver::PanelResult;
+
+struct NamedAnalysis {
+  std::string heading;
+  std::reference_wrapper<const Analysis> analysis;
+};
+
+std::vector<NamedAnalysis> analyses_of(const solver::JobResult& result) {
+  std::vector<NamedAnalysis> all;
+  for (const solver::StageResult& stage : result.stages) {
+    for (const Analysis& analysis : stage.analyses) {
+      all.push_back(
+          {fmt::format("{}, {}", stage.name, solver::to_string(analysis.model)), analysis});
+    }
+  }
+  return all;
+}
+
+double reactions_sum(const Analysis& analysis) {
+  double sum = analysis.base_left + analysis.base_right;
+  for (const solver::NeedleReaction& needle : analysis.needles) sum += needle.force;
+  return sum;
+}
+
+/// A row of the evidence table: what it says of an analysis, and whether that means anything where
+/// the wall does not stand.
+struct Measure {
+  std::string name;
+  std::function<std::string(const Analysis&)> value;
+  bool needs_equilibrium = true;
+};
+
+std::vector<Measure> measures_for(const solver::Job& job) {
+  const std::string strength = significant(job.masonry.compressive_strength, 3);
+  std::vector<Measure> measures = {
+      {"Loads, down, kN", [](const Analysis& a) { return fine_kilonewtons(a.load_total); }, false},
+      {"Reactions, up, kN", [](const Analysis& a) { return fine_kilonewtons(reactions_sum(a)); }},
+      {"Equilibrium error (up against down)",
+       [](const Analysis& a) { return scientific(a.equilibrium_error); }},
+      {"Newton steps", [](const Analysis& a) { return std::to_string(a.iterations); }, false},
+      {"Out-of-balance force left, relative",
+       [](const Analysis& a) { return scientific(a.residual); }},
+      {"Load that hangs on the residual stiffness, kN",
+       [](const Analysis& a) { return fine_kilonewtons(a.residual_load); }},
+      {"Largest downward movement, mm",
+       [](const Analysis& a) { return fine_millimetres(a.max_settlement); }},
+      {"Largest compression, N/mm\u00b2 (strength given: " + strength + ")",
+       [](const Analysis& a) { return significant(a.max_compression, 3); }},
+  };
+  if (job.left_end == solver::WallEnd::held) {
+    measures.push_back({"Sideways push the left end must take, kN",
+                        [](const Analysis& a) { return kilonewtons(a.thrust_left); }});
+  }
+  if (job.right_end == solver::WallEnd::held) {
+    measures.push_back({"Sideways push the right end must take, kN",
+                        [](const Analysis& a) { return kilonewtons(a.thrust_right); }});
+  }
+  return measures;
+}
+
+Html analyses_table(const solver::JobResult& result) {
+  const std::vector<NamedAnalysis> analyses = analyses_of(result);
+  Table content{"analyses", "", {{"What was found"}}, {}};
+  for (const NamedAnalysis& named : analyses) content.columns.push_back({named.heading, true});
+  for (const Measure& measure : measures_for(result.job)) {
+    std::vector<std::string> cells = {measure.name};
+    for (const NamedAnalysis& named : analyses) {
+      const Analysis& analysis = named.analysis;
+      const bool means_nothing = measure.needs_equilibrium && !analysis.stands();
+      cells.push_back(means_nothing ? "no equilibrium" : measure.value(analysis));
+    }
+    content.add(std::move(cells));
+  }
+  return table(content);
+}
+
+std::string mesh_sentence(const mesh::WallMesh& mesh) {
+  return fmt::format(
+      "{} quadrilaterals with {} nodes each, {} nodes in all, {} mm across; the longest "
+      "is {} times as long as wide.",
+      mesh.quads.quad_count(), mesh.quads.nodes_per_quad(), mesh.quads.node_count(),
+      millimetres(mesh.size), significant(mesh.worst_aspect, 2));
+}
+
+std::string change_at(const std::vector<double>& changes, std::size_t index) {
+  return index < changes.size() ? percent(changes[index]) : "\u2013";
+}
+
+Html mesh_effect_table(const solver::JobResult& result) {
+  if (result.mesh_effects.empty()) return {};
+  Table content{
+      "mesh-effect", "Change of the reactions from elements twice as large, %", {{"Support"}}, {}};
+  for (const solver::MeshEffect& effect : result.mesh_effects) {
+    content.columns.push_back(
+        {fmt::format("{}, {} to {} mm", solver::to_string(effect.model),
+                     millimetres(effect.coarse_size), millimetres(result.mesh.size)),
+         true});
+  }
+  const auto add = [&](const std::string& support, const auto& value_of) {
+    std::vector<std::string> cells = {support};
+    for (const solver::MeshEffect& effect : result.mesh_effects) cells.push_back(value_of(effect));
+    content.add(std::move(cells));
+  };
+  for (std::size_t index = 0; index < result.job.needles.size(); ++index) {
+    add(result.job.needles[index].name, [index](const solver::MeshEffect& effect) {
+      return change_at(effect.needle_change, index);
+    });
+  }
+  add("left pier", [](const solver::MeshEffect& e) { return percent(e.base_left_change); });
+  add("right pier", [](const solver::MeshEffect& e) { return percent(e.base_right_change); });
+  return table(content);
+}
+
+}  // namespace
+
+Html evidence_section(const solver::JobResult& result) {
+  const Html body =
+      analyses_table(result) +
+      paragraph(
+          "Cracked masonry keeps a ten-thousandth of its stiffness, so that the sum is always "
+          "defined; load that hangs on that alone is held by nothing real.",
+          "small") +
+      element("h3", text("Mesh")) + paragraph(mesh_sentence(result.mesh)) +
+      bullets(result.mesh.remarks) + mesh_effect_table(result);
+  return section("evidence", "Why the analyses can be believed", body);
+}
+
+}  // namespace deadshore::io

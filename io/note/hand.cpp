@@ -1,0 +1,72 @@
+#include "io/note/sections.h"
+#include "io/note/wording.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+
+namespace deadshore::io {
+namespace {
+
+const solver::Lintel* lintel_named(const solver::Job& job, const std::string& name) {
+  const auto found = std::ranges::find(
+      job.lintels, name, [](const solver::Lintel& lintel) { return lintel.shape.name; });
+  return found == job.lintels.end() ? nullptr : &*found;
+}
+
+/// How the item's load comes about: area by thickness by unit weight, or its part of the load.
+std::string worked(const solver::Job& job, const solver::SpreadItem& item) {
+  std::string sum;
+  if (item.area > 0.0) {
+    const solver::Lintel* lintel = lintel_named(job, item.name);
+    sum = fmt::format("{} m\u00b2 \u00d7 {} m \u00d7 {}", square_metres(item.area),
+                      significant((lintel ? lintel->thickness : job.thickness) / 1e3, 4),
+                      unit_weight(lintel ? lintel->unit_weight : job.masonry.unit_weight));
+  } else {
+    const double whole = item.share > 0.0 ? item.load / item.share : 0.0;
+    sum = fmt::format("{} % of {} kN", percent(item.share), fine_kilonewtons(whole));
+  }
+  return item.over_opening ? sum + ", round an opening" : sum;
+}
+
+void add_support(Table& content, const solver::Job& job, const solver::SpreadSum& sum,
+                 const std::string& title) {
+  content.add({title}, RowKind::heading);
+  for (const solver::SpreadItem& item : sum.items) {
+    content.add({item.name, worked(job, item), fine_kilonewtons(item.load)});
+  }
+  content.add({"Total on " + title, "", fine_kilonewtons(sum.total)}, RowKind::total);
+}
+
+}  // namespace
+
+Html hand_section(const solver::JobResult& result) {
+  const solver::SpreadResult& hand = result.hand;
+  Table content{"hand-sums", "", {{"Item"}, {"Sum"}, {"Load kN", true}}, {}};
+  for (const solver::SpreadSum& sum : hand.needles) {
+    add_support(content, result.job, sum, sum.support);
+  }
+  add_support(content, result.job, hand.left_pier, "left pier");
+  add_support(content, result.job, hand.right_pier, "right pier");
+  if (!hand.unassigned.items.empty()) {
+    add_support(content, result.job, hand.unassigned, "no needle");
+  }
+  content.add({"Everything"}, RowKind::heading);
+  content.add({"Sum over all supports", "", fine_kilonewtons(hand.load_total)}, RowKind::total);
+
+  Html body = paragraph(
+      "What each support carries by the 45-degree rule. Two decimals, so that the "
+      "sums can be checked; the last may be out by one from rounding.");
+  body += table(content);
+  if (!hand.unassigned.items.empty()) {
+    body += paragraph(
+        "\u201cNo needle\u201d is what lies under the 45-degree lines between "
+        "supports. By this method nothing holds it but its own bond: prop it, or take "
+        "it down.",
+        "warning");
+  }
+  return section("hand", "Hand method", body);
+}
+
+}  // namespace deadshore::io

@@ -1,0 +1,130 @@
+#include "io/envelope.h"
+#include "io/note/sections.h"
+#include "io/note/wording.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace deadshore::io {
+namespace {
+
+/// One row of the loads table.
+struct LoadLine {
+  std::string name;
+  std::string where;
+  std::string dead;
+  std::string imposed;
+  std::string characteristic;
+  double total = 0.0;  ///< N
+};
+
+/// What the hand method found of one solid over all supports: its face area and weight.
+struct Solid {
+  double area = 0.0;
+  double weight = 0.0;
+};
+
+Solid solid_named(const solver::SpreadResult& hand, const std::string& name) {
+  std::vector<std::reference_wrapper<const solver::SpreadSum>> sums(hand.needles.begin(),
+                                                                    hand.needles.end());
+  sums.insert(sums.end(), {hand.left_pier, hand.right_pier, hand.unassigned});
+  Solid solid;
+  for (const solver::SpreadSum& sum : sums) {
+    for (const solver::SpreadItem& item : sum.items) {
+      if (item.name != name || item.area <= 0.0) continue;
+      solid.area += item.area;
+      solid.weight += item.load;
+    }
+  }
+  return solid;
+}
+
+LoadLine self_weight(const std::string& name, const Solid& solid, double thickness,
+                     double weight_per_volume) {
+  const std::string worked =
+      fmt::format("{} m\u00b2 \u00d7 {} m \u00d7 {}", square_metres(solid.area),
+                  significant(thickness / 1e3, 4), unit_weight(weight_per_volume));
+  const std::string dead = kilonewtons(solid.weight) + " kN";
+  return {"Weight of " + name, worked, dead, "\u2013", dead, solid.weight};
+}
+
+std::string place_of(const solver::LineLoad& load) {
+  const std::string range =
+      fmt::format("x = {} to {} mm ({} m)", millimetres(load.x.from), millimetres(load.x.to),
+                  significant(load.x.length() / 1e3, 4));
+  return load.follows_top ? "on the top, " + range
+                          : fmt::format("at {} mm, {}", millimetres(load.level), range);
+}
+
+std::string place_of(const solver::PointLoad& load) {
+  return fmt::format("at {} mm, x = {} mm, over {} mm", millimetres(load.level),
+                     millimetres(load.x), millimetres(load.bearing));
+}
+
+std::vector<LoadLine> load_lines(const solver::JobResult& result) {
+  const solver::Job& job = result.job;
+  std::vector<LoadLine> lines;
+  lines.push_back(self_weight("the masonry", solid_named(result.hand, "masonry"), job.thickness,
+                              job.masonry.unit_weight));
+  for (const solver::Lintel& lintel : job.lintels) {
+    lines.push_back(self_weight(lintel.shape.name, solid_named(result.hand, lintel.shape.name),
+                                lintel.thickness, lintel.unit_weight));
+  }
+  const auto per_metre = [](double value) { return significant(value, 4) + " kN/m"; };
+  for (const solver::LineLoad& load : job.line_loads) {
+    lines.push_back({load.name, place_of(load), per_metre(load.dead), per_metre(load.imposed),
+                     per_metre(load.characteristic()), load.characteristic() * load.x.length()});
+  }
+  for (const solver::PointLoad& load : job.point_loads) {
+    lines.push_back({load.name, place_of(load), kilonewtons(load.dead) + " kN",
+                     kilonewtons(load.imposed) + " kN", kilonewtons(load.characteristic()) + " kN",
+                     load.characteristic()});
+  }
+  return lines;
+}
+
+/// Says whether the table's sum is what the analyses were loaded with.
+Html cross_check(double sum, double analysed) {
+  constexpr double tolerance = 0.005;
+  const std::string figures =
+      fmt::format("The table adds up to {} kN; the analyses were loaded with {} kN.",
+                  kilonewtons(sum), kilonewtons(analysed));
+  const bool agree = std::abs(sum - analysed) <= tolerance * std::abs(analysed);
+  return agree ? paragraph(figures)
+               : paragraph("The loads do not agree.",
+                           figures + " Find out why before using this note.", "alarm");
+}
+
+}  // namespace
+
+Html loads_section(const solver::JobResult& result) {
+  Table content{"load-sum",
+                "",
+                {{"Load"},
+                 {"Where"},
+                 {"Dead", true},
+                 {"Imposed", true},
+                 {"Characteristic", true},
+                 {"Total kN", true}},
+                {}};
+  double sum = 0.0;
+  for (const LoadLine& line : load_lines(result)) {
+    content.add({line.name, line.where, line.dead, line.imposed, line.characteristic,
+                 kilonewtons(line.total)});
+    sum += line.total;
+  }
+  content.add({"All loads", "", "", "", "", kilonewtons(sum)}, RowKind::total);
+  const Html body =
+      paragraph(
+          "Characteristic loads: dead plus imposed with a load factor of 1.0. Factor them as "
+          "the code you work to asks.") +
+      table(content) + cross_check(sum, load_total_of(result));
+  return section("loads", "Loads", body);
+}
+
+}  // namespace deadshore::io

@@ -1,0 +1,77 @@
+#pragma once
+
+#include <string_view>
+
+namespace deadshore::io {
+
+/// The note's style sheet: A4 in print, one column on screen, figures that scroll sideways on a
+/// phone rather than shrink past reading. It may hold no `<` or `&`, so that the page is XML too.
+inline constexpr std::string_view note_style = R"css(
+:root { --ink: #1c2126; --faint: #5a636b; --line: #c9cfd4; --shade: #f2f4f5;
+        --alarm: #a3161d; --alarm-shade: #fdeeee; --warning: #8a5a00; --warning-shade: #fdf5e4; }
+* { box-sizing: border-box; }
+html { color-scheme: light; }
+body { margin: 0; background: #fff; color: var(--ink); line-height: 1.42;
+       font-family: "DejaVu Sans", Verdana, "Segoe UI", Helvetica, Arial, sans-serif;
+       font-size: 15px; }
+main { max-width: 180mm; margin: 0 auto; padding: 1.2rem 1rem 3rem; counter-reset: chapter; }
+h1 { font-size: 1.6em; line-height: 1.2; margin: 0.1em 0 0.4em; overflow-wrap: anywhere; }
+h2 { font-size: 1.22em; margin: 2em 0 0.5em; padding-bottom: 0.2em;
+     border-bottom: 2px solid var(--ink); }
+h3 { font-size: 1em; margin: 1.2em 0 0.3em; }
+section { counter-increment: chapter; }
+h2::before { content: counter(chapter) "  "; color: var(--faint); }
+p { margin: 0.5em 0; }
+ul { margin: 0.5em 0; padding-left: 1.3em; }
+li { margin: 0.25em 0; overflow-wrap: anywhere; }
+.kind { color: var(--faint); margin: 0; }
+.small { color: var(--faint); font-size: 0.87em; }
+.alarm, .warning { padding: 0.6em 0.8em; border-left: 5px solid; overflow-wrap: anywhere; }
+.alarm { border-color: var(--alarm); background: var(--alarm-shade); }
+.warning { border-color: var(--warning); background: var(--warning-shade); }
+.alarm strong { color: var(--alarm); }
+.warning strong { color: var(--warning); }
+.alarm > p:first-child, .alarm > p:only-child { margin-top: 0; }
+#summary { border: 2px solid var(--ink); padding: 0.2em 1em 0.6em; margin-top: 1.2em; }
+#summary h2 { border: 0; margin-top: 0.4em; padding: 0; }
+#summary h2::before { content: none; }
+#summary { counter-increment: none; }
+.scroll { overflow-x: auto; margin: 0.8em 0 1.1em; }
+table { border-collapse: collapse; width: 100%; font-size: 0.9em;
+        font-variant-numeric: tabular-nums; }
+caption { text-align: left; color: var(--faint); padding-bottom: 0.35em; }
+th, td { text-align: left; vertical-align: baseline; padding: 0.28em 0.9em 0.28em 0;
+         border-bottom: 1px solid var(--line); font-weight: normal; }
+th:last-child, td:last-child { padding-right: 0.2em; }
+thead th { color: var(--faint); vertical-align: bottom; border-bottom: 1px solid var(--ink); }
+th.fig, td.fig { text-align: right; white-space: nowrap; }
+thead th.fig { white-space: normal; }
+tr.group th { font-weight: bold; padding-top: 1em; border-bottom: 1px solid var(--line); }
+tr.total th, tr.total td { font-weight: bold; border-top: 1px solid var(--ink); }
+#design-loads td:nth-child(2) { font-weight: bold; }
+figure { margin: 1.2em 0 1.8em; }
+figure .scroll { margin: 0 0 0.5em; }
+figure svg { display: block; max-width: 100%; height: auto; }
+figcaption { font-size: 0.9em; }
+@media screen and (max-width: 700px) {
+  figure svg { max-width: none; width: 640px; }
+  th, td { padding-right: 0.7em; }
+}
+@page { size: A4; margin: 17mm 15mm 18mm;
+        @bottom-right { content: counter(page) " / " counter(pages);
+                        font: 8pt "DejaVu Sans", sans-serif; color: #5a636b; } }
+@media print {
+  body { font-size: 9.5pt; }
+  main { max-width: none; padding: 0; }
+  h2, h3, caption, thead { break-after: avoid; }
+  p, li { orphans: 3; widows: 3; }
+  tr, figure, .alarm, .warning { break-inside: avoid; }
+  #hand-sums tbody { break-inside: avoid; }
+  thead { display: table-header-group; }
+  .scroll { overflow: visible; }
+  .alarm, .warning, #summary { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
+  figure svg { max-height: 215mm; }
+}
+)css";
+
+}  // namespace deadshore::io

@@ -1,0 +1,132 @@
+#include "io/note/sections.h"
+#include "io/note/wording.h"
+
+#include <fmt/format.h>
+
+#include <string>
+#include <vector>
+
+namespace deadshore::io {
+namespace {
+
+std::string end_of(solver::WallEnd end) {
+  return end == solver::WallEnd::held ? "held sideways above the soffit" : "free";
+}
+
+std::string outline_of(const mesh::WallShape& wall) {
+  std::vector<std::string> points;
+  for (const mesh::Point& point : wall.top) {
+    points.push_back(fmt::format("({}, {})", millimetres(point.x), millimetres(point.y)));
+  }
+  return fmt::format("top runs through {} mm", listed(points));
+}
+
+Html wall_table(const solver::Job& job) {
+  const mesh::WallShape& wall = job.wall;
+  Table content{"wall-geometry", "", {{"Wall"}, {"As given"}}, {}};
+  content.add({"Length", millimetres(wall.length) + " mm"});
+  content.add({"Height", millimetres(wall.height()) + " mm"});
+  if (wall.top.size() > 2) content.add({"Outline (x, y)", outline_of(wall)});
+  content.add({"Thickness", millimetres(job.thickness) + " mm"});
+  content.add({"Left end", end_of(job.left_end)});
+  content.add({"Right end", end_of(job.right_end)});
+  content.add(
+      {"Cut", fmt::format("from x = {} to {} mm, {} mm wide; soffit {} mm above the base",
+                          millimetres(wall.cut.left), millimetres(wall.cut.right),
+                          millimetres(wall.cut.span().length()), millimetres(wall.cut.soffit))});
+  return table(content);
+}
+
+Html openings_table(const mesh::WallShape& wall) {
+  if (wall.openings.empty()) return paragraph("There are no other openings.");
+  Table content{"openings",
+                "",
+                {{"Opening"},
+                 {"From x mm", true},
+                 {"To x mm", true},
+                 {"Sill mm", true},
+                 {"Head mm", true},
+                 {"Arch rise mm", true}},
+                {}};
+  for (const mesh::Opening& opening : wall.openings) {
+    content.add({opening.name, millimetres(opening.left), millimetres(opening.right()),
+                 millimetres(opening.sill), millimetres(opening.crown()),
+                 opening.rise > 0.0 ? millimetres(opening.rise) : "flat"});
+  }
+  return table(content);
+}
+
+Html lintels_table(const std::vector<solver::Lintel>& lintels) {
+  if (lintels.empty()) return {};
+  Table content{"lintels",
+                "",
+                {{"Lintel"},
+                 {"Over"},
+                 {"Depth mm", true},
+                 {"Bearing mm", true},
+                 {"Through the wall mm", true}},
+                {}};
+  for (const solver::Lintel& lintel : lintels) {
+    content.add({lintel.shape.name, lintel.shape.opening, millimetres(lintel.shape.depth),
+                 millimetres(lintel.shape.bearing), millimetres(lintel.thickness)});
+  }
+  return table(content);
+}
+
+Html materials_table(const solver::Job& job) {
+  Table content{"materials",
+                "",
+                {{"Material"},
+                 {"Unit weight kN/m\u00b3", true},
+                 {"E N/mm\u00b2", true},
+                 {"\u03bd", true},
+                 {"Compressive strength N/mm\u00b2", true},
+                 {"Tensile strength N/mm\u00b2", true}},
+                {}};
+  const solver::Masonry& masonry = job.masonry;
+  content.add({masonry.name, significant(masonry.unit_weight * 1e6, 4), significant(masonry.E, 6),
+               significant(masonry.nu, 3), significant(masonry.compressive_strength, 4),
+               significant(masonry.tensile_strength, 3)});
+  for (const solver::Lintel& lintel : job.lintels) {
+    content.add({fmt::format("{} ({})", lintel.material, lintel.shape.name),
+                 significant(lintel.unit_weight * 1e6, 4), significant(lintel.E, 6),
+                 significant(lintel.nu, 3), "elastic", "elastic"});
+  }
+  return table(content);
+}
+
+Html needles_table(const std::vector<solver::Needle>& needles) {
+  Table content{"needles",
+                "",
+                {{"Needle"},
+                 {"Middle at x mm", true},
+                 {"Bearing width mm", true},
+                 {"Stiffness kN/mm", true},
+                 {"Slack mm", true},
+                 {"Preload kN", true}},
+                {}};
+  for (const solver::Needle& needle : needles) {
+    content.add({needle.name, millimetres(needle.x), millimetres(needle.bearing_width),
+                 significant(needle.stiffness / 1e3, 4), significant(needle.slack, 3),
+                 kilonewtons(needle.preload)});
+  }
+  return table(content);
+}
+
+}  // namespace
+
+Html wall_section(const solver::Job& job) {
+  const Html body =
+      paragraph(
+          "x runs along the wall from its left end; heights are above the base, where the "
+          "piers stand.") +
+      wall_table(job) + openings_table(job.wall) + lintels_table(job.lintels) +
+      materials_table(job) + needles_table(job.needles) +
+      paragraph(
+          "Stiffness is that of the whole support under the wall: needle, props, packing, "
+          "plates and ground together.",
+          "small");
+  return section("wall", "The wall, its materials and the needles", body);
+}
+
+}  // namespace deadshore::io

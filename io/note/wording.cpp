@@ -1,0 +1,72 @@
+#include "io/note/wording.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace deadshore::io {
+namespace {
+
+const std::string no_value = "\u2013";
+
+/// `value` with `decimals`, a true zero instead of "-0.0", and a dash for what is not finite.
+std::string fixed(double value, int decimals) {
+  if (!std::isfinite(value)) return no_value;
+  const std::string printed = fmt::format("{:.{}f}", value, decimals);
+  const bool is_zero = printed.find_first_of("123456789") == std::string::npos;
+  return is_zero && printed.front() == '-' ? printed.substr(1) : printed;
+}
+
+}  // namespace
+
+std::string kilonewtons(double newtons) {
+  return fixed(newtons / 1e3, 1);
+}
+
+std::string fine_kilonewtons(double newtons) {
+  return fixed(newtons / 1e3, 2);
+}
+
+std::string millimetres(double value) {
+  const bool whole = std::abs(value - std::round(value)) < 0.05;
+  return fixed(value, whole ? 0 : 1);
+}
+
+std::string fine_millimetres(double value) {
+  return fixed(value, 2);
+}
+
+std::string square_metres(double square_mm) {
+  return fixed(square_mm / 1e6, 3);
+}
+
+std::string percent(double part) {
+  return fixed(100.0 * part, 1);
+}
+
+std::string significant(double value, int digits) {
+  return std::isfinite(value) ? fmt::format("{:.{}g}", value, digits) : no_value;
+}
+
+std::string scientific(double value) {
+  return std::isfinite(value) ? fmt::format("{:.1e}", value) : no_value;
+}
+
+std::string unit_weight(double newtons_per_cubic_mm) {
+  return significant(newtons_per_cubic_mm * 1e6, 4) + " kN/m\u00b3";
+}
+
+std::string masonry_phrase(solver::MasonryModel model) {
+  return fmt::format("{} masonry", solver::to_string(model));
+}
+
+std::string listed(std::span<const std::string> names) {
+  std::string sentence;
+  for (std::size_t index = 0; index < names.size(); ++index) {
+    if (index > 0) sentence += index + 1 == names.size() ? " and " : ", ";
+    sentence += names[index];
+  }
+  return sentence;
+}
+
+}  // namespace deadshore::io

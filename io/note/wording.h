@@ -1,0 +1,28 @@
+#pragma once
+
+#include "solver/model/job.h"
+
+#include <span>
+#include <string>
+
+/// Figures and phrases as the note prints them. What is not finite prints as a dash.
+namespace deadshore::io {
+
+[[nodiscard]] std::string kilonewtons(double newtons);       ///< "21.3"
+[[nodiscard]] std::string fine_kilonewtons(double newtons);  ///< "21.34", for sums to be checked
+[[nodiscard]] std::string millimetres(double value);  ///< "152", or "215.9" where it is not whole
+[[nodiscard]] std::string fine_millimetres(double value);         ///< "1.63", for movements
+[[nodiscard]] std::string square_metres(double square_mm);        ///< "12.345"
+[[nodiscard]] std::string percent(double part);                   ///< 0.123 -> "12.3"
+[[nodiscard]] std::string significant(double value, int digits);  ///< "1.63", "0.05", "1500"
+[[nodiscard]] std::string scientific(double value);               ///< "1.2e-09"
+
+[[nodiscard]] std::string unit_weight(double newtons_per_cubic_mm);  ///< "19 kN/m³"
+
+/// "uncracked masonry", "cracked masonry".
+[[nodiscard]] std::string masonry_phrase(solver::MasonryModel model);
+
+/// "A", "A and B", "A, B and C".
+[[nodiscard]] std::string listed(std::span<const std::string> names);
+
+}  // namespace deadshore::io

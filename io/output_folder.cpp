@@ -1,0 +1,122 @@
+#include "io/output_folder.h"
+
+#include "io/error.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cerrno>
+#include <cstring>
+#include <fcntl.h>
+#include <stdio.h>  // renameat2
+#include <string>
+#include <string_view>
+#include <system_error>
+#include <unistd.h>
+#include <utility>
+
+namespace deadshore::io {
+namespace {
+
+namespace fs = std::filesystem;
+
+bool is_result_file(const fs::path& path) {
+  static constexpr std::array<std::string_view, 5> names = {
+      "note.html", "results.json", "reactions.csv", "wall.pvd", "supports.vtp"};
+  const std::string name = path.filename().string();
+  return std::ranges::find(names, name) != names.end() ||
+         (name.starts_with("wall-") && path.extension() == ".vtu");
+}
+
+bool is_figure(const fs::path& path) {
+  return path.extension() == ".svg" || path.extension() == ".png";
+}
+
+/// The first entry of an output folder that this program did not write; empty where there is none.
+fs::path first_stranger(const fs::path& folder) {
+  for (const fs::directory_entry& entry : fs::directory_iterator(folder)) {
+    if (entry.path().filename() == "figures" && entry.is_directory()) {
+      for (const fs::directory_entry& figure : fs::directory_iterator(entry.path())) {
+        if (!is_figure(figure.path())) return figure.path();
+      }
+    } else if (!is_result_file(entry.path())) {
+      return entry.path();
+    }
+  }
+  return {};
+}
+
+void check_earlier_result(const fs::path& out) {
+  if (!fs::is_directory(out)) throw FileError(out, "is a file; name a folder for the results");
+  if (fs::is_empty(out)) return;
+  if (!fs::exists(out / "results.json")) {
+    throw FileError(out,
+                    "holds something other than an earlier result and will not be replaced; "
+                    "name another folder");
+  }
+  if (const fs::path stranger = first_stranger(out); !stranger.empty()) {
+    throw FileError(out, fmt::format("also holds {}, which would be lost; move it or name another "
+                                     "folder",
+                                     stranger.lexically_relative(out).string()));
+  }
+}
+
+/// Exchanges two folders in one step; false where the file system cannot.
+bool exchange(const fs::path& one, const fs::path& other) {
+  return renameat2(AT_FDCWD, one.c_str(), AT_FDCWD, other.c_str(), RENAME_EXCHANGE) == 0;
+}
+
+/// Puts `partial` where `out` is, in two steps; undoes the first where the second fails.
+void exchange_in_two_steps(const fs::path& partial, const fs::path& out) {
+  const fs::path earlier = partial.string() + "-earlier";
+  fs::rename(out, earlier);
+  std::error_code failure;
+  fs::rename(partial, out, failure);
+  if (failure) {
+    fs::rename(earlier, out);
+    throw FileError(out, failure.message());
+  }
+  fs::rename(earlier, partial);
+}
+
+}  // namespace
+
+fs::path absolute_folder(const fs::path& out) {
+  if (out.empty()) throw FileError(out, "no name given for the folder of results");
+  fs::path path = fs::weakly_canonical(out);
+  if (!path.has_filename()) path = path.parent_path();
+  if (!fs::is_directory(path.parent_path())) {
+    throw FileError(path.parent_path(), "no such folder; the results were to go inside it");
+  }
+  return path;
+}
+
+void check_replaceable(const fs::path& out) {
+  if (access(out.parent_path().c_str(), W_OK | X_OK) != 0) {
+    throw FileError(out.parent_path(), std::strerror(errno));
+  }
+  if (fs::exists(out)) check_earlier_result(out);
+}
+
+FolderReplacement::FolderReplacement(fs::path out)
+    : out_(std::move(out)), partial_(fmt::format("{}.partial-{}", out_.string(), getpid())) {
+  check_replaceable(out_);
+  fs::remove_all(partial_);
+  fs::create_directory(partial_);
+}
+
+FolderReplacement::~FolderReplacement() {
+  std::error_code ignored;
+  fs::remove_all(partial_, ignored);
+}
+
+void FolderReplacement::put_in_place() {
+  if (!fs::exists(out_)) {
+    fs::rename(partial_, out_);
+  } else if (!exchange(partial_, out_)) {
+    exchange_in_two_steps(partial_, out_);
+  }
+}
+
+}  // namespace deadshore::io

@@ -1,0 +1,192 @@
+#include "io/results_json.h"
+
+#include "io/envelope.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+#include <string_view>
+
+namespace deadshore::io {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// Ten significant digits: more is rounding noise.
+double rounded(double value, std::string_view what) {
+  if (!std::isfinite(value)) {
+    throw std::domain_error(fmt::format("results: {} is not a finite number", what));
+  }
+  return std::stod(fmt::format("{:.10g}", value)) + 0.0;  // + 0.0 turns -0 into 0
+}
+
+double kilonewtons(double newtons, std::string_view what) {
+  return rounded(newtons / 1e3, what);
+}
+
+void add_if_finite(Json& json, const char* key, double newtons) {
+  if (std::isfinite(newtons)) json[key] = kilonewtons(newtons, key);
+}
+
+Json range(const mesh::Interval& interval) {
+  return Json::array({rounded(interval.from, "range"), rounded(interval.to, "range")});
+}
+
+Json items_of(const solver::SpreadSum& sum) {
+  Json items = Json::array();
+  for (const solver::SpreadItem& item : sum.items) {
+    Json entry = {{"name", item.name},
+                  {"share", rounded(item.share, item.name)},
+                  {"load", kilonewtons(item.load, item.name)}};
+    if (item.area > 0.0) entry["area"] = rounded(item.area, item.name);
+    if (item.over_opening) entry["round_an_opening"] = true;
+    items.push_back(std::move(entry));
+  }
+  return items;
+}
+
+Json hand_of(const solver::SpreadResult& hand) {
+  Json needles = Json::object();
+  Json items = Json::object();
+  for (const solver::SpreadSum& sum : hand.needles) {
+    needles[sum.support] = kilonewtons(sum.total, sum.support);
+    items[sum.support] = items_of(sum);
+  }
+  return {
+      {"needles", needles},
+      {"base",
+       {{"left", kilonewtons(hand.left_pier.total, "left pier")},
+        {"right", kilonewtons(hand.right_pier.total, "right pier")}}},
+      {"no_needle", kilonewtons(hand.unassigned.total, "no needle")},
+      {"load_total", kilonewtons(hand.load_total, "hand load total")},
+      {"items", items},
+      {"items_base", {{"left", items_of(hand.left_pier)}, {"right", items_of(hand.right_pier)}}},
+      {"items_no_needle", items_of(hand.unassigned)}};
+}
+
+Json loose_of(const solver::PanelResult& analysis) {
+  Json patches = Json::array();
+  for (const solver::LoosePatch& patch : analysis.loose) {
+    patches.push_back({{"weight", kilonewtons(patch.weight, "loose weight")},
+                       {"area", rounded(patch.area, "loose area")},
+                       {"x", range(patch.x)},
+                       {"y", range(patch.y)},
+                       {"where", patch.where}});
+  }
+  return patches;
+}
+
+void add_reactions(Json& json, const solver::PanelResult& analysis) {
+  Json forces = Json::object();
+  Json details = Json::object();
+  for (const solver::NeedleReaction& needle : analysis.needles) {
+    forces[needle.name] = kilonewtons(needle.force, needle.name);
+    details[needle.name] = {{"x", rounded(needle.x, needle.name)},
+                            {"settlement", rounded(needle.settlement, needle.name)},
+                            {"contact", rounded(needle.contact, needle.name)}};
+  }
+  json["needles"] = forces;
+  json["base"] = {{"left", kilonewtons(analysis.base_left, "left base")},
+                  {"right", kilonewtons(analysis.base_right, "right base")}};
+  json["equilibrium_error"] = rounded(analysis.equilibrium_error, "equilibrium error");
+  json["max_settlement"] = rounded(analysis.max_settlement, "largest settlement");
+  json["max_compression"] = rounded(analysis.max_compression, "largest compression");
+  json["thrust"] = {{"left", kilonewtons(analysis.thrust_left, "left thrust")},
+                    {"right", kilonewtons(analysis.thrust_right, "right thrust")}};
+  json["residual_load"] = kilonewtons(analysis.residual_load, "load on the residual stiffness");
+  json["needle_details"] = details;
+}
+
+Json analysis_of(const solver::PanelResult& analysis) {
+  Json json = Json::object();
+  if (analysis.stands()) {
+    add_reactions(json, analysis);
+    json["residual"] = rounded(analysis.residual, "Newton residual");
+  } else {
+    json["no_equilibrium"] = analysis.no_equilibrium;
+  }
+  json["iterations"] = analysis.iterations;
+  json["load_total"] = kilonewtons(analysis.load_total, "load total");
+  json["loose"] = loose_of(analysis);
+  return json;
+}
+
+Json stages_of(const solver::JobResult& result) {
+  Json stages = Json::array();
+  for (const solver::StageResult& stage : result.stages) {
+    Json analyses = Json::object();
+    for (const solver::PanelResult& analysis : stage.analyses) {
+      analyses[solver::to_string(analysis.model)] = analysis_of(analysis);
+    }
+    stages.push_back({{"name", stage.name}, {"analyses", analyses}});
+  }
+  return stages;
+}
+
+Json comparison_of(const solver::JobResult& result) {
+  Json comparison = Json::object();
+  for (const solver::NeedleComparison& needle : result.comparison) {
+    Json entry = Json::object();
+    add_if_finite(entry, "hand", needle.hand);
+    add_if_finite(entry, "uncracked", needle.uncracked);
+    add_if_finite(entry, "cracked", needle.cracked);
+    if (!needle.reason.empty()) entry["reason"] = needle.reason;
+    comparison[needle.needle] = entry;
+  }
+  return comparison;
+}
+
+Json design_loads_of(const solver::JobResult& result) {
+  Json loads = Json::object();
+  for (const EnvelopedLoad& entry : envelope_of(result)) {
+    loads[entry.needle] = {{"load", kilonewtons(entry.load, entry.needle)},
+                           {"method", entry.method}};
+  }
+  return loads;
+}
+
+Json mesh_of(const solver::JobResult& result) {
+  Json effects = Json::array();
+  for (const solver::MeshEffect& effect : result.mesh_effects) {
+    Json needles = Json::object();
+    const std::size_t count = std::min(effect.needle_change.size(), result.job.needles.size());
+    for (std::size_t index = 0; index < count; ++index) {
+      const double change = effect.needle_change[index];
+      const std::string& name = result.job.needles[index].name;
+      if (std::isfinite(change)) needles[name] = rounded(change, name);
+    }
+    effects.push_back({{"model", solver::to_string(effect.model)},
+                       {"coarse_size", rounded(effect.coarse_size, "coarse mesh size")},
+                       {"needle_change", needles}});
+  }
+  const mesh::QuadMesh& quads = result.mesh.quads;
+  return {{"size", rounded(result.mesh.size, "mesh size")},
+          {"elements", quads.quad_count()},
+          {"nodes", quads.node_count()},
+          {"nodes_per_element", quads.nodes_per_quad()},
+          {"worst_aspect", rounded(result.mesh.worst_aspect, "worst aspect")},
+          {"remarks", result.mesh.remarks},
+          {"effect_of_doubling", effects}};
+}
+
+}  // namespace
+
+std::string results_json(const solver::JobResult& result) {
+  Json json;
+  json["title"] = result.job.title;
+  json["program"] = {{"name", "deadshore"}, {"version", DEADSHORE_VERSION}};
+  json["units"] = {{"force", "kN"}, {"length", "mm"}, {"stress", "N/mm2"}, {"area", "mm2"}};
+  json["load_total"] = kilonewtons(load_total_of(result), "load total");
+  json["hand"] = hand_of(result.hand);
+  json["stages"] = stages_of(result);
+  json["comparison"] = comparison_of(result);
+  json["design_loads"] = design_loads_of(result);
+  json["mesh"] = mesh_of(result);
+  json["checks"] = Json::array();
+  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace deadshore::io

@@ -1,0 +1,71 @@
+#include "io/results_writer.h"
+
+#include "io/error.h"
+#include "io/note/note.h"
+#include "io/output_folder.h"
+#include "io/reactions_csv.h"
+#include "io/results_json.h"
+#include "io/vtk_writer.h"
+
+#include <cerrno>
+#include <cstring>
+#include <fstream>
+#include <string>
+#include <string_view>
+
+namespace deadshore::io {
+namespace {
+
+namespace fs = std::filesystem;
+
+void write_file(const fs::path& path, std::string_view bytes) {
+  errno = 0;
+  std::ofstream out(path, std::ios::binary);
+  out.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+  out.close();
+  if (!out) throw FileError(path, errno == 0 ? "cannot be written" : std::strerror(errno));
+}
+
+void write_figures(std::span<const viz::Figure> figures, const fs::path& folder) {
+  fs::create_directory(folder);
+  for (const viz::Figure& figure : figures) {
+    write_file(folder / (figure.name + ".svg"), figure.svg);
+    write_file(folder / (figure.name + ".png"), figure.png);
+  }
+}
+
+/// Runs `work`; what std::filesystem throws comes out as a FileError.
+template <typename Work>
+void with_file_errors(const Work& work) {
+  try {
+    work();
+  } catch (const fs::filesystem_error& error) {
+    throw FileError(error.path1(), error.code().message());
+  }
+}
+
+}  // namespace
+
+void check_output_folder(const fs::path& out) {
+  with_file_errors([&] { check_replaceable(absolute_folder(out)); });
+}
+
+void write_results(const solver::JobResult& result, std::span<const viz::Figure> figures,
+                   const fs::path& job_file, const fs::path& out) {
+  with_file_errors([&] {
+    FolderReplacement folder(absolute_folder(out));
+    write_file(folder.path() / "results.json", results_json(result));
+    write_file(folder.path() / "reactions.csv", reactions_csv(result));
+    write_file(folder.path() / "note.html",
+               note_html(result, figures, job_file.filename().string()));
+    write_figures(figures, folder.path() / "figures");
+    write_vtk(result, folder.path());
+    folder.put_in_place();
+  });
+}
+
+void write_results(const solver::JobResult& result, const fs::path& job_file, const fs::path& out) {
+  write_results(result, viz::draw_figures(result), job_file, out);
+}
+
+}  // namespace deadshore::io

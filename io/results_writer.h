@@ -1,0 +1,33 @@
+#pragma once
+
+#include "solver/model/results.h"
+#include "viz/figures.h"
+
+#include <filesystem>
+#include <span>
+
+namespace deadshore::io {
+
+/// Refuses a folder that results may not be written to, so that it can be said before the analysis
+/// and not after: the folder above must exist and be writable; `out` must not be there yet, or be
+/// empty, or hold an earlier result and nothing else.
+///
+/// \throws FileError
+void check_output_folder(const std::filesystem::path& out);
+
+/// Writes note.html, figures/, results.json, reactions.csv and the VTK files as the folder `out`.
+///
+/// Everything is first written into a folder beside `out` and then put in its place in one move: a
+/// failure leaves an earlier result as it was, and nothing half-written behind. Only the name of
+/// `job_file` is used, in the note.
+///
+/// \throws FileError if `out` is refused by `check_output_folder` or a file cannot be written.
+/// \throws std::domain_error if the result holds numbers that are not finite.
+void write_results(const solver::JobResult& result, std::span<const viz::Figure> figures,
+                   const std::filesystem::path& job_file, const std::filesystem::path& out);
+
+/// The same with the figures drawn here.
+void write_results(const solver::JobResult& result, const std::filesystem::path& job_file,
+                   const std::filesystem::path& out);
+
+}  // namespace deadshore::io

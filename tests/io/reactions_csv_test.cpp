@@ -1,0 +1,38 @@
+#include "io/reactions_csv.h"
+
+#include "tests/io/made_up_result.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace deadshore::io {
+namespace {
+
+using ::testing::HasSubstr;
+using ::testing::Not;
+using ::testing::StartsWith;
+
+TEST(ReactionsCsv, HasARowForEverySupportOfEveryAnalysis) {
+  const std::string csv = reactions_csv(test::made_up_result());
+  EXPECT_THAT(csv, StartsWith("stage,model,support,x [mm],force [kN],settlement [mm]\r\n"));
+  EXPECT_THAT(csv, HasSubstr("\r\n,hand,N1,1500.0000,30.0000,\r\n"));
+  EXPECT_THAT(csv, HasSubstr("\r\ncut,cracked,N2,2500.0000,26.0500,2.3025\r\n"));
+  EXPECT_THAT(csv, HasSubstr("\r\ncut,uncracked,right pier,,32.0000,0.0000\r\n"));
+}
+
+// RFC 4180, section 2, rules 6 and 7.
+TEST(ReactionsCsv, QuotesNamesWithCommasAndQuotes) {
+  solver::JobResult result = test::made_up_result();
+  result.stages.front().analyses.front().needles.front().name = "N1, \"west\"";
+  EXPECT_THAT(reactions_csv(result), HasSubstr("cut,uncracked,\"N1, \"\"west\"\"\",1500"));
+}
+
+TEST(ReactionsCsv, AWallThatFallsHasOneRowWithoutNumbers) {
+  const std::string csv = reactions_csv(test::made_up_result_that_falls("it spreads"));
+  EXPECT_THAT(csv, HasSubstr("cut,cracked,no equilibrium,,,\r\n"));
+  EXPECT_THAT(csv, Not(HasSubstr("cut,cracked,N1")));
+  EXPECT_THAT(csv, Not(HasSubstr("nan")));
+}
+
+}  // namespace
+}  // namespace deadshore::io

@@ -1,0 +1,99 @@
+#include "io/results_json.h"
+
+#include "tests/io/made_up_result.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <limits>
+#include <stdexcept>
+
+namespace deadshore::io {
+namespace {
+
+using nlohmann::json;
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+json parsed(const solver::JobResult& result) {
+  return json::parse(results_json(result));
+}
+
+// The keys and units that design.md, "The answer", promises to other programs.
+TEST(ResultsJson, HasTheKeysOfTheContractInKilonewtonsAndMillimetres) {
+  const json answer = parsed(test::made_up_result());
+
+  EXPECT_EQ(answer.at("title"), "Invented wall");
+  EXPECT_EQ(answer.at("units").at("force"), "kN");
+  EXPECT_EQ(answer.at("units").at("length"), "mm");
+  EXPECT_EQ(answer.at("units").at("stress"), "N/mm2");
+  EXPECT_EQ(answer.at("load_total"), 100.0);
+  EXPECT_EQ(answer.at("hand").at("needles"), (json{{"N1", 30.0}, {"N2", 20.0}}));
+  EXPECT_EQ(answer.at("checks"), json::array());
+
+  const json& stage = answer.at("stages").at(0);
+  EXPECT_EQ(stage.at("name"), "cut");
+  const json& cracked = stage.at("analyses").at("cracked");
+  EXPECT_EQ(cracked.at("needles"), (json{{"N1", 24.55}, {"N2", 26.05}}));
+  EXPECT_EQ(cracked.at("base"), (json{{"left", 23.4}, {"right", 26.0}}));
+  EXPECT_EQ(cracked.at("equilibrium_error"), 3e-11);
+  EXPECT_EQ(cracked.at("max_settlement"), 2.41);
+  EXPECT_EQ(cracked.at("iterations"), 14);
+  EXPECT_EQ(stage.at("analyses").at("uncracked").at("needles").at("N1"), 21.3);
+}
+
+TEST(ResultsJson, NeedlesAndBasesAddUpToTheLoad) {
+  const json answer = parsed(test::made_up_result());
+  for (const auto& [model, analysis] : answer.at("stages").at(0).at("analyses").items()) {
+    double up = analysis.at("base").at("left").get<double>();
+    up += analysis.at("base").at("right").get<double>();
+    for (const auto& [name, force] : analysis.at("needles").items()) up += force.get<double>();
+    EXPECT_NEAR(up, answer.at("load_total").get<double>(), 1e-6) << model;
+  }
+}
+
+TEST(ResultsJson, AWallThatFallsHasAReasonInsteadOfReactions) {
+  const json answer = parsed(test::made_up_result_that_falls("nothing takes the thrust."));
+  const json& analyses = answer.at("stages").at(0).at("analyses");
+  const json& cracked = analyses.at("cracked");
+
+  EXPECT_EQ(cracked.at("no_equilibrium"), "nothing takes the thrust.");
+  for (const char* key : {"needles", "base", "max_settlement", "max_compression", "thrust"}) {
+    EXPECT_FALSE(cracked.contains(key)) << key;
+  }
+  EXPECT_TRUE(analyses.at("uncracked").contains("needles"));
+  EXPECT_TRUE(answer.at("design_loads").empty());
+  EXPECT_FALSE(answer.at("comparison").at("N1").contains("cracked"));
+}
+
+TEST(ResultsJson, DesignLoadIsTheLargestOfAllMethods) {
+  const json loads = parsed(test::made_up_result()).at("design_loads");
+  EXPECT_EQ(loads.at("N1"), (json{{"load", 30.0}, {"method", "hand"}}));
+  EXPECT_EQ(loads.at("N2"), (json{{"load", 26.05}, {"method", "cracked"}}));
+}
+
+TEST(ResultsJson, LooseMasonryIsListedWithItsWeightAndPlace) {
+  const json analyses = parsed(test::made_up_result()).at("stages").at(0).at("analyses");
+  EXPECT_TRUE(analyses.at("uncracked").at("loose").empty());
+  const json& patch = analyses.at("cracked").at("loose").at(0);
+  EXPECT_EQ(patch.at("weight"), 1.25);
+  EXPECT_EQ(patch.at("x"), json::array({2000.0, 2500.0}));
+  EXPECT_THAT(patch.at("where").get<std::string>(), HasSubstr("between N1 and N2"));
+}
+
+TEST(ResultsJson, RefusesANumberThatIsNotFinite) {
+  solver::JobResult result = test::made_up_result();
+  result.stages.front().analyses.front().base_left = std::numeric_limits<double>::quiet_NaN();
+  EXPECT_THROW((void)results_json(result), std::domain_error);
+}
+
+TEST(ResultsJson, RunTimesDoNotChangeTheBytes) {
+  const solver::JobResult first = test::made_up_result();
+  solver::JobResult again = first;
+  again.times.front().seconds *= 2.0;
+  EXPECT_EQ(results_json(first), results_json(again));
+}
+
+}  // namespace
+}  // namespace deadshore::io

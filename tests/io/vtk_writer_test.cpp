@@ -1,0 +1,170 @@
+#include "io/vtk_writer.h"
+
+#include "io/error.h"
+#include "tests/io/made_up_result.h"
+#include "tests/io/scratch_folder.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <vtkCellData.h>
+#include <vtkCellType.h>
+#include <vtkDataArray.h>
+#include <vtkNew.h>
+#include <vtkPointData.h>
+#include <vtkPolyData.h>
+#include <vtkSmartPointer.h>
+#include <vtkStringArray.h>
+#include <vtkUnstructuredGrid.h>
+#include <vtkXMLDataElement.h>
+#include <vtkXMLPolyDataReader.h>
+#include <vtkXMLUnstructuredGridReader.h>
+#include <vtkXMLUtilities.h>
+
+#include <fstream>
+#include <string>
+#include <vector>
+
+namespace deadshore::io {
+namespace {
+
+namespace fs = std::filesystem;
+
+vtkSmartPointer<vtkUnstructuredGrid> read_grid(const fs::path& path) {
+  vtkNew<vtkXMLUnstructuredGridReader> reader;
+  reader->SetFileName(path.c_str());
+  reader->Update();
+  return reader->GetOutput();
+}
+
+std::vector<std::string> files_in_collection(const fs::path& path) {
+  const vtkSmartPointer<vtkXMLDataElement> root =
+      vtkSmartPointer<vtkXMLDataElement>::Take(vtkXMLUtilities::ReadElementFromFile(path.c_str()));
+  vtkXMLDataElement* collection = root->FindNestedElementWithName("Collection");
+  std::vector<std::string> files;
+  for (int index = 0; index < collection->GetNumberOfNestedElements(); ++index) {
+    files.emplace_back(collection->GetNestedElement(index)->GetAttribute("file"));
+  }
+  return files;
+}
+
+TEST(VtkWriter, TheCollectionListsOneFileForEachAnalysis) {
+  const test::ScratchFolder scratch;
+  write_vtk(test::made_up_result(), scratch.path());
+  const std::vector<std::string> files = files_in_collection(scratch.path() / "wall.pvd");
+  EXPECT_THAT(files, ::testing::ElementsAre("wall-cut-uncracked.vtu", "wall-cut-cracked.vtu"));
+  for (const std::string& file : files) EXPECT_TRUE(fs::exists(scratch.path() / file)) << file;
+}
+
+TEST(VtkWriter, WhatIsReadBackIsWhatWasFound) {
+  const test::ScratchFolder scratch;
+  const solver::JobResult result = test::made_up_result();
+  write_vtk(result, scratch.path());
+  const auto grid = read_grid(scratch.path() / "wall-cut-cracked.vtu");
+  const mesh::QuadMesh& mesh = result.mesh.quads;
+  const solver::PanelFields& fields = result.stages.front().analyses.back().fields;
+
+  ASSERT_EQ(grid->GetNumberOfPoints(), mesh.node_count());
+  ASSERT_EQ(grid->GetNumberOfCells(), mesh.quad_count());
+  vtkDataArray* displacement = grid->GetPointData()->GetArray("displacement [mm]");
+  vtkDataArray* stress = grid->GetPointData()->GetArray("stress [N/mm2]");
+  ASSERT_TRUE(displacement != nullptr && stress != nullptr);
+  EXPECT_STREQ(stress->GetComponentName(2), "xy");
+  for (int node = 0; node < mesh.node_count(); ++node) {
+    EXPECT_EQ(grid->GetPoint(node)[0], mesh.nodes[node].x);
+    EXPECT_EQ(grid->GetPoint(node)[1], mesh.nodes[node].y);
+    EXPECT_EQ(displacement->GetTuple3(node)[1], fields.displacement[2 * node + 1]);
+    EXPECT_EQ(stress->GetTuple3(node)[1], fields.node_stress[node].yy);
+  }
+  vtkDataArray* loose = grid->GetCellData()->GetArray("loose");
+  vtkDataArray* crack = grid->GetCellData()->GetArray("largest crack strain");
+  auto* material = vtkStringArray::SafeDownCast(grid->GetCellData()->GetAbstractArray("material"));
+  ASSERT_TRUE(loose != nullptr && crack != nullptr && material != nullptr);
+  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
+    EXPECT_EQ(grid->GetCellType(quad), VTK_QUAD);
+    EXPECT_EQ(loose->GetTuple1(quad), fields.quad_loose[quad]);
+    EXPECT_NEAR(crack->GetTuple1(quad), fields.quad_crack_strain[quad].xx, 1e-15);
+    EXPECT_EQ(material->GetValue(quad),
+              mesh.region_of_quad[quad] == 0 ? "soft brick" : "window lintel");
+  }
+}
+
+// The spectral theorem: sum over the principal values s of s d (x) d is the tensor itself.
+TEST(VtkWriter, PrincipalStressesAndDirectionsMakeUpTheStress) {
+  const test::ScratchFolder scratch;
+  write_vtk(test::made_up_result(), scratch.path());
+  const auto grid = read_grid(scratch.path() / "wall-cut-uncracked.vtu");
+  vtkPointData* data = grid->GetPointData();
+  for (vtkIdType node = 0; node < grid->GetNumberOfPoints(); ++node) {
+    const double major = data->GetArray("principal stress, major [N/mm2]")->GetTuple1(node);
+    const double minor = data->GetArray("principal stress, minor [N/mm2]")->GetTuple1(node);
+    const double* along = data->GetArray("direction of major")->GetTuple3(node);
+    const double ax = along[0];
+    const double ay = along[1];
+    const double* across = data->GetArray("direction of minor")->GetTuple3(node);
+    const double* stress = data->GetArray("stress [N/mm2]")->GetTuple3(node);
+    EXPECT_NEAR(major * ax * ax + minor * across[0] * across[0], stress[0], 1e-12);
+    EXPECT_NEAR(major * ay * ay + minor * across[1] * across[1], stress[1], 1e-12);
+    EXPECT_NEAR(major * ax * ay + minor * across[0] * across[1], stress[2], 1e-12);
+  }
+}
+
+TEST(VtkWriter, EightNodeElementsAreWrittenAsQuadraticQuads) {
+  const test::ScratchFolder scratch;
+  solver::JobResult result = test::made_up_result();
+  result.mesh.quads = mesh::with_midside_nodes(result.mesh.quads);
+  result.stages.front().analyses.resize(1);
+  solver::PanelFields& fields = result.stages.front().analyses.front().fields;
+  fields.displacement.resize(2 * result.mesh.quads.nodes.size());
+  fields.node_stress.resize(result.mesh.quads.nodes.size());
+  write_vtk(result, scratch.path());
+
+  const auto grid = read_grid(scratch.path() / "wall-cut-uncracked.vtu");
+  EXPECT_EQ(grid->GetCellType(0), VTK_QUADRATIC_QUAD);
+  // Mid-side 0 lies between corners 0 and 1.
+  vtkIdType count = 0;
+  const vtkIdType* ids = nullptr;
+  grid->GetCellPoints(0, count, ids);
+  ASSERT_EQ(count, 8);
+  EXPECT_EQ(grid->GetPoint(ids[4])[0], 250.0);
+  EXPECT_EQ(grid->GetPoint(ids[4])[1], 0.0);
+}
+
+TEST(VtkWriter, SupportsCarryTheirReactionsInKilonewtons) {
+  const test::ScratchFolder scratch;
+  write_vtk(test::made_up_result(), scratch.path());
+  vtkNew<vtkXMLPolyDataReader> reader;
+  reader->SetFileName((scratch.path() / "supports.vtp").c_str());
+  reader->Update();
+  vtkPolyData* points = reader->GetOutput();
+
+  auto* names = vtkStringArray::SafeDownCast(points->GetPointData()->GetAbstractArray("name"));
+  vtkDataArray* cracked = points->GetPointData()->GetArray("reaction cut cracked [kN]");
+  ASSERT_TRUE(names != nullptr && cracked != nullptr);
+  ASSERT_EQ(points->GetNumberOfPoints(), 5);
+  EXPECT_EQ(names->GetValue(1), "N2");
+  EXPECT_EQ(points->GetPoint(1)[0], 2500.0);
+  EXPECT_EQ(points->GetPoint(1)[1], 1500.0);
+  EXPECT_DOUBLE_EQ(cracked->GetTuple3(1)[1], 26.05);
+  EXPECT_EQ(names->GetValue(3), "right pier");
+  EXPECT_DOUBLE_EQ(cracked->GetTuple3(3)[1], 26.0);
+  // A held right end pushes the wall to the left.
+  EXPECT_EQ(names->GetValue(4), "right end");
+  EXPECT_DOUBLE_EQ(cracked->GetTuple3(4)[0], -5.25);
+}
+
+TEST(VtkWriter, AWallThatFallsHasItsLooseMasonryButNoStress) {
+  const test::ScratchFolder scratch;
+  write_vtk(test::made_up_result_that_falls("it spreads"), scratch.path());
+  const auto grid = read_grid(scratch.path() / "wall-cut-cracked.vtu");
+  EXPECT_NE(grid->GetCellData()->GetArray("loose"), nullptr);
+  EXPECT_EQ(grid->GetPointData()->GetNumberOfArrays(), 0);
+  EXPECT_EQ(grid->GetCellData()->GetArray("mean stress [N/mm2]"), nullptr);
+}
+
+TEST(VtkWriter, AFolderThatIsNotThereIsAFileError) {
+  const test::ScratchFolder scratch;
+  EXPECT_THROW(write_vtk(test::made_up_result(), scratch.path() / "missing"), FileError);
+}
+
+}  // namespace
+}  // namespace deadshore::io
