@@ -18,6 +18,10 @@ namespace deadshore::viz {
 [[nodiscard]] Drawing compression_bands(const solver::JobResult& result,
                                         const solver::PanelResult& panel, const BandScale& scale);
 
+/// The principal compression that 85 parts in a hundred of the wall stay below, rounded up; over
+/// all analyses that stand. Crosses are drawn to this scale.
+[[nodiscard]] double full_length_stress(const solver::JobResult& result);
+
 /// Crosses of principal stress on an even grid, under the dashed spreads of the hand method.
 /// `full` N/mm2 is drawn at full length, and so is what is over it.
 [[nodiscard]] Drawing load_flow(const solver::JobResult& result, const solver::PanelResult& panel,

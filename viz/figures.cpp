@@ -43,7 +43,7 @@ void add_panel_figures(std::vector<Figure>& figures, const solver::JobResult& re
   figures.push_back(figure_of(compression_bands(result, panel, scale), "compression-" + end,
                               compression_caption(panel)));
   figures.push_back(figure_of(
-      load_flow(result, panel, scale.upper()), "load-flow-" + end,
+      load_flow(result, panel, full_length_stress(result)), "load-flow-" + end,
       fmt::format("Where the load flows with {}: principal stresses, and over them the 45-degree "
                   "spreads that the hand method takes.",
                   masonry_words(panel.model))));

@@ -14,7 +14,7 @@ using solver::Job;
 using solver::JobResult;
 using solver::PanelResult;
 
-constexpr double grid = 11.0;      ///< between crosses on the page, points
+constexpr double grid = 10.0;      ///< between crosses on the page, points
 constexpr double smallest = 0.04;  ///< part of the full length below which nothing is drawn
 const Pen compression_pen{.colour = ink, .width = 0.85};
 const Pen tension_pen{.colour = tension, .width = 0.7, .dash = {1.8, 0.9}};
@@ -87,11 +87,12 @@ void draw_crosses(Canvas& canvas, const std::vector<Cross>& crosses, double full
   canvas.strokes(pressed, compression_pen);
 }
 
-void draw_spreads(Canvas& canvas, const WallView& view, const solver::SpreadResult& hand) {
+void draw_spreads(Canvas& canvas, const WallView& view, const solver::SpreadResult& hand,
+                  std::span<const Loop> wall) {
   for (const solver::SpreadSum& sum : hand.needles) {
     if (sum.outline.size() < 3) continue;
     const std::array loops{view.at(sum.outline)};
-    canvas.fill(loops, support, 0.06);
+    canvas.clipped(wall, [&] { canvas.fill(loops, support, 0.06); });
     canvas.outline(loops, spread_pen);
   }
 }
@@ -112,6 +113,22 @@ std::vector<LegendEntry> legend_of(const PanelResult& panel, double full) {
 
 }  // namespace
 
+double full_length_stress(const JobResult& result) {
+  std::vector<double> values;
+  for (const solver::StageResult& stage : result.stages)
+    for (const PanelResult& panel : stage.analyses) {
+      if (!panel.stands()) continue;
+      for (const solver::PlaneTensor& stress : panel.fields.quad_stress) {
+        const double value = -solver::principal_of(stress).minor;
+        if (std::isfinite(value)) values.push_back(value);
+      }
+    }
+  if (values.empty()) return 1.0;
+  const auto rank = values.begin() + static_cast<std::ptrdiff_t>(0.85 * (values.size() - 1));
+  std::nth_element(values.begin(), rank, values.end());
+  return even_scale(*rank).upper();
+}
+
 Drawing load_flow(const JobResult& result, const PanelResult& panel, double full) {
   const Job& job = result.job;
   const mesh::QuadMesh& mesh = result.mesh.quads;
@@ -127,9 +144,10 @@ Drawing load_flow(const JobResult& result, const PanelResult& panel, double full
         draw_heading(canvas, "Where the load flows, " + masonry_words(panel.model), job.title);
         draw_lintels(canvas, view, job.wall, LintelStyle::filled);
         draw_loose(canvas, view, mesh, panel);
-        draw_spreads(canvas, view, hand);
+        const std::vector<Loop> outline = view.at(region_of(mesh));
+        draw_spreads(canvas, view, hand, outline);
         draw_crosses(canvas, crosses_on_grid(view, job.wall, mesh, panel.fields), full);
-        canvas.outline(view.at(region_of(mesh)), {.colour = ink, .width = 0.9});
+        canvas.outline(outline, {.colour = ink, .width = 0.9});
         draw_ground(canvas, view, job.wall);
         draw_held_ends(canvas, view, job);
         draw_named_needles(canvas, view, job, room);

@@ -96,9 +96,12 @@ void label_loose(Canvas& canvas, const WallView& view, const PanelResult& panel,
   const TextStyle style{.size = 7.5, .bold = true};
   for (const solver::LoosePatch& patch : panel.loose) {
     const std::string text = "loose " + in_kN(patch.weight);
-    const PagePoint middle = view.at({patch.x.middle(), patch.y.middle()});
-    draw_plate(canvas, room, text, style,
-               boxes_around(plate_box(middle, text, style), {12.0, 6.0}, 8));
+    const Rect plate = plate_box(view.at({patch.x.middle(), patch.y.middle()}), text, style);
+    const bool inside = view.scale * patch.x.length() > 1.6 * plate.width() &&
+                        view.scale * patch.y.length() > 1.6 * plate.height();
+    const Rect below = plate_box(
+        {plate.middle().x, view.down(patch.y.from) + 0.5 * plate.height() + 2.0}, text, style);
+    draw_plate(canvas, room, text, style, boxes_around(inside ? plate : below, {6.0, 4.0}, 14));
   }
 }
 

@@ -67,9 +67,9 @@ Drawing runaway(const JobResult& result, const PanelResult& panel) {
         const Rect plate{4.0, heading_height, page_width - 4.0, heading_height + reason_room - 4.0};
         canvas.outline(plate, {.colour = ink, .width = 0.9});
         canvas.text({12.0, plate.middle().y}, reason, reason_style, {0.0, 0.5});
-        canvas.outline(view.at(region_of(mesh)), still_pen);
         const auto moved = view.at(moved_outline(mesh, panel, swing / view.scale));
-        canvas.fill(moved, masonry_tint, 0.6);
+        canvas.fill(moved, masonry_tint);
+        canvas.outline(view.at(region_of(mesh)), still_pen);
         canvas.outline(moved, moved_pen);
         draw_ground(canvas, view, job.wall);
         draw_held_ends(canvas, view, job);

@@ -30,14 +30,13 @@ Colour tone_of(int band, const BandScale& scale) {
   return compression_tone(static_cast<double>(band) / scale.count);
 }
 
-void draw_bands(Canvas& canvas, const WallView& view, const mesh::QuadMesh& mesh,
-                const PanelResult& panel, const BandScale& scale) {
-  // From the whole wall upwards, each band over the last: no seams between neighbours.
-  std::vector<double> levels{-1e5};
+/// From the whole wall upwards, so that each band drawn over the last leaves no seam.
+std::vector<Region> band_regions(const mesh::QuadMesh& mesh, const PanelResult& panel,
+                                 const BandScale& scale) {
+  constexpr double below_all = -1e5;
+  std::vector<double> levels{below_all};
   for (int k = 1; k <= scale.count; ++k) levels.push_back(k * scale.step);
-  const auto regions = regions_above(mesh, compression_at_nodes(panel, mesh.node_count()), levels);
-  for (int k = 0; k <= scale.count; ++k)
-    canvas.fill(view.at(regions[static_cast<std::size_t>(k)]), tone_of(k, scale));
+  return regions_above(mesh, compression_at_nodes(panel, mesh.node_count()), levels);
 }
 
 std::string limit_text(double value, double step) {
@@ -110,13 +109,14 @@ Drawing compression_bands(const JobResult& result, const PanelResult& panel,
   margins.right += bar_room;
   margins.bottom += legend_room + 4.0;
   const WallPage page = fit_wall(job.wall, margins);
+  const std::vector<Region> bands = band_regions(mesh, panel, scale);
 
   return {
       page.size, [=](Canvas& canvas) {
         const WallView& view = page.view;
         LabelRoom room({0.0, 0.0, page.size.width, page.size.height});
         draw_heading(canvas, "Principal compression, " + masonry_words(panel.model), job.title);
-        draw_bands(canvas, view, mesh, panel, scale);
+        for (int k = 0; k <= scale.count; ++k) canvas.fill(view.at(bands[k]), tone_of(k, scale));
         draw_lintels(canvas, view, job.wall, LintelStyle::outline);
         draw_loose(canvas, view, mesh, panel);
         canvas.outline(view.at(region_of(mesh)), {.colour = ink, .width = 0.9});
