@@ -60,8 +60,10 @@ class Pinboard {
     bool before_left_out = false;
     for (int i = left; i <= right; ++i) {
       const bool placed = !bounds_solid(i, row) || place(i, row, y);
-      if (!placed && before_left_out) left_out.back().to = x(i);
-      if (!placed && !before_left_out) left_out.push_back({x(i), x(i)});
+      if (!placed) {
+        if (!before_left_out) left_out.push_back({x(std::max(left, i - 1)), 0.0});
+        left_out.back().to = x(std::min(right, i + 1));
+      }
       before_left_out = !placed;
     }
     return left_out;
@@ -154,10 +156,10 @@ HeightPins pin_shape(const PlacedWall& wall, const WallGrid& grid) {
     board.begin(fmt::format("the head of opening \"{}\"", shape.name));
     board.prescribe(block.left, block.right, block.top, [&](double x) { return shape.head(x); });
   }
-  for (const LintelExtent& lintel : wall.lintels) {
-    for (const double y : {lintel.y.from, lintel.y.to}) {
-      board.begin("the edge of a lintel");
-      board.prescribe(upright_of(lintel.x.from), upright_of(lintel.x.to), row_of(y), flat(y));
+  for (const auto& [name, extent] : wall.lintels) {
+    board.begin(fmt::format("lintel \"{}\"", name));
+    for (const double y : {extent.y.from, extent.y.to}) {
+      board.prescribe(upright_of(extent.x.from), upright_of(extent.x.to), row_of(y), flat(y));
     }
   }
   board.check_order();
@@ -178,7 +180,7 @@ HeightPins pin_level_lines(HeightPins pins, const PlacedWall& wall, const WallGr
         board.propose(nearest_index(grid.x, line.x.from), nearest_index(grid.x, line.x.to), row, y);
     for (const Interval& x : left_out) {
       remarks.push_back(
-          fmt::format("Not followed by the mesh from about x = {:.3f} to {:.3f} m: the level of "
+          fmt::format("Not followed by the mesh from x = {:.3f} to {:.3f} m: the level of "
                       "\"{}\", too near the wall's top or an arch; its load goes to the nearest "
                       "sides there.",
                       x.from / 1000.0, x.to / 1000.0, line.name));

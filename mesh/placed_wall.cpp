@@ -215,12 +215,10 @@ PlacedWall place_wall(const WallShape& shape, std::span<const LevelLine> levels,
   }
   for (const LintelShape& lintel : shape.lintels) {
     const LintelExtent extent = extent_of(lintel, shape);
-    if (swallows(shape.cut, extent.x, extent.y.to)) {
-      placed.lintels.emplace_back();
-      continue;
-    }
-    placed.lintels.push_back({{placer.x(extent.x.from), placer.x(extent.x.to)},
-                              {placer.y(extent.y.from), placer.y(extent.y.to)}});
+    PlacedLintel& made = placed.lintels.emplace_back(PlacedLintel{lintel.name, {}});
+    if (swallows(shape.cut, extent.x, extent.y.to)) continue;
+    made.extent = {{placer.x(extent.x.from), placer.x(extent.x.to)},
+                   {placer.y(extent.y.from), placer.y(extent.y.to)}};
   }
   placed.cut = {placer.x(shape.cut.left), placer.x(shape.cut.right), placer.y(shape.cut.soffit)};
   placed.uprights = kept.uprights;

@@ -17,6 +17,11 @@ struct PlacedOpening {
   bool reaches_top = false;
 };
 
+struct PlacedLintel {
+  std::string name;
+  LintelExtent extent;
+};
+
 /// The wall after hard lines that lay too close were moved onto one another, with the lines that
 /// the grid follows. Everything in it lies on those lines.
 struct PlacedWall {
@@ -24,7 +29,7 @@ struct PlacedWall {
   std::vector<FeatureLine> levels;
   std::vector<TopStretch> top;
   std::vector<PlacedOpening> openings;  ///< without those that the cut has swallowed
-  std::vector<LintelExtent> lintels;    ///< in the shape's order; empty if swallowed
+  std::vector<PlacedLintel> lintels;    ///< in the shape's order; empty if swallowed
   Cut cut;
   std::vector<std::string> remarks;
 };

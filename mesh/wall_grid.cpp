@@ -52,7 +52,7 @@ WallGrid lay_grid(const PlacedWall& wall, double size) {
     paint(grid, block, 0);
   }
   for (std::size_t k = 0; k < wall.lintels.size(); ++k) {
-    const LintelExtent& lintel = wall.lintels[k];
+    const LintelExtent& lintel = wall.lintels[k].extent;
     paint(grid, block_of(grid, lintel.x, lintel.y), static_cast<int>(k) + 1);
   }
   for (const PlacedOpening& opening : wall.openings) {
