@@ -17,10 +17,6 @@
 namespace deadshore::viz {
 namespace {
 
-/// Beyond any stress that can occur: without levels outside the data the filter numbers its bands
-/// by what it finds.
-constexpr double beyond = 1e6;
-
 /// Nodes round an element, anticlockwise.
 std::vector<int> rim_of(const mesh::QuadMesh& mesh, int quad) {
   const auto nodes = mesh.nodes_of(quad);
@@ -37,7 +33,7 @@ vtkSmartPointer<vtkPolyData> as_triangles(const mesh::QuadMesh& mesh,
   const vtkNew<vtkDoubleArray> scalars;
   const vtkNew<vtkCellArray> triangles;
   const auto add = [&](double x, double y, double value) {
-    scalars->InsertNextValue(std::clamp(value, -0.5 * beyond, 0.5 * beyond));
+    scalars->InsertNextValue(value);
     return points->InsertNextPoint(x, y, 0.0);
   };
   for (int node = 0; node < mesh.node_count(); ++node)
@@ -71,6 +67,29 @@ vtkSmartPointer<vtkPolyData> as_triangles(const mesh::QuadMesh& mesh,
   return surface;
 }
 
+/// Levels just outside both the data and the levels asked for: without them the filter numbers its
+/// bands by what it finds, and with far ones its tolerance (a part of their distance) grows.
+std::vector<double> enclosed(std::span<const double> levels, vtkDataArray* scalars) {
+  std::array<double, 2> range{};
+  scalars->GetRange(range.data());
+  const double low = std::min(range[0], levels.front());
+  const double high = std::max(range[1], levels.back());
+  const double beside = std::max(high - low, 1e-9);
+  std::vector<double> all{low - beside};
+  all.insert(all.end(), levels.begin(), levels.end());
+  all.push_back(high + beside);
+  return all;
+}
+
+/// The filter puts polygons into the wrong band where a corner hits a level: moves such values up
+/// by a millionth of the whole range.
+void keep_off_levels(vtkDoubleArray* scalars, std::span<const double> levels) {
+  const double beside = 1e-6 * (levels.back() - levels.front());
+  for (vtkIdType i = 0; i < scalars->GetNumberOfValues(); ++i)
+    for (const double level : levels)
+      if (std::abs(scalars->GetValue(i) - level) < beside) scalars->SetValue(i, level + beside);
+}
+
 RankedPolygons polygons_of(vtkPolyData* bands) {
   RankedPolygons polygons;
   vtkDataArray* ranks = bands->GetCellData()->GetScalars();
@@ -83,7 +102,7 @@ RankedPolygons polygons_of(vtkPolyData* bands) {
     const vtkIdType* ids = nullptr;
     it->GetCurrentCell(count, ids);
     corners.assign(ids, ids + count);
-    polygons.add(corners, static_cast<int>(std::lround(ranks->GetComponent(cell, 0))) - 1);
+    polygons.add(corners, static_cast<int>(std::lround(ranks->GetComponent(cell, 0))));
   }
   return polygons;
 }
@@ -106,16 +125,16 @@ BandScale even_scale(double value) {
 std::vector<Region> regions_above(const mesh::QuadMesh& mesh, std::span<const double> node_values,
                                   std::span<const double> levels) {
   const auto surface = as_triangles(mesh, node_values);
-  std::vector<Region> regions(levels.size());
+  std::vector<Region> regions(levels.size() + 1);
   if (surface->GetNumberOfPolys() == 0 || levels.empty()) return regions;
 
+  auto* scalars = vtkDoubleArray::SafeDownCast(surface->GetPointData()->GetScalars());
+  const std::vector<double> limits = enclosed(levels, scalars);
+  keep_off_levels(scalars, limits);
   const vtkNew<vtkBandedPolyDataContourFilter> filter;
   filter->SetInputData(surface);
-  filter->SetNumberOfContours(static_cast<int>(levels.size()) + 2);
-  filter->SetValue(0, -beyond);
-  for (std::size_t k = 0; k < levels.size(); ++k)
-    filter->SetValue(static_cast<int>(k) + 1, std::clamp(levels[k], -0.9 * beyond, 0.9 * beyond));
-  filter->SetValue(static_cast<int>(levels.size()) + 1, beyond);
+  filter->SetNumberOfContours(static_cast<int>(limits.size()));
+  for (std::size_t k = 0; k < limits.size(); ++k) filter->SetValue(static_cast<int>(k), limits[k]);
   filter->SetScalarModeToIndex();
   filter->ClippingOn();
   filter->Update();
@@ -127,8 +146,8 @@ std::vector<Region> regions_above(const mesh::QuadMesh& mesh, std::span<const do
     bands->GetPoint(static_cast<vtkIdType>(i), position.data());
     points[i] = {position[0], position[1]};
   }
-  const auto nested = nested_rings(polygons_of(bands), static_cast<int>(levels.size()));
-  for (std::size_t k = 0; k < levels.size(); ++k)
+  const auto nested = nested_rings(polygons_of(bands), static_cast<int>(regions.size()));
+  for (std::size_t k = 0; k < regions.size(); ++k)
     for (const auto& numbers : nested[k]) {
       Ring ring = ring_through(numbers, points);
       if (ring.size() >= 3) regions[k].push_back(std::move(ring));

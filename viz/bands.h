@@ -20,10 +20,10 @@ struct BandScale {
 /// For a value that is not positive and finite, one step of 1.
 [[nodiscard]] BandScale even_scale(double value);
 
-/// The parts of the mesh where a value given at the nodes is at or above each level; one region a
-/// level, each holding the next. `levels` rise. Values are taken as linear over the triangles
-/// between an element's sides and its middle. Where a value at a node is not finite, the triangles
-/// at that node belong to no region.
+/// The whole mesh, then the part where a value given at the nodes is above each of the `levels`,
+/// which rise: one region more than levels, each holding the next. Values are taken as linear over
+/// the triangles between an element's sides and its middle. Where a value at a node is not finite,
+/// the triangles at that node belong to no region.
 [[nodiscard]] std::vector<Region> regions_above(const mesh::QuadMesh& mesh,
                                                 std::span<const double> node_values,
                                                 std::span<const double> levels);

@@ -244,6 +244,9 @@ std::string to_svg(const Drawing& drawing, const std::string& name) {
     cairo_surface_finish(surface.get());
     require_success(cairo_surface_status(surface.get()));
   }
+  // Cairo numbers its surfaces over the whole process; one a document needs no number.
+  const std::size_t number = svg.find("id=\"surface") + 11;
+  if (number > 11) svg.erase(number, svg.find('"', number) - number);
   replace_all(svg, " id=\"", " id=\"" + name + "-");
   replace_all(svg, "href=\"#", "href=\"#" + name + "-");
   replace_all(svg, "url(#", "url(#" + name + "-");

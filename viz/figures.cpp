@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include <cctype>
+
 namespace deadshore::viz {
 namespace {
 
@@ -12,6 +14,13 @@ constexpr int png_width = 1600;
 
 Figure figure_of(const Drawing& drawing, const std::string& name, const std::string& caption) {
   return {name, caption, to_svg(drawing, name), to_png(drawing, png_width)};
+}
+
+/// A stage's name as part of a file's: letters and digits, the rest as hyphens.
+std::string file_word(std::string name) {
+  for (char& letter : name)
+    if (std::isalnum(static_cast<unsigned char>(letter)) == 0) letter = '-';
+  return name;
 }
 
 std::string compression_caption(const solver::PanelResult& panel) {
@@ -59,7 +68,7 @@ std::vector<Figure> draw_figures(const solver::JobResult& result) {
   for (const solver::StageResult& stage : result.stages)
     for (const solver::PanelResult& panel : stage.analyses)
       add_panel_figures(figures, result, panel, scale,
-                        result.stages.size() > 1 ? "-" + stage.name : "");
+                        result.stages.size() > 1 ? "-" + file_word(stage.name) : "");
   if (!result.comparison.empty())
     figures.push_back(figure_of(needle_bars(result), "needle-loads",
                                 "Load on each needle: by hand and by analysis."));

@@ -33,8 +33,7 @@ Colour tone_of(int band, const BandScale& scale) {
 /// From the whole wall upwards, so that each band drawn over the last leaves no seam.
 std::vector<Region> band_regions(const mesh::QuadMesh& mesh, const PanelResult& panel,
                                  const BandScale& scale) {
-  constexpr double below_all = -1e5;
-  std::vector<double> levels{below_all};
+  std::vector<double> levels;
   for (int k = 1; k <= scale.count; ++k) levels.push_back(k * scale.step);
   return regions_above(mesh, compression_at_nodes(panel, mesh.node_count()), levels);
 }

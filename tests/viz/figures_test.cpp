@@ -1,0 +1,145 @@
+#include "viz/figures.h"
+
+#include "made_up_job.h"
+#include "png_facts.h"
+#include "viz/drawings.h"
+
+#include <cmath>
+#include <string_view>
+
+namespace deadshore::viz {
+namespace {
+
+using solver::JobResult;
+
+/// Every element closed in order, every attribute quoted: enough to tell a cut-off document.
+bool well_formed(std::string_view xml) {
+  std::vector<std::string_view> open;
+  for (std::size_t at = xml.find('<'); at != std::string_view::npos; at = xml.find('<', at + 1)) {
+    const std::size_t end = xml.find('>', at);
+    if (end == std::string_view::npos) return false;
+    const std::string_view tag = xml.substr(at + 1, end - at - 1);
+    if (std::count(tag.begin(), tag.end(), '"') % 2 != 0) return false;
+    if (tag.starts_with('?') || tag.starts_with('!') || tag.ends_with('/')) continue;
+    const std::string_view name = tag.substr(0, tag.find_first_of(" \n"));
+    if (!name.starts_with('/')) {
+      open.push_back(name);
+    } else if (open.empty() || open.back() != name.substr(1)) {
+      return false;
+    } else {
+      open.pop_back();
+    }
+  }
+  return open.empty();
+}
+
+std::vector<std::string> names_of(const std::vector<Figure>& figures) {
+  std::vector<std::string> names;
+  for (const Figure& figure : figures) names.push_back(figure.name);
+  return names;
+}
+
+void expect_sound(const std::vector<Figure>& figures) {
+  for (const Figure& figure : figures) {
+    EXPECT_TRUE(well_formed(figure.svg)) << figure.name;
+    EXPECT_EQ(figure.svg.find("nan"), std::string::npos) << figure.name;
+    EXPECT_EQ(figure.svg.find("inf"), std::string::npos) << figure.name;
+    EXPECT_FALSE(figure.caption.empty());
+    const PngFacts facts = facts_of(figure.png);
+    EXPECT_EQ(facts.width, 1600);
+    EXPECT_GT(facts.inked_share, 0.02) << figure.name;
+    // Nothing runs off the page: a margin all round stays free of ink.
+    EXPECT_GT(facts.dark.left, 3.0) << figure.name;
+    EXPECT_GT(facts.dark.top, 3.0) << figure.name;
+    EXPECT_LT(facts.dark.right, facts.width - 3.0) << figure.name;
+    EXPECT_LT(facts.dark.bottom, facts.height - 3.0) << figure.name;
+  }
+}
+
+TEST(Figures, ComeInTheirOrderAndAreSound) {
+  const auto figures = draw_figures(made_up_result());
+  EXPECT_THAT(names_of(figures),
+              testing::ElementsAre("elevation", "compression-uncracked", "load-flow-uncracked",
+                                   "compression-cracked", "load-flow-cracked", "needle-loads"));
+  expect_sound(figures);
+}
+
+TEST(Figures, OfOneResultAreTheSameBytes) {
+  const auto once = draw_figures(made_up_result());
+  const auto twice = draw_figures(made_up_result());
+  ASSERT_EQ(once.size(), twice.size());
+  for (std::size_t i = 0; i < once.size(); ++i) {
+    EXPECT_TRUE(once[i].svg == twice[i].svg) << once[i].name;
+    EXPECT_TRUE(once[i].png == twice[i].png) << once[i].name;
+  }
+}
+
+TEST(Figures, OfAWallThatDoesNotStandShowNoStresses) {
+  JobResult result = made_up_result();
+  result.stages[0].analyses[1].no_equilibrium = "nothing holds the right end";
+  for (auto& row : result.comparison) row.cracked = std::nan("");
+  const auto figures = draw_figures(result);
+  EXPECT_THAT(names_of(figures),
+              testing::ElementsAre("elevation", "compression-uncracked", "load-flow-uncracked",
+                                   "compression-cracked", "needle-loads"));
+  EXPECT_THAT(figures[3].caption, testing::HasSubstr("no equilibrium"));
+  expect_sound(figures);
+}
+
+TEST(Figures, LeaveBlankWhatIsNotFinite) {
+  JobResult result = made_up_result();
+  for (auto& panel : result.stages[0].analyses) {
+    for (std::size_t i = 0; i < panel.fields.node_stress.size(); i += 7)
+      panel.fields.node_stress[i].yy = i % 2 == 0 ? std::nan("") : HUGE_VAL;
+    for (std::size_t i = 0; i < panel.fields.quad_stress.size(); i += 5)
+      panel.fields.quad_stress[i].xy = std::nan("");
+    panel.fields.displacement[3] = std::nan("");
+  }
+  expect_sound(draw_figures(result));
+  result.stages[0].analyses[0].no_equilibrium = "it slides";
+  result.stages[0].analyses[1].fields = {};
+  expect_sound(draw_figures(result));
+}
+
+TEST(Figures, TakeNamesInAnyScriptAndLength) {
+  JobResult result = made_up_result();
+  result.job.title = "Żabia 7, Łódź – 橋の下 & <\"left\"> " + std::string(300, 'w');
+  result.job.wall.lintels[0].opening = result.job.wall.openings[0].name =
+      "Überlängenbezeichnung der Fensteröffnung im Treppenhaus";
+  result.job.line_loads[0].name = std::string(90, 'M');
+  result.job.needles[0].name = "Nadel №1 ganz außen links";
+  result.comparison[0].needle = result.job.needles[0].name;
+  expect_sound(draw_figures(result));
+}
+
+TEST(Figures, OfABareWallWithTheCutAtItsEnd) {
+  JobResult result = made_up_result();
+  result.job.wall.cut.left = 0.0;
+  result.job.left_end = solver::WallEnd::free;
+  result.job.wall.openings.clear();
+  result.job.wall.lintels.clear();
+  result.job.line_loads.clear();
+  result.job.point_loads.clear();
+  expect_sound(draw_figures(result));
+}
+
+TEST(Figures, NamesEndInTheStageWhereThereAreSeveral) {
+  JobResult result = made_up_result();
+  result.stages.push_back(result.stages.front());
+  result.stages.back().name = "beam in";
+  EXPECT_THAT(names_of(draw_figures(result)), testing::Contains("load-flow-cracked-beam-in"));
+}
+
+TEST(CompressionScale, IsOneForAllAnalysesAndLeavesPeaksToTheOpenBand) {
+  JobResult result = made_up_result();
+  const BandScale both = compression_scale(result);
+  double largest = 0.0;
+  for (const auto& stress : result.stages[0].analyses[0].fields.node_stress)
+    largest = std::max(largest, -solver::principal_of(stress).minor);
+  EXPECT_LT(both.upper(), largest);
+  result.stages[0].analyses.pop_back();  // the milder one
+  EXPECT_DOUBLE_EQ(compression_scale(result).step, both.step);
+}
+
+}  // namespace
+}  // namespace deadshore::viz
