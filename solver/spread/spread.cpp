@@ -125,22 +125,22 @@ double SpreadResult::needle_total() const {
 
 std::vector<std::string> spread_assumptions() {
   return {
-      "A needle spreads upwards at 45 degrees from both ends of its bearing and carries the wall "
-      "and the loads inside its spread.",
-      "Where the spreads of two needles meet, they are halved at the upright line midway between "
-      "their bearings.",
-      "A spread stops at the upright over the cut's jamb: what stands over a pier stands on the "
-      "pier.",
+      ("A needle spreads upwards at 45 degrees from both ends of its bearing and carries the wall "
+       "and the loads inside its spread."),
+      ("Where the spreads of two needles meet, they are halved at the upright line midway between "
+       "their bearings."),
+      ("A spread stops at the upright over the cut's jamb: what stands over a pier stands on the "
+       "pier."),
       "A spread stops at the wall's ends and top.",
-      "What stands over an opening, and every load on it, goes to the opening's two jambs by the "
-      "lever rule and down from there; the same again where another opening is below.",
-      "A load on a jamb comes down upright from the opening's head, of an arch from its springing, "
-      "and does not spread on its way.",
-      "A lintel weighs on what is under it like the masonry around it; it bridges nothing but its "
-      "own opening.",
+      ("What stands over an opening, and every load on it, goes to the opening's two jambs by the "
+       "lever rule and down from there; the same again where another opening is below."),
+      ("A load on a jamb comes down upright from the opening's head, of an arch from its "
+       "springing, and does not spread on its way."),
+      ("A lintel weighs on what is under it like the masonry around it; it bridges nothing but its "
+       "own opening."),
       "A point load counts as spread evenly over its bearing.",
-      "What lies under the 45-degree lines belongs to no needle; it is named, and must hang on the "
-      "masonry's strength or be held some other way.",
+      ("What lies under the 45-degree lines belongs to no needle; it is named, and must hang on "
+       "the masonry's strength or be held some other way."),
       "Stiffness of wall, needles and ground, slack and preload play no part.",
       "Loads are dead plus imposed, with no load factor.",
   };

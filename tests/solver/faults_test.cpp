@@ -8,6 +8,7 @@
 #include <cmath>
 #include <functional>
 #include <limits>
+#include <ostream>
 #include <string>
 #include <vector>
 
@@ -44,8 +45,8 @@ struct BadJob {
   std::function<void(Job&)> spoil;
 };
 
-void PrintTo(const BadJob& bad, std::ostream* out) {
-  *out << bad.key << ": " << bad.found;
+std::ostream& operator<<(std::ostream& out, const BadJob& bad) {
+  return out << bad.key << ": " << bad.found;
 }
 
 class Faults : public testing::TestWithParam<BadJob> {};
@@ -317,8 +318,8 @@ struct GoodJob {
   std::function<void(Job&)> change;
 };
 
-void PrintTo(const GoodJob& good, std::ostream* out) {
-  *out << good.what;
+std::ostream& operator<<(std::ostream& out, const GoodJob& good) {
+  return out << good.what;
 }
 
 class NoFaults : public testing::TestWithParam<GoodJob> {};

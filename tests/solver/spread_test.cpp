@@ -3,6 +3,7 @@
 // common practice, no source.
 #include "solver/spread/spread.h"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -406,7 +407,7 @@ Job chance_wall(std::mt19937& chance) {
   }
   double x = cut_left + 100.0 + pick(0, 4, 100.0);
   while (x + 100.0 <= job.wall.cut.right) {
-    job.needles.push_back(needle_at("N" + std::to_string(job.needles.size()), x));
+    job.needles.push_back(needle_at(fmt::format("N{}", job.needles.size()), x));
     x += pick(3, 14, 100.0);
   }
   job.line_loads = {{"floor", 5000.0, false, {pick(0, 10, 100.0), pick(40, 70, 100.0)}, 5.0, 2.0},
