@@ -65,41 +65,30 @@ struct Case {
   [[nodiscard]] double least_worth_naming() const { return telling_part * by_hand(); }
 };
 
-std::string yielding_sentence(const Case& c) {
-  const double given = c.what_if.as_given.needles[c.needle];
+/// What the wall's own stiffness does: hand load against the load on needles that do not give.
+std::string deep_beam_sentence(const Case& c) {
   const double unyielding = c.what_if.unyielding.needles[c.needle];
-  const double shed = unyielding - given;
-  if (std::abs(shed) < c.least_worth_naming()) return {};
-  const double give = given / c.job.needles[c.needle].stiffness;
-  if (shed > 0.0) {
-    return fmt::format(
-        "It gives {:.1f} mm under its load and so sheds {:.1f} kN to stiffer supports (without "
-        "give "
-        "it would take {:.1f} kN). ",
-        give, kilonewtons(shed), kilonewtons(unyielding));
-  }
+  const double past = c.by_hand() - unyielding;
+  if (std::abs(past) < c.least_worth_naming()) return {};
+  const Gain other = most_changed(c.job, c.needle, forces_of(c.hand), c.what_if.unyielding,
+                                  past > 0.0 ? 1.0 : -1.0);
   return fmt::format(
-      "Its neighbours give, which brings it {:.1f} kN more than on unyielding needles. ",
-      kilonewtons(-shed));
+      "On needles that do not give it would take {:.1f} kN: the wall spans as a deep beam and {} "
+      "{:.1f} kN, most of all {} {}. ",
+      kilonewtons(unyielding), past > 0.0 ? "carries past it" : "brings it a further",
+      kilonewtons(std::abs(past)), past > 0.0 ? "to" : "from", other.name);
 }
 
-std::string deep_beam_sentence(const Case& c) {
-  const double past = c.by_hand() - c.what_if.unyielding.needles[c.needle];
-  if (std::abs(past) < c.least_worth_naming()) return {};
-  const SupportForces by_hand = forces_of(c.hand);
-  const Gain other =
-      most_changed(c.job, c.needle, by_hand, c.what_if.unyielding, past > 0.0 ? 1.0 : -1.0);
-  if (past > 0.0) {
-    return fmt::format(
-        "Even on needles that do not give, the wall spans as a deep beam and takes {:.1f} kN of "
-        "its "
-        "hand load past it, most of all to {}. ",
-        kilonewtons(past), other.name);
+/// What the needles' give does: load on unyielding needles against the load as given.
+std::string yielding_sentence(const Case& c) {
+  const double given = c.what_if.as_given.needles[c.needle];
+  const double shed = c.what_if.unyielding.needles[c.needle] - given;
+  if (std::abs(shed) < c.least_worth_naming()) return {};
+  if (shed < 0.0) {
+    return fmt::format("Its neighbours give, which brings it {:.1f} kN. ", kilonewtons(-shed));
   }
-  return fmt::format(
-      "The wall spans as a deep beam and brings it {:.1f} kN from beyond its spread, most of all "
-      "from {}. ",
-      kilonewtons(-past), other.name);
+  return fmt::format("It gives {:.1f} mm, which sheds {:.1f} kN to stiffer supports. ",
+                     given / c.job.needles[c.needle].stiffness, kilonewtons(shed));
 }
 
 double hand_share(const SpreadSum& sum, const std::string& load) {
@@ -220,7 +209,7 @@ std::vector<NeedleComparison> compare(const Job& job, const SpreadResult& hand,
     row.cracked = cracked != nullptr ? cracked->needles[i].force : not_analysed;
     const double elastic = what_if.as_given.needles[i];
     if (differs(row.hand, elastic)) {
-      row.reason += slack_sentence(c) + yielding_sentence(c) + deep_beam_sentence(c) +
+      row.reason += slack_sentence(c) + deep_beam_sentence(c) + yielding_sentence(c) +
                     point_load_sentences(c) + opening_sentence(c);
     }
     if (cracked != nullptr && differs(row.cracked, elastic)) {

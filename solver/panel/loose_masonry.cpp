@@ -40,13 +40,14 @@ void mark_loose_quads(const mesh::QuadMesh& mesh, const ResidualTrial& trial, do
 
 /// What lies under a loose patch, and what would hold it.
 std::string describe(const Job& job, const LoosePatch& patch) {
-  const double near = job.analysis.mesh_size;
+  const double near = 3.0 * job.analysis.mesh_size;  // a fringe can come apart in thin strips
   for (const mesh::Opening& opening : job.wall.openings) {
-    const bool over = std::abs(patch.y.from - opening.springing()) < near &&
-                      patch.x.from < opening.right() && patch.x.to > opening.left;
+    const bool over = patch.y.from > opening.springing() - 1.0 &&
+                      patch.y.from < opening.crown() + near && patch.x.from < opening.right() &&
+                      patch.x.to > opening.left;
     if (over) return fmt::format("over the head of \"{}\": a lintel would hold it", opening.name);
   }
-  if (std::abs(patch.y.from - job.wall.cut.soffit) > near) {
+  if (patch.y.from > job.wall.cut.soffit + near) {
     return "inside the wall: it needs a support of its own";
   }
   std::string left = "the left jamb";
@@ -150,6 +151,7 @@ ResidualTrial cut_residual(PanelModel& model, const PanelLoading& loading,
   Eigen::VectorXd moved = u;
   NewtonOptions options;
   options.tolerance = 1e-7;  // a yes or no is wanted, not digits
+  options.most_iterations = 100;
   const NewtonReport report = minimise(model, weaker, moved, options);
   ResidualTrial trial;
   trial.converged = report.converged;

@@ -1,0 +1,141 @@
+#include "solver/study/analyse.h"
+
+#include "mesh/error.h"
+#include "solver/model/faults.h"
+#include "tests/solver/invented_wall.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace deadshore::solver {
+namespace {
+
+const PanelResult& analysis_of(const JobResult& result, MasonryModel model) {
+  for (const PanelResult& analysis : result.stages.front().analyses) {
+    if (analysis.model == model) return analysis;
+  }
+  throw std::logic_error("not analysed");
+}
+
+TEST(Analyse, InventedWallHasNoFaults) {
+  EXPECT_TRUE(find_faults(invented_wall()).empty());
+}
+
+TEST(Analyse, EveryAnalysisIsInEquilibriumWithTheHandSumOfAllLoads) {
+  const JobResult result = analyse(invented_wall());
+  for (const PanelResult& analysis : result.stages.front().analyses) {
+    EXPECT_LT(analysis.equilibrium_error, 1e-8);
+    EXPECT_NEAR(analysis.load_total, result.hand.load_total, 1e-9 * result.hand.load_total);
+    double up = analysis.base_left + analysis.base_right;
+    for (const NeedleReaction& needle : analysis.needles) up += needle.force;
+    EXPECT_NEAR(up, result.hand.load_total, 1e-8 * result.hand.load_total);
+  }
+}
+
+TEST(Analyse, MirroredWallHasMirroredReactions) {
+  for (const mesh::QuadOrder order : {mesh::QuadOrder::four_node, mesh::QuadOrder::eight_node}) {
+    Job job = invented_wall();
+    job.left_end = WallEnd::held;
+    job.analysis.element = order;
+    job.analysis.mesh_size = order == mesh::QuadOrder::four_node ? 100.0 : 200.0;
+    const JobResult straight = analyse(job);
+    const JobResult image = analyse(mirrored(job));
+    for (const MasonryModel model : {MasonryModel::uncracked, MasonryModel::cracked}) {
+      const PanelResult& a = analysis_of(straight, model);
+      const PanelResult& b = analysis_of(image, model);
+      const double tolerance = 1e-7 * a.load_total;
+      EXPECT_NEAR(a.base_left, b.base_right, tolerance);
+      EXPECT_NEAR(a.base_right, b.base_left, tolerance);
+      EXPECT_NEAR(a.thrust_left, b.thrust_right, tolerance);
+      for (std::size_t i = 0; i < a.needles.size(); ++i) {
+        EXPECT_NEAR(a.needles[i].force, b.needles[b.needles.size() - 1 - i].force, tolerance);
+      }
+    }
+  }
+}
+
+TEST(Analyse, StrongMasonryDoesNotCrack) {
+  Job job = invented_wall();
+  job.masonry.tensile_strength = 100.0;
+  const JobResult result = analyse(job);
+  const PanelResult& uncracked = analysis_of(result, MasonryModel::uncracked);
+  const PanelResult& cracked = analysis_of(result, MasonryModel::cracked);
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    EXPECT_NEAR(cracked.needles[i].force, uncracked.needles[i].force, 1e-9 * cracked.load_total);
+  }
+}
+
+TEST(Analyse, SlackNeedleTakesLessAndItsReasonSaysSo) {
+  Job job = invented_wall();
+  const double tight = analysis_of(analyse(job), MasonryModel::uncracked).needles[1].force;
+  job.needles[1].slack = 1.0;
+  const JobResult result = analyse(job);
+  EXPECT_LT(analysis_of(result, MasonryModel::uncracked).needles[1].force, 0.5 * tight);
+  EXPECT_NE(result.comparison[1].reason.find("1.0 mm clear"), std::string::npos);
+}
+
+TEST(Analyse, PreloadPutsMoreOnTheNeedle) {
+  Job job = invented_wall();
+  const double plain = analysis_of(analyse(job), MasonryModel::uncracked).needles[1].force;
+  job.needles[1].preload = 10000.0;
+  const double jacked = analysis_of(analyse(job), MasonryModel::uncracked).needles[1].force;
+  EXPECT_GT(jacked, plain + 1000.0);
+  EXPECT_LT(jacked, plain + 10000.0);
+}
+
+TEST(Analyse, UncrackedLoadsSuperpose) {
+  Job both = invented_wall();
+  both.analysis.masonry = {MasonryModel::uncracked};
+  Job without = both;
+  without.point_loads[0].dead = without.point_loads[0].imposed = 0.0;
+  Job twice = both;
+  twice.point_loads[0].dead *= 2.0;
+  twice.point_loads[0].imposed *= 2.0;
+  const auto pushes = [](const Job& job) { return analyse(job).stages[0].analyses[0].needles; };
+  const auto once = pushes(both);
+  const auto none = pushes(without);
+  const auto doubled = pushes(twice);
+  for (std::size_t i = 0; i < once.size(); ++i) {
+    EXPECT_NEAR(doubled[i].force - once[i].force, once[i].force - none[i].force, 1e-6);
+  }
+}
+
+TEST(Analyse, MeshEffectOfNeedlesShrinksWithTheElements) {
+  Job job = invented_wall();
+  job.analysis.masonry = {MasonryModel::uncracked};
+  const auto worst = [](const JobResult& result) {
+    double most = 0.0;
+    for (const double change : result.mesh_effects.at(0).needle_change) {
+      most = std::max(most, std::abs(change));
+    }
+    return most;
+  };
+  const double coarse = worst(analyse(job));
+  job.analysis.mesh_size = 50.0;
+  EXPECT_LT(worst(analyse(job)), coarse);
+}
+
+TEST(Analyse, ReasonsAreGivenWhereMethodsDifferByOverFifteenPercent) {
+  const JobResult result = analyse(invented_wall());
+  for (const NeedleComparison& row : result.comparison) {
+    const bool differs = std::abs(row.hand - row.uncracked) > 0.15 * row.uncracked ||
+                         std::abs(row.cracked - row.uncracked) > 0.15 * row.uncracked;
+    EXPECT_EQ(!row.reason.empty(), differs) << row.needle << ": " << row.reason;
+  }
+}
+
+TEST(Analyse, ProgressNeverGoesBack) {
+  double last = 0.0;
+  bool ordered = true;
+  const JobResult result = analyse(invented_wall(), [&](std::string_view, double fraction) {
+    ordered = ordered && fraction >= last;
+    last = fraction;
+  });
+  EXPECT_TRUE(ordered);
+  EXPECT_EQ(last, 1.0);
+  EXPECT_FALSE(result.times.empty());
+}
+
+}  // namespace
+}  // namespace deadshore::solver
