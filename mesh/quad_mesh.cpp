@@ -54,10 +54,8 @@ QuadMesh with_midside_nodes(const QuadMesh& mesh) {
   sides.reserve(4 * static_cast<std::size_t>(mesh.quad_count()));
   for (int quad = 0; quad < mesh.quad_count(); ++quad) {
     for (int s = 0; s < 4; ++s) {
-      const auto [low, high] = [&] {
-        const SideNodes along = nodes_along(mesh, {quad, s});
-        return std::minmax(along.nodes[0], along.nodes[1]);
-      }();
+      const SideNodes along = nodes_along(mesh, {quad, s});
+      const auto [low, high] = std::minmax({along.nodes[0], along.nodes[1]});
       sides.push_back(
           {static_cast<std::uint64_t>(low) << 32U | static_cast<std::uint64_t>(high), {quad, s}});
     }
