@@ -81,15 +81,6 @@ std::vector<double> enclosed(std::span<const double> levels, vtkDataArray* scala
   return all;
 }
 
-/// The filter puts polygons into the wrong band where a corner hits a level: moves such values up
-/// by a millionth of the whole range.
-void keep_off_levels(vtkDoubleArray* scalars, std::span<const double> levels) {
-  const double beside = 1e-6 * (levels.back() - levels.front());
-  for (vtkIdType i = 0; i < scalars->GetNumberOfValues(); ++i)
-    for (const double level : levels)
-      if (std::abs(scalars->GetValue(i) - level) < beside) scalars->SetValue(i, level + beside);
-}
-
 RankedPolygons polygons_of(vtkPolyData* bands) {
   RankedPolygons polygons;
   vtkDataArray* ranks = bands->GetCellData()->GetScalars();
@@ -128,9 +119,7 @@ std::vector<Region> regions_above(const mesh::QuadMesh& mesh, std::span<const do
   std::vector<Region> regions(levels.size() + 1);
   if (surface->GetNumberOfPolys() == 0 || levels.empty()) return regions;
 
-  auto* scalars = vtkDoubleArray::SafeDownCast(surface->GetPointData()->GetScalars());
-  const std::vector<double> limits = enclosed(levels, scalars);
-  keep_off_levels(scalars, limits);
+  const std::vector<double> limits = enclosed(levels, surface->GetPointData()->GetScalars());
   const vtkNew<vtkBandedPolyDataContourFilter> filter;
   filter->SetInputData(surface);
   filter->SetNumberOfContours(static_cast<int>(limits.size()));

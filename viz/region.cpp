@@ -9,17 +9,17 @@
 namespace deadshore::viz {
 namespace {
 
-/// An edge between points `low < high`, with the ranks of the polygons on either side of it.
+/// A polygon's edge between points `low < high`.
 struct Edge {
   int low = 0;
   int high = 0;
-  int left_rank = -1;   ///< of the polygon that runs low -> high
-  int right_rank = -1;  ///< of the polygon that runs high -> low
+  int sense = 1;  ///< 1 where the polygon runs low -> high, else -1
+  int rank = 0;   ///< of the polygon
 
   [[nodiscard]] std::pair<int, int> ends() const { return {low, high}; }
 };
 
-/// Every edge once, in order of its ends.
+/// The edges of all polygons, in order of their ends.
 std::vector<Edge> edges_of(const RankedPolygons& polygons) {
   std::vector<Edge> edges;
   edges.reserve(polygons.corners.size());
@@ -30,22 +30,12 @@ std::vector<Edge> edges_of(const RankedPolygons& polygons) {
     for (int i = begin; i < end; ++i) {
       const int a = polygons.corners[i];
       const int b = polygons.corners[i + 1 < end ? i + 1 : begin];
-      if (a < b) edges.push_back({a, b, polygons.ranks[p], -1});
+      if (a < b) edges.push_back({a, b, 1, polygons.ranks[p]});
       if (b < a) edges.push_back({b, a, -1, polygons.ranks[p]});
     }
   }
   std::sort(edges.begin(), edges.end(),
             [](const Edge& a, const Edge& b) { return a.ends() < b.ends(); });
-  std::size_t kept = 0;
-  for (std::size_t i = 0; i < edges.size(); ++i) {
-    if (kept > 0 && edges[kept - 1].ends() == edges[i].ends()) {
-      edges[kept - 1].left_rank = std::max(edges[kept - 1].left_rank, edges[i].left_rank);
-      edges[kept - 1].right_rank = std::max(edges[kept - 1].right_rank, edges[i].right_rank);
-    } else {
-      edges[kept++] = edges[i];
-    }
-  }
-  edges.resize(kept);
   return edges;
 }
 
@@ -113,11 +103,19 @@ void RankedPolygons::add(std::span<const int> polygon, int rank) {
 
 std::vector<std::vector<std::vector<int>>> nested_rings(const RankedPolygons& polygons, int count) {
   std::vector<std::vector<std::pair<int, int>>> borders(static_cast<std::size_t>(count));
-  for (const Edge& edge : edges_of(polygons)) {
-    for (int k = std::max(0, edge.right_rank + 1); k <= std::min(edge.left_rank, count - 1); ++k)
-      borders[k].emplace_back(edge.low, edge.high);
-    for (int k = std::max(0, edge.left_rank + 1); k <= std::min(edge.right_rank, count - 1); ++k)
-      borders[k].emplace_back(edge.high, edge.low);
+  const std::vector<Edge> edges = edges_of(polygons);
+  for (std::size_t first = 0, last = 0; first < edges.size(); first = last) {
+    int top = -1;
+    for (; last < edges.size() && edges[last].ends() == edges[first].ends(); ++last)
+      top = std::max(top, edges[last].rank);
+    const auto [low, high] = edges[first].ends();
+    for (int k = 0; k <= std::min(top, count - 1); ++k) {
+      // Count rather than pair: clipping leaves slivers whose sides run to and fro.
+      int net = 0;
+      for (std::size_t i = first; i < last; ++i) net += edges[i].rank >= k ? edges[i].sense : 0;
+      for (; net > 0; --net) borders[k].emplace_back(low, high);
+      for (; net < 0; ++net) borders[k].emplace_back(high, low);
+    }
   }
   std::vector<std::vector<std::vector<int>>> rings;
   rings.reserve(borders.size());
@@ -130,17 +128,27 @@ std::vector<std::vector<int>> boundary_rings(const mesh::QuadMesh& mesh) {
 }
 
 Ring ring_through(std::span<const int> numbers, std::span<const mesh::Point> points) {
+  constexpr double near = 1e-3;  // mm
+  // Points that coincide go first: between two of them every direction looks straight.
+  Ring apart;
+  for (const int number : numbers) {
+    const mesh::Point& here = points[number];
+    if (apart.empty() || std::hypot(here.x - apart.back().x, here.y - apart.back().y) > near)
+      apart.push_back(here);
+  }
+  while (apart.size() > 1 &&
+         std::hypot(apart.front().x - apart.back().x, apart.front().y - apart.back().y) <= near)
+    apart.pop_back();
+
   Ring ring;
-  const std::size_t count = numbers.size();
-  for (std::size_t i = 0; i < count; ++i) {
-    const mesh::Point& before = ring.empty() ? points[numbers[count - 1]] : ring.back();
-    const mesh::Point& here = points[numbers[i]];
-    const mesh::Point& after = points[numbers[(i + 1) % count]];
+  for (std::size_t i = 0; i < apart.size(); ++i) {
+    const mesh::Point& before = ring.empty() ? apart.back() : ring.back();
+    const mesh::Point& here = apart[i];
+    const mesh::Point& after = apart[(i + 1) % apart.size()];
     const double cross =
         (here.x - before.x) * (after.y - here.y) - (here.y - before.y) * (after.x - here.x);
-    const double reach = std::hypot(after.x - before.x, after.y - before.y);
-    constexpr double straight = 1e-3;  // mm off the line
-    if (std::abs(cross) > straight * reach) ring.push_back(here);
+    if (std::abs(cross) > near * std::hypot(after.x - before.x, after.y - before.y))
+      ring.push_back(here);
   }
   return ring;
 }
