@@ -9,10 +9,10 @@ namespace deadshore::solver {
 
 /// One line of the hand sum: what part of which thing a support carries.
 struct SpreadItem {
-  std::string name;    ///< "masonry", a lintel's name or a load's name
-  double area = 0.0;   ///< mm2 of wall face for masonry and lintels, else 0
-  double share = 0.0;  ///< part of the whole thing, 0 to 1
-  double load = 0.0;   ///< N
+  std::string name;           ///< "masonry", a lintel's name or a load's name
+  double area = 0.0;          ///< mm2 of wall face for masonry and lintels, else 0
+  double share = 0.0;         ///< part of the whole thing, 0 to 1
+  double load = 0.0;          ///< N
   bool over_opening = false;  ///< reached this support around an opening's jamb
 };
 
@@ -32,7 +32,7 @@ struct SpreadResult {
   std::vector<SpreadSum> needles;  ///< in the job's order
   SpreadSum left_pier;
   SpreadSum right_pier;
-  SpreadSum unassigned;  ///< wedges under the 45-degree lines, and loads inside them
+  SpreadSum unassigned;     ///< wedges under the 45-degree lines, and loads inside them
   double load_total = 0.0;  ///< everything on and in the wall; equals the sum of the above
 
   [[nodiscard]] double needle_total() const;
