@@ -1,0 +1,28 @@
+#!/usr/bin/env bash
+# Installs the Debian packages that Deadshore needs to build and run (about 0.5 GB to download, 2 GB
+# on disk, most of it VTK). Asks for sudo where it is needed; does nothing where all is there.
+set -euo pipefail
+
+packages=(
+  g++ cmake ninja-build pkg-config
+  libeigen3-dev libspectra-dev libsuitesparse-dev libopenblas-dev
+  libvtk9-dev libcairo2-dev libpango1.0-dev fonts-dejavu-core
+  libfmt-dev libcli11-dev libtomlplusplus-dev nlohmann-json3-dev libudunits2-dev
+)
+if [[ "${1:-}" == --tests ]]; then
+  packages+=(libgtest-dev libgmock-dev libexpat1-dev)
+fi
+
+missing=()
+for package in "${packages[@]}"; do
+  dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q 'install ok installed' ||
+    missing+=("$package")
+done
+[[ ${#missing[@]} -eq 0 ]] && exit 0
+
+as_root=()
+[[ $(id -u) -eq 0 ]] || as_root=(sudo)
+echo "Installing: ${missing[*]}" >&2
+"${as_root[@]}" apt-get update -qq
+DEBIAN_FRONTEND=noninteractive "${as_root[@]}" apt-get install -y -qq --no-install-recommends \
+  "${missing[@]}" >/dev/null
