@@ -10,6 +10,7 @@ namespace deadshore::viz {
 namespace {
 
 const TextStyle figure_style{.size = 7.0};
+const Pen tick_pen{.colour = ink, .width = 0.8};
 const Pen line_pen{.colour = quiet_ink, .width = 0.45};
 constexpr double gap = 2.5;  ///< between figures of a row
 constexpr double tick = 1.9;
@@ -53,10 +54,17 @@ void draw_level_dimensions(Canvas& canvas, std::span<const DimensionStop> stops,
     ticks.insert(ticks.end(), {{stop.page - tick, y + tick}, {stop.page + tick, y - tick}});
   }
   canvas.strokes(strokes, line_pen);
-  canvas.strokes(ticks, {.colour = ink, .width = 0.8});
+  canvas.strokes(ticks, tick_pen);
   for (const DimensionLabel& label : lay_out_dimensions(stops, 0.0, page_width))
     canvas.text({label.from, label.row == 0 ? y - 0.6 : y + 1.2}, label.text, figure_style,
                 {0.0, label.row == 0 ? 1.0 : 0.0});
+}
+
+void draw_dimension_sign(Canvas& canvas, const Rect& box) {
+  const double y = box.middle().y;
+  canvas.line({box.left, y}, {box.right, y}, line_pen);
+  for (const double x : {box.left + 2.0, box.right - 2.0})
+    canvas.line({x - tick, y + tick}, {x + tick, y - tick}, tick_pen);
 }
 
 void draw_upright_dimensions(Canvas& canvas, std::span<const DimensionStop> stops, double x) {
@@ -71,7 +79,7 @@ void draw_upright_dimensions(Canvas& canvas, std::span<const DimensionStop> stop
     ticks.insert(ticks.end(), {{x - tick, stop.page + tick}, {x + tick, stop.page - tick}});
   }
   canvas.strokes(strokes, line_pen);
-  canvas.strokes(ticks, {.colour = ink, .width = 0.8});
+  canvas.strokes(ticks, tick_pen);
   for (const DimensionLabel& label :
        lay_out_dimensions(rising, rising.front().page - 10.0, rising.back().page + 10.0))
     canvas.upright_text({label.row == 0 ? x - 0.6 : x + 1.2, -label.from}, label.text, figure_style,

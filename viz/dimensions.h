@@ -40,6 +40,9 @@ inline constexpr double dimension_pitch = 19.0;
 void draw_level_dimensions(Canvas& canvas, std::span<const DimensionStop> stops, double y,
                            double reach);
 
+/// A dimension line without a figure across the box, for a legend.
+void draw_dimension_sign(Canvas& canvas, const Rect& box);
+
 /// Draws an upright line at `x` for stops whose `page` is a height; the figures read upwards, on
 /// its left.
 void draw_upright_dimensions(Canvas& canvas, std::span<const DimensionStop> stops, double x);

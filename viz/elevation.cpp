@@ -49,6 +49,8 @@ void draw_cut(Canvas& canvas, const WallView& view, const Job& job) {
 
 void name_openings(Canvas& canvas, const WallView& view, const Job& job, LabelRoom& room) {
   for (const mesh::Opening& opening : job.wall.openings) {
+    room.take({view.across(opening.left), view.down(opening.crown()), view.across(opening.right()),
+               view.down(opening.sill)});
     const double width = view.scale * opening.width - 4.0;
     if (width < 12.0) continue;
     const TextStyle style{.size = 7.0, .colour = quiet_ink, .width = width, .wraps = true};
@@ -56,7 +58,7 @@ void name_openings(Canvas& canvas, const WallView& view, const Job& job, LabelRo
     if (size.height > view.scale * opening.height - 2.0) continue;
     const PagePoint middle =
         view.at({opening.span().middle(), opening.sill + 0.5 * opening.height});
-    room.take(canvas.text(middle, opening.name, style, {}));
+    canvas.text(middle, opening.name, style, {});
   }
 }
 
@@ -85,15 +87,13 @@ NeedleLoads needle_loads(const JobResult& result) {
 
 void draw_needles_with_loads(Canvas& canvas, const WallView& view, const Job& job,
                              const NeedleLoads& loads, LabelRoom& room) {
-  std::vector<std::vector<std::string>> lines;
-  std::vector<char> with_arrow;
+  std::vector<NeedleText> texts;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
-    lines.push_back({job.needles[i].name});
     const bool known = std::isfinite(loads.newtons[i]);
-    if (known) lines.back().push_back(in_kN(loads.newtons[i]));
-    with_arrow.push_back(known && loads.newtons[i] > 0.0 ? 1 : 0);
+    texts.push_back({job.needles[i].name, known ? in_kN(loads.newtons[i]) : "",
+                     known && loads.newtons[i] > 0.0});
   }
-  draw_needles(canvas, view, job, lines, with_arrow, room);
+  draw_needles(canvas, view, job, texts, room);
 }
 
 struct Chain {
@@ -189,13 +189,7 @@ std::vector<LegendEntry> legend_of(const Job& job, const NeedleLoads& loads) {
   if (job.left_end == solver::WallEnd::held || job.right_end == solver::WallEnd::held)
     entries.push_back(hatch_entry({.pen = {.colour = ink, .width = 0.5}, .spacing = 3.2},
                                   "end held from moving sideways"));
-  entries.push_back({[](Canvas& canvas, const Rect& box) {
-                       draw_level_dimensions(
-                           canvas,
-                           std::array<DimensionStop, 2>{{{box.left, 0.0}, {box.right, 0.0}}},
-                           box.bottom - 1.0, box.bottom - 4.0);
-                     },
-                     "dimensions in mm"});
+  entries.push_back({draw_dimension_sign, "dimensions in mm"});
   return entries;
 }
 

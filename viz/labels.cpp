@@ -42,10 +42,4 @@ std::vector<Rect> boxes_around(const Rect& start, Size step, int reach) {
   return ordered;
 }
 
-std::vector<Rect> boxes_below(const Rect& start, double step, int count) {
-  std::vector<Rect> boxes;
-  for (int i = 0; i < count; ++i) boxes.push_back(moved(start, 0.0, i * step));
-  return boxes;
-}
-
 }  // namespace deadshore::viz

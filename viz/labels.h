@@ -30,7 +30,4 @@ class LabelRoom {
 /// way.
 [[nodiscard]] std::vector<Rect> boxes_around(const Rect& start, Size step, int reach);
 
-/// Boxes below `start`, each a `step` further down, `count` in all with `start` the first.
-[[nodiscard]] std::vector<Rect> boxes_below(const Rect& start, double step, int count);
-
 }  // namespace deadshore::viz

@@ -6,6 +6,8 @@
 
 #include <array>
 #include <cmath>
+#include <set>
+#include <utility>
 
 namespace deadshore::viz {
 namespace {
@@ -14,11 +16,17 @@ using solver::Job;
 using solver::JobResult;
 using solver::PanelResult;
 
-constexpr double grid = 10.0;      ///< between crosses on the page, points
-constexpr double smallest = 0.04;  ///< part of the full length below which nothing is drawn
+constexpr double grid = 10.0;     ///< between crosses on the page, points
+constexpr double smallest = 0.5;  ///< half length below which nothing is drawn, points
 const Pen compression_pen{.colour = ink, .width = 0.85};
 const Pen tension_pen{.colour = tension, .width = 0.7, .dash = {1.8, 0.9}};
 const Pen spread_pen{.colour = support, .width = 1.0, .dash = {5.0, 3.0}};
+
+/// Half the length of an arm, points, for a stress that is this part of the full one. It grows with
+/// the root, so that the direction shows where little flows too.
+double half_length(double part) {
+  return 0.47 * grid * std::sqrt(std::min(1.0, part));
+}
 
 struct Cross {
   PagePoint at;
@@ -66,9 +74,8 @@ std::vector<Cross> crosses_on_grid(const WallView& view, const mesh::WallShape& 
 /// Adds an arm of the cross, `angle` from the x axis.
 void add_arm(std::vector<PagePoint>& strokes, PagePoint at, double value, double angle,
              double full) {
-  const double part = std::min(1.0, std::abs(value) / full);
-  if (!(part >= smallest)) return;
-  const double half = 0.47 * grid * part;
+  const double half = half_length(std::abs(value) / full);
+  if (!(half >= smallest)) return;
   const double dx = half * std::cos(angle);
   const double dy = -half * std::sin(angle);
   strokes.insert(strokes.end(), {{at.x - dx, at.y - dy}, {at.x + dx, at.y + dy}});
@@ -89,22 +96,40 @@ void draw_crosses(Canvas& canvas, const std::vector<Cross>& crosses, double full
 
 void draw_spreads(Canvas& canvas, const WallView& view, const solver::SpreadResult& hand,
                   std::span<const Loop> wall) {
+  using Whole = std::pair<double, double>;
+  const auto rounded = [](mesh::Point p) { return Whole{std::round(p.x), std::round(p.y)}; };
+  std::set<std::pair<Whole, Whole>> sides;
   for (const solver::SpreadSum& sum : hand.needles) {
     if (sum.outline.size() < 3) continue;
     const std::array loops{view.at(sum.outline)};
     canvas.clipped(wall, [&] { canvas.fill(loops, support, 0.06); });
-    canvas.outline(loops, spread_pen);
+    for (std::size_t i = 0; i < sum.outline.size(); ++i) {
+      const mesh::Point& a = sum.outline[i];
+      const mesh::Point& b = sum.outline[(i + 1) % sum.outline.size()];
+      // Neighbours share an upright; twice dashed it would look full.
+      const Whole from = rounded(a);
+      const Whole to = rounded(b);
+      sides.emplace(std::min(from, to), std::max(from, to));
+    }
   }
+  for (const auto& [a, b] : sides)
+    canvas.line(view.at({a.first, a.second}), view.at({b.first, b.second}), spread_pen);
 }
 
 std::vector<LegendEntry> legend_of(const PanelResult& panel, double full) {
+  const auto length_entry = [](double part, const std::string& text) {
+    const double half = half_length(part);
+    return LegendEntry{
+        [half](Canvas& canvas, const Rect& box) {
+          const PagePoint middle = box.middle();
+          canvas.line({middle.x - half, middle.y}, {middle.x + half, middle.y}, compression_pen);
+        },
+        text};
+  };
   std::vector<LegendEntry> entries{
-      {[](Canvas& canvas, const Rect& box) {
-         const PagePoint middle = box.middle();
-         canvas.line({middle.x - 0.47 * grid, middle.y}, {middle.x + 0.47 * grid, middle.y},
-                     compression_pen);
-       },
-       fmt::format("principal compression: this length is {} N/mm² and more", short_number(full))},
+      length_entry(1.0,
+                   fmt::format("principal compression of {} N/mm² and more", short_number(full))),
+      length_entry(0.2, fmt::format("of {} N/mm²", short_number(0.2 * full))),
       line_entry(tension_pen, "principal tension, same scale"),
       line_entry(spread_pen, "45-degree spread of the hand method")};
   if (!panel.loose.empty()) entries.push_back(hatch_entry(loose_hatch(), "loose masonry"));

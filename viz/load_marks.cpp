@@ -79,6 +79,19 @@ std::vector<double> corners_along(const solver::Job& job, const solver::LineLoad
   return corners;
 }
 
+/// Keeps labels off the arrows under a stretch of a row's upper edge, in steps where it slopes.
+void take_strip(LabelRoom& room, PagePoint from, PagePoint to) {
+  const int steps = 1 + static_cast<int>(std::abs(to.y - from.y) / 4.0);
+  for (int i = 0; i < steps; ++i) {
+    const double a = static_cast<double>(i) / steps;
+    const double b = static_cast<double>(i + 1) / steps;
+    const double y_a = from.y + a * (to.y - from.y);
+    const double y_b = from.y + b * (to.y - from.y);
+    room.take({from.x + a * (to.x - from.x), std::min(y_a, y_b), from.x + b * (to.x - from.x),
+               std::max(y_a, y_b) + arrow_length});
+  }
+}
+
 void draw_row(Canvas& canvas, const WallView& view, const solver::Job& job,
               const solver::LineLoad& load, double lift, LabelRoom& room) {
   const auto height = [&](double x) { return view.down(level_at(job, load, x)) - lift; };
@@ -95,7 +108,7 @@ void draw_row(Canvas& canvas, const WallView& view, const solver::Job& job,
     const PagePoint from{view.across(corners[i]), height(corners[i]) - arrow_length};
     const PagePoint to{view.across(corners[i + 1]), height(corners[i + 1]) - arrow_length};
     canvas.line(from, to, {.colour = ink, .width = 0.9});
-    room.take({from.x, std::min(from.y, to.y), to.x, std::max(from.y, to.y) + arrow_length});
+    take_strip(room, from, to);
   }
 }
 
@@ -105,17 +118,22 @@ double top_of_row(const WallView& view, const solver::Job& job, const solver::Li
   return view.down(level_at(job, load, x)) - lift - arrow_length;
 }
 
+/// Over `foot`; else along the row, under the row, anywhere near; at last over `foot` all the same.
 void write_label(Canvas& canvas, LabelRoom& room, const std::string& text, PagePoint foot,
-                 double reach) {
-  const Rect start = plate_box({foot.x, foot.y - 0.5 * label_height}, text, label_style);
-  // Along the row first, then anywhere near.
-  std::vector<Rect> places{start};
-  for (double aside = 10.0; aside < reach; aside += 10.0)
-    for (const double dx : {-aside, aside})
-      places.push_back({start.left + dx, start.top, start.right + dx, start.bottom});
-  const auto near = boxes_around(start, {14.0, 5.0}, 8);
+                 double reach, double under) {
+  const Rect over = plate_box({foot.x, foot.y - 0.5 * label_height}, text, label_style);
+  const Rect below = plate_box({foot.x, foot.y + under + 0.5 * label_height}, text, label_style);
+  std::vector<Rect> places;
+  for (const Rect& start : {over, below}) {
+    places.push_back(start);
+    for (double aside = 10.0; aside < reach; aside += 10.0)
+      for (const double dx : {-aside, aside})
+        places.push_back({start.left + dx, start.top, start.right + dx, start.bottom});
+  }
+  const auto near = boxes_around(over, {12.0, 4.0}, 12);
   places.insert(places.end(), near.begin(), near.end());
-  draw_plate(canvas, room, text, label_style, places);
+  if (!draw_plate(canvas, room, text, label_style, places))
+    canvas.text(over.middle(), text, label_style, {});
 }
 
 }  // namespace
@@ -153,12 +171,12 @@ void draw_loads(Canvas& canvas, const WallView& view, const solver::Job& job, La
     const solver::LineLoad& load = job.line_loads[i];
     write_label(canvas, room, load.name + "  " + values(load.dead, load.imposed, 1.0, "kN/m"),
                 {view.across(load.x.middle()), top_of_row(view, job, load, lifts[i]) - 0.5},
-                0.4 * view.scale * load.x.length());
+                0.4 * view.scale * load.x.length(), arrow_length + 1.5);
   }
   for (const solver::PointLoad& load : job.point_loads)
     write_label(canvas, room, load.name + "  " + values(load.dead, load.imposed, 1000.0, "kN"),
                 {view.across(load.x), view.down(load.level) - point_tail(job, load, lifts) - 0.5},
-                60.0);
+                60.0, point_tail(job, load, lifts) + 2.0);
 }
 
 }  // namespace deadshore::viz

@@ -66,20 +66,18 @@ void draw_reactions(Canvas& canvas, const WallView& view, const Job& job, const 
   if (job.right_end == solver::WallEnd::held)
     draw_thrust(canvas, view, job, job.wall.length, -1.0, panel.thrust_right);
 
-  std::vector<std::vector<std::string>> lines;
-  std::vector<char> with_arrow;
+  std::vector<NeedleText> texts;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     const double force = i < panel.needles.size() ? panel.needles[i].force : 0.0;
-    lines.push_back({job.needles[i].name, in_kN(force)});
-    with_arrow.push_back(force >= smallest_force ? 1 : 0);
+    texts.push_back({job.needles[i].name, in_kN(force), force >= smallest_force});
   }
-  draw_needles(canvas, view, job, lines, with_arrow, room);
+  draw_needles(canvas, view, job, texts, room);
 }
 
 void draw_named_needles(Canvas& canvas, const WallView& view, const Job& job, LabelRoom& room) {
-  std::vector<std::vector<std::string>> lines;
-  for (const solver::Needle& needle : job.needles) lines.push_back({needle.name});
-  draw_needles(canvas, view, job, lines, std::vector<char>(lines.size(), 0), room);
+  std::vector<NeedleText> texts;
+  for (const solver::Needle& needle : job.needles) texts.push_back({needle.name, "", false});
+  draw_needles(canvas, view, job, texts, room);
 }
 
 void draw_loose(Canvas& canvas, const WallView& view, const mesh::QuadMesh& mesh,

@@ -60,8 +60,8 @@ void draw_colour_bar(Canvas& canvas, const Rect& room, const BandScale& scale,
                 {0.0, 0.5});
   }
   if (std::isfinite(panel.max_compression))
-    canvas.text({room.left, foot + 7.0}, "largest\n" + short_number(panel.max_compression), style,
-                {0.0, 0.0});
+    canvas.text({room.left, foot + 7.0}, "largest\n" + fmt::format("{:.2f}", panel.max_compression),
+                style, {0.0, 0.0});
 }
 
 std::vector<LegendEntry> legend_of(const Job& job, const PanelResult& panel) {

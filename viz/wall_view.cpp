@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 
 namespace deadshore::viz {
 namespace {
@@ -31,14 +32,39 @@ Loop section_loop(const Rect& box) {
           {box.left, box.top + flange}};
 }
 
-Size size_of_lines(std::span<const std::string> lines, const TextStyle& style) {
-  Size size;
-  for (const std::string& line : lines) {
-    const Size one = text_size(line, style);
-    size.width = std::max(size.width, one.width);
-    size.height += one.height;
+const TextStyle value_style{.size = 7.5, .colour = support};
+const TextStyle mark_style{.size = 7.5, .bold = true, .colour = support};
+
+std::string one_line(const NeedleText& text) {
+  return text.value.empty() ? text.mark : text.mark + " " + text.value;
+}
+
+/// What the longest upright text leaves for arrows between needles and ground, at least 1 point.
+double room_over_ground(const WallView& view, const solver::Job& job,
+                        std::span<const NeedleText> texts) {
+  double room = view.scale * job.wall.cut.soffit;
+  for (std::size_t i = 0; i < texts.size(); ++i)
+    room = std::min(room, view.down(0.0) - needle_box(view, job, job.needles[i]).bottom - 3.0 -
+                              text_size(one_line(texts[i]), value_style).width);
+  return std::max(1.0, room);
+}
+
+/// Whether the needles' texts must be turned because level they would run into each other or a
+/// jamb.
+bool must_stand(const WallView& view, const solver::Job& job, std::span<const NeedleText> texts) {
+  double last = view.across(job.wall.cut.left);
+  std::vector<std::size_t> order(job.needles.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(),
+            [&](std::size_t a, std::size_t b) { return job.needles[a].x < job.needles[b].x; });
+  for (const std::size_t i : order) {
+    const double half = 0.5 * std::max(text_size(texts[i].mark, mark_style).width,
+                                       text_size(texts[i].value, value_style).width);
+    const double x = view.across(job.needles[i].x);
+    if (x - half < last + 1.5) return true;
+    last = x + half;
   }
-  return size;
+  return last + 1.5 > view.across(job.wall.cut.right);
 }
 
 }  // namespace
@@ -123,37 +149,30 @@ Rect needle_box(const WallView& view, const solver::Job& job, const solver::Need
 }
 
 void draw_needles(Canvas& canvas, const WallView& view, const solver::Job& job,
-                  std::span<const std::vector<std::string>> lines, std::span<const char> with_arrow,
-                  LabelRoom& room) {
-  const bool any_arrow = std::find(with_arrow.begin(), with_arrow.end(), 1) != with_arrow.end();
-  const double shaft = any_arrow ? 20.0 : 1.0;
-  const TextStyle style{.size = 7.5, .colour = support};
-  const TextStyle mark_style{.size = 7.5, .bold = true, .colour = support};
-  for (const solver::Needle& needle : job.needles) {
-    Rect box = needle_box(view, job, needle);
-    canvas.fill(std::array{section_loop(box)}, support);
-    box.bottom += shaft;
-    room.take(box);
-  }
+                  std::span<const NeedleText> texts, LabelRoom& room) {
+  const bool upright = must_stand(view, job, texts);
+  const bool any_arrow =
+      std::any_of(texts.begin(), texts.end(), [](const NeedleText& text) { return text.arrow; });
+  const double level_shaft = any_arrow ? 20.0 : 1.0;
+  const double shaft =
+      upright ? std::min(level_shaft, room_over_ground(view, job, texts)) : level_shaft;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     const Rect box = needle_box(view, job, job.needles[i]);
-    const double x = box.middle().x;
-    const double tail = box.bottom + shaft;
-    Size size = size_of_lines(lines[i], mark_style);
-    size.width += 2.0;
-    const auto place =
-        room.place(boxes_below(box_at({x, tail + 1.0}, size, {0.5, 0.0}), size.height + 1.0, 6));
-    if (!place) continue;
-    if (with_arrow[i] != 0)
-      canvas.arrow({x, tail}, {x, box.bottom + 1.0}, {.colour = support, .width = 1.1});
-    if (place->top > tail + 2.0)
-      canvas.line({x, tail}, {x, place->top},
-                  {.colour = support, .width = 0.4, .dash = {1.5, 1.5}});
-    double y = place->top;
-    for (std::size_t row = 0; row < lines[i].size(); ++row) {
-      TextStyle fitted = row == 0 ? mark_style : style;
-      y = canvas.text({x, y}, lines[i][row], fitted, {0.5, 0.0}).bottom;
+    const PagePoint foot{box.middle().x, box.bottom + shaft + 1.0};
+    canvas.fill(std::array{section_loop(box)}, support);
+    if (texts[i].arrow && shaft > 6.0)
+      canvas.arrow({foot.x, foot.y - 1.0}, {foot.x, box.bottom + 1.0},
+                   {.colour = support, .width = 1.1});
+    Rect taken{box.left, box.top, box.right, foot.y};
+    room.take(taken);
+    if (upright) {
+      taken = canvas.upright_text(foot, one_line(texts[i]), value_style, {0.5, 0.0});
+    } else {
+      taken = canvas.text(foot, texts[i].mark, mark_style, {0.5, 0.0});
+      room.take(taken);
+      taken = canvas.text({foot.x, taken.bottom}, texts[i].value, value_style, {0.5, 0.0});
     }
+    room.take(taken);
   }
 }
 

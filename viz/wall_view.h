@@ -66,11 +66,16 @@ void draw_lintels(Canvas& canvas, const WallView& view, const mesh::WallShape& w
 [[nodiscard]] Rect needle_box(const WallView& view, const solver::Job& job,
                               const solver::Needle& needle);
 
-/// An upward arrow under each needle and under it the needle's lines of text, moved down where
-/// neighbours are tight. `lines` has one entry for each needle.
+/// What stands under a needle: its mark, a value (may be empty) and an upward arrow or none.
+struct NeedleText {
+  std::string mark;
+  std::string value;
+  bool arrow = false;
+};
+
+/// Needles end-on with their texts, one for each needle; turned upright where they are tight.
 void draw_needles(Canvas& canvas, const WallView& view, const solver::Job& job,
-                  std::span<const std::vector<std::string>> lines, std::span<const char> with_arrow,
-                  LabelRoom& room);
+                  std::span<const NeedleText> texts, LabelRoom& room);
 
 /// Writes a text on a white plate at the first free place, and nothing if there is none.
 bool draw_plate(Canvas& canvas, LabelRoom& room, const std::string& text, const TextStyle& style,

@@ -10,7 +10,8 @@ constexpr Rect page{0.0, 0.0, 100.0, 100.0};
 TEST(LabelRoom, GivesTheFirstFreePlace) {
   LabelRoom room(page);
   room.take({0.0, 0.0, 50.0, 20.0});
-  const auto place = room.place(boxes_below({10.0, 5.0, 40.0, 15.0}, 10.0, 4));
+  const auto place = room.place(std::array<Rect, 3>{
+      {{10.0, 5.0, 40.0, 15.0}, {10.0, 15.0, 40.0, 25.0}, {10.0, 25.0, 40.0, 35.0}}});
   ASSERT_TRUE(place);
   EXPECT_DOUBLE_EQ(place->top, 25.0);
 }
