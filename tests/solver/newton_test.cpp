@@ -1,0 +1,164 @@
+#include "solver/panel/newton.h"
+
+#include "solver/model/error.h"
+#include "tests/solver/grid_mesh.h"
+
+#include <gtest/gtest.h>
+
+#include <random>
+
+namespace deadshore::solver {
+namespace {
+
+using mesh::QuadOrder;
+using testing::distorted_mesh;
+
+/// A small distorted wall on one needle between two short piers, pushed sideways and bearing down
+/// on a slack needle: cracks, crushes nothing, opens part of the contact.
+class CrackedWall : public ::testing::TestWithParam<QuadOrder> {
+ protected:
+  CrackedWall()
+      : mesh_(distorted_mesh(8, 4, GetParam(), 1600.0, 600.0, 17)), model_(mesh_, supports()) {
+    loading_.materials = {{1500.0, 0.2, 19e-6, 215.0, 0.05}};
+    loading_.load = model_.weight(loading_.materials);
+    testing::add_traction(
+        mesh_, "top", 215.0,
+        [](mesh::Point, Eigen::Vector2d) { return Eigen::Vector2d(0.005, -0.08); }, loading_.load);
+    loading_.bearings.emplace_back(mesh_, mesh_.sides_of("bottom"),
+                                   Needle{"N1", 750.0, 150.0, 20000.0, 0.01, 0.0});
+  }
+
+  /// The outer quarter of the bottom is fixed at each end.
+  [[nodiscard]] std::vector<Support> supports() const {
+    std::vector<Support> fixed;
+    for (const int node : testing::nodes_on(mesh_, "bottom")) {
+      const double x = mesh_.nodes[static_cast<std::size_t>(node)].x;
+      if (x > 401.0 && x < 1199.0) continue;
+      fixed.push_back({node, 0, 0.0});
+      fixed.push_back({node, 1, 0.0});
+    }
+    return fixed;
+  }
+
+  [[nodiscard]] Eigen::VectorXd random_displacement(unsigned seed, double size) const {
+    std::mt19937 random(seed);
+    std::uniform_real_distribution<double> uniform(-size, size);
+    const Eigen::VectorXd free =
+        Eigen::VectorXd::NullaryExpr(model_.equations().count(), [&] { return uniform(random); });
+    return model_.start() + model_.spread_out(free);
+  }
+
+  mesh::QuadMesh mesh_;
+  PanelModel model_;
+  PanelLoading loading_;
+};
+INSTANTIATE_TEST_SUITE_P(Orders, CrackedWall,
+                         ::testing::Values(QuadOrder::four_node, QuadOrder::eight_node));
+
+/// Whether the pattern of cracks and contacts is the same at both displacements.
+bool same_pattern(const PanelModel& model, const PanelLoading& loading, const Eigen::VectorXd& a,
+                  const Eigen::VectorXd& b) {
+  for (int quad = 0; quad < model.mesh().quad_count(); ++quad) {
+    for (int point = 0; point < 4; ++point) {
+      if (crack_state(loading.materials[0], model.strain(quad, point, a)) !=
+          crack_state(loading.materials[0], model.strain(quad, point, b))) {
+        return false;
+      }
+    }
+  }
+  return loading.bearings[0].state(a).contact == loading.bearings[0].state(b).contact;
+}
+
+TEST_P(CrackedWall, ResistanceIsTheDerivativeOfTheEnergyAndTangentOfTheResistance) {
+  const Eigen::VectorXd u = random_displacement(4, 0.05);
+  SparseStiffness lower = model_.empty_stiffness();
+  const Eigen::VectorXd resistance = model_.resistance(loading_, u, &lower);
+  const double step = 1e-6;
+  int tried = 0;
+  for (unsigned seed = 100; seed < 140; ++seed) {
+    const Eigen::VectorXd along = random_displacement(seed, 1.0);
+    const Eigen::VectorXd ahead = u + step * along;
+    const Eigen::VectorXd behind = u - step * along;
+    if (!same_pattern(model_, loading_, ahead, behind)) continue;
+    ++tried;
+    const double slope =
+        (model_.energy(loading_, ahead) - model_.energy(loading_, behind)) / (2.0 * step);
+    const Eigen::VectorXd out_of_balance = resistance - loading_.load;
+    EXPECT_NEAR(slope, out_of_balance.dot(along), 1e-7 * out_of_balance.norm() * along.norm());
+
+    const Eigen::VectorXd change = model_.gather_free(
+        (model_.resistance(loading_, ahead) - model_.resistance(loading_, behind)) / (2.0 * step));
+    const Eigen::VectorXd predicted =
+        lower.selfadjointView<Eigen::Lower>() * model_.gather_free(along);
+    EXPECT_LT((change - predicted).norm(), 1e-6 * predicted.norm());
+  }
+  EXPECT_GT(tried, 10);
+}
+
+TEST_P(CrackedWall, ComesToTheSamePointFromAnywhere) {
+  const Eigen::VectorXd expected = testing::solve(model_, loading_);
+  ASSERT_GT(loading_.bearings[0].state(expected).contact, 0.0);
+  ASSERT_FALSE(same_pattern(model_, loading_, expected, model_.start())) << "nothing cracks";
+  for (const double size : {0.01, 1.0, 100.0}) {
+    for (const unsigned seed : {1U, 2U}) {
+      Eigen::VectorXd u = random_displacement(seed, size);
+      const NewtonReport report = minimise(model_, loading_, u);
+      ASSERT_TRUE(report.converged) << "from +-" << size << " mm: " << report.residual;
+      EXPECT_LT((u - expected).norm(), 1e-5 * expected.norm());
+    }
+  }
+}
+
+TEST_P(CrackedWall, EndsAtTheLeastEnergy) {
+  const Eigen::VectorXd u = testing::solve(model_, loading_);
+  const double least = model_.energy(loading_, u);
+  for (unsigned seed = 1; seed < 20; ++seed) {
+    EXPECT_GT(model_.energy(loading_, u + random_displacement(seed, 1e-3)), least);
+  }
+}
+
+TEST_P(CrackedWall, ReportsEveryStep) {
+  Eigen::VectorXd u = model_.start();
+  int calls = 0;
+  double last = 0.0;
+  const NewtonReport report = minimise(model_, loading_, u, {}, [&](int, double residual) {
+    ++calls;
+    last = residual;
+  });
+  EXPECT_EQ(calls, report.iterations + 1);
+  EXPECT_EQ(last, report.residual);
+  EXPECT_LE(report.residual, 1e-10);
+}
+
+TEST_P(CrackedWall, SaysWhenIterationsRunOut) {
+  Eigen::VectorXd u = model_.start();
+  NewtonOptions options;
+  options.most_iterations = 2;
+  const NewtonReport report = minimise(model_, loading_, u, options);
+  EXPECT_FALSE(report.converged);
+  EXPECT_EQ(report.iterations, 2);
+}
+
+TEST(Newton, TakesOneStepWhereEverythingIsLinear) {
+  const mesh::QuadMesh mesh = distorted_mesh(6, 6, QuadOrder::four_node, 600.0, 600.0, 3);
+  PanelModel model(mesh, testing::supports_at(mesh, testing::nodes_on(mesh, "bottom"),
+                                              [](mesh::Point) { return Eigen::Vector2d::Zero(); }));
+  PanelLoading loading{{{1500.0, 0.2, 19e-6, 215.0, {}}}, {}, {}};
+  loading.load = model.weight(loading.materials);
+  Eigen::VectorXd u = model.start();
+  const NewtonReport report = minimise(model, loading, u);
+  EXPECT_TRUE(report.converged);
+  EXPECT_EQ(report.iterations, 1);
+}
+
+TEST(Newton, RefusesAWallThatNothingHolds) {
+  const mesh::QuadMesh mesh = distorted_mesh(3, 3, QuadOrder::four_node, 300.0, 300.0, 3);
+  PanelModel model(mesh, {});
+  PanelLoading loading{{{1500.0, 0.2, 19e-6, 215.0, {}}}, {}, {}};
+  loading.load = model.weight(loading.materials);
+  Eigen::VectorXd u = model.start();
+  EXPECT_THROW((void)minimise(model, loading, u), SolveError);
+}
+
+}  // namespace
+}  // namespace deadshore::solver
