@@ -29,7 +29,8 @@ class Pinboard {
   /// Pins the uprights `left` to `right` at `row` to the curve `y`.
   void prescribe(int left, int right, int row, const std::function<double(double)>& y) {
     for (int i = left; i <= right; ++i) {
-      const Pin pin{row, y(grid_.x[static_cast<std::size_t>(i)]), owner()};
+      Pin pin{row, y(x(i)), owner()};
+      if (std::abs(pin.y - level(row)) <= same_place) pin.y = level(row);  // exactly level
       auto& upright = pins_.upright[static_cast<std::size_t>(i)];
       const auto place = std::ranges::lower_bound(upright, row, {}, &Pin::row);
       if (place == upright.end() || place->row != row) {
@@ -117,9 +118,8 @@ class Pinboard {
 
   [[noreturn]] void refuse(int i, const Pin& one, const Pin& other) const {
     throw GeometryError(fmt::format(
-        "no grid fits the wall at x = {:.3f} m: {} (y = {:.3f} m) and {} (y = {:.3f} m) cross, "
-        "meet "
-        "or lie out of order there; move one of them",
+        "no grid fits the wall at x = {:.3f} m, where {} (y = {:.3f} m) and {} (y = {:.3f} m) "
+        "cross, meet or lie out of order; move one of them",
         x(i) / 1000.0, pins_.owners[static_cast<std::size_t>(one.owner)], one.y / 1000.0,
         pins_.owners[static_cast<std::size_t>(other.owner)], other.y / 1000.0));
   }
@@ -167,17 +167,16 @@ HeightPins pin_shape(const PlacedWall& wall, const WallGrid& grid) {
 }
 
 HeightPins pin_level_lines(HeightPins pins, const PlacedWall& wall, const WallGrid& grid,
-                           std::span<const LevelLine> levels, std::vector<std::string>& remarks) {
+                           std::vector<std::string>& remarks) {
   Pinboard board(grid, std::move(pins));
   board.begin("the soffit's level");
   board.propose(0, grid.columns(), grid.cut.top, wall.cut.soffit);
-  for (const LevelLine& line : levels) {
+  for (const LevelLine& line : wall.lines) {
     if (line.follows_top) continue;
     const int row = nearest_index(grid.level, line.level);
-    const double y = grid.level[static_cast<std::size_t>(row)];
     board.begin(line.name);
-    const std::vector<Interval> left_out =
-        board.propose(nearest_index(grid.x, line.x.from), nearest_index(grid.x, line.x.to), row, y);
+    const std::vector<Interval> left_out = board.propose(
+        nearest_index(grid.x, line.x.from), nearest_index(grid.x, line.x.to), row, line.level);
     for (const Interval& x : left_out) {
       remarks.push_back(
           fmt::format("Not followed by the mesh from x = {:.3f} to {:.3f} m: the level of "

@@ -3,7 +3,6 @@
 #include "mesh/placed_wall.h"
 #include "mesh/wall_grid.h"
 
-#include <span>
 #include <string>
 #include <vector>
 
@@ -29,7 +28,6 @@ struct HeightPins {
 /// Adds the soffit's level beyond the cut and the level lines wherever they leave the grid room.
 /// Says in `remarks` where a level line is not followed.
 [[nodiscard]] HeightPins pin_level_lines(HeightPins pins, const PlacedWall& wall,
-                                         const WallGrid& grid, std::span<const LevelLine> levels,
-                                         std::vector<std::string>& remarks);
+                                         const WallGrid& grid, std::vector<std::string>& remarks);
 
 }  // namespace deadshore::mesh

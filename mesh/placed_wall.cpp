@@ -221,6 +221,12 @@ PlacedWall place_wall(const WallShape& shape, std::span<const LevelLine> levels,
                    {placer.y(extent.y.from), placer.y(extent.y.to)}};
   }
   placed.cut = {placer.x(shape.cut.left), placer.x(shape.cut.right), placer.y(shape.cut.soffit)};
+  for (const LevelLine& line : levels) {
+    placed.lines.push_back({line.name,
+                            {placer.x(line.x.from), placer.x(line.x.to)},
+                            placer.y(line.level),
+                            line.follows_top});
+  }
   placed.uprights = kept.uprights;
   placed.levels = kept.levels;
   return placed;

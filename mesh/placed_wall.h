@@ -31,6 +31,7 @@ struct PlacedWall {
   std::vector<PlacedOpening> openings;  ///< without those that the cut has swallowed
   std::vector<PlacedLintel> lintels;    ///< in the shape's order; empty if swallowed
   Cut cut;
+  std::vector<LevelLine> lines;  ///< as given, their levels and ends on the lines kept
   std::vector<std::string> remarks;
 };
 

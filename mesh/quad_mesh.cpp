@@ -76,7 +76,8 @@ QuadMesh with_midside_nodes(const QuadMesh& mesh) {
       const Point b = corners[static_cast<std::size_t>((s + 1) % 4)];
       finer.nodes.push_back({0.5 * (a.x + b.x), 0.5 * (a.y + b.y)});
     }
-    finer.connectivity[static_cast<std::size_t>(8 * quad + 4 + s)] = finer.node_count() - 1;
+    finer.connectivity[8 * static_cast<std::size_t>(quad) + 4 + static_cast<std::size_t>(s)] =
+        finer.node_count() - 1;
   }
   return finer;
 }

@@ -54,9 +54,11 @@ std::optional<Side> side_at(const MappedGrid& mapped, int column, double y) {
   return {};
 }
 
-std::vector<Side> level_sides(const MappedGrid& mapped, const LevelLine& line) {
+/// The sides under a line in every column that it covers; `level` is where the line was put.
+std::vector<Side> level_sides(const MappedGrid& mapped, const LevelLine& line, double level) {
   const WallGrid& grid = mapped.grid;
-  const double level = grid.level[static_cast<std::size_t>(nearest_index(grid.level, line.level))];
+  const bool off_the_wall = line.level < -same_place || line.level > grid.level.back() + same_place;
+  if (off_the_wall && !line.follows_top) return {};
   std::vector<Side> sides;
   for (int column = 0; column < grid.columns(); ++column) {
     const auto k = static_cast<std::size_t>(column);
@@ -94,7 +96,9 @@ std::vector<NamedSides> name_chains(const MappedGrid& mapped, const PlacedWall& 
     chains.push_back(
         {name + " sill", sides_in_row(mapped, block.left, block.right, block.bottom - 1, above)});
   }
-  for (const LevelLine& line : levels) chains.push_back({line.name, level_sides(mapped, line)});
+  for (std::size_t k = 0; k < levels.size(); ++k) {
+    chains.push_back({levels[k].name, level_sides(mapped, levels[k], wall.lines[k].level)});
+  }
   return chains;
 }
 

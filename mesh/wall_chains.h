@@ -16,10 +16,10 @@ enum GridSide : int { below = 0, right = 1, above = 2, left = 3 };
 struct MappedGrid {
   const WallGrid& grid;
   std::vector<double> y;          ///< by `WallGrid::node`
-  std::vector<int> quad_of_cell;  ///< as `WallGrid::region`
+  std::vector<int> quad_of_cell;  ///< by `WallGrid::cell`
 
   [[nodiscard]] int quad_at(int column, int row) const {
-    return quad_of_cell[static_cast<std::size_t>(column * grid.rows() + row)];
+    return quad_of_cell[grid.cell(column, row)];
   }
   /// Height of level line `row` in the middle of a column, mm.
   [[nodiscard]] double height_at(int column, int row) const {

@@ -19,7 +19,7 @@ Block block_of(const WallGrid& grid, Interval x, Interval y) {
 void paint(WallGrid& grid, const Block& block, int region) {
   for (int column = block.left; column < block.right; ++column) {
     const int top = std::min(block.top, grid.rows_below_top[static_cast<std::size_t>(column)]);
-    for (int row = block.bottom; row < top; ++row) grid.region_at(column, row) = region;
+    for (int row = block.bottom; row < top; ++row) grid.region[grid.cell(column, row)] = region;
   }
 }
 
@@ -27,7 +27,7 @@ void paint(WallGrid& grid, const Block& block, int region) {
 
 int WallGrid::region_at(int column, int row) const {
   if (column < 0 || column >= columns() || row < 0 || row >= rows()) return nothing;
-  return region[static_cast<std::size_t>(column * rows() + row)];
+  return region[cell(column, row)];
 }
 
 WallGrid lay_grid(const PlacedWall& wall, double size) {
@@ -41,7 +41,7 @@ WallGrid lay_grid(const PlacedWall& wall, double size) {
   WallGrid grid;
   grid.x = subdivide(wall.uprights, size);
   grid.level = subdivide(wall.levels, size);
-  grid.region.assign(static_cast<std::size_t>(grid.columns() * grid.rows()), WallGrid::nothing);
+  grid.region.assign(grid.cell(grid.columns(), 0), WallGrid::nothing);
   grid.rows_below_top.assign(static_cast<std::size_t>(grid.columns()), 0);
 
   for (const TopStretch& stretch : wall.top) {

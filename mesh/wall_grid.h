@@ -2,6 +2,7 @@
 
 #include "mesh/placed_wall.h"
 
+#include <cstddef>
 #include <vector>
 
 namespace deadshore::mesh {
@@ -20,9 +21,9 @@ struct Block {
 struct WallGrid {
   static constexpr int nothing = -1;
 
-  std::vector<double> x;      ///< uprights, mm, ascending
-  std::vector<double> level;  ///< nominal heights, mm, ascending
-  std::vector<int> region;    ///< of each cell: `nothing`, 0 for masonry or 1 + lintel's number
+  std::vector<double> x;            ///< uprights, mm, ascending
+  std::vector<double> level;        ///< nominal heights, mm, ascending
+  std::vector<int> region;          ///< by `cell`: `nothing`, 0 for masonry or 1 + lintel's number
   std::vector<int> rows_below_top;  ///< of each column: rows inside the outline
   std::vector<Block> openings;      ///< in the order of PlacedWall::openings
   Block cut;                        ///< what comes out
@@ -34,8 +35,9 @@ struct WallGrid {
   [[nodiscard]] int node(int upright, int row) const {
     return upright * static_cast<int>(level.size()) + row;
   }
-  [[nodiscard]] int& region_at(int column, int row) {
-    return region[static_cast<std::size_t>(column * rows() + row)];
+  [[nodiscard]] std::size_t cell(int column, int row) const {
+    return static_cast<std::size_t>(column) * static_cast<std::size_t>(rows()) +
+           static_cast<std::size_t>(row);
   }
   /// Region of a cell; `nothing` outside the grid.
   [[nodiscard]] int region_at(int column, int row) const;

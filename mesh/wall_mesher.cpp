@@ -31,13 +31,12 @@ bool folds(const WallGrid& grid, const std::vector<double>& heights) {
 
 /// Heights of the grid's nodes, mm. They are found on a grid of about `control_cells` cells and
 /// carried over: fast, and all meshes of a wall then have the same lines.
-std::vector<double> node_heights(PlacedWall& wall, const WallGrid& grid,
-                                 std::span<const LevelLine> levels) {
+std::vector<double> node_heights(PlacedWall& wall, const WallGrid& grid) {
   constexpr double control_cells = 6000.0;
   const double area = grid.x.back() * grid.level.back();
   const WallGrid control = lay_grid(wall, std::sqrt(area / control_cells));
   const HeightPins control_pins =
-      pin_level_lines(pin_shape(wall, control), wall, control, levels, wall.remarks);
+      pin_level_lines(pin_shape(wall, control), wall, control, wall.remarks);
   std::vector<double> offsets = relax_offsets(control, control_pins);
   const HeightPins pins = pin_shape(wall, grid);
   std::vector<double> heights = heights_from(control, offsets, grid, pins);
@@ -66,7 +65,7 @@ QuadMesh make_quads(MappedGrid& mapped) {
   for (int column = 0; column < grid.columns(); ++column) {
     for (int row = 0; row < grid.rows(); ++row) {
       if (!grid.solid(column, row)) continue;
-      mapped.quad_of_cell[static_cast<std::size_t>(column * grid.rows() + row)] = mesh.quad_count();
+      mapped.quad_of_cell[grid.cell(column, row)] = mesh.quad_count();
       add_corner(column, row);
       add_corner(column + 1, row);
       add_corner(column + 1, row + 1);
@@ -102,7 +101,7 @@ WallMesh mesh_wall(const WallShape& shape, std::span<const LevelLine> levels,
   }
   PlacedWall wall = place_wall(shape, levels, bearings, options.size);
   const WallGrid grid = lay_grid(wall, options.size);
-  MappedGrid mapped{grid, node_heights(wall, grid, levels), {}};
+  MappedGrid mapped{grid, node_heights(wall, grid), {}};
 
   WallMesh made;
   made.size = options.size;
