@@ -84,7 +84,7 @@ void exchange_in_two_steps(const fs::path& partial, const fs::path& out) {
 
 fs::path absolute_folder(const fs::path& out) {
   if (out.empty()) throw FileError(out, "no name given for the folder of results");
-  fs::path path = fs::weakly_canonical(out);
+  fs::path path = fs::weakly_canonical(fs::absolute(out));
   if (!path.has_filename()) path = path.parent_path();
   if (!fs::is_directory(path.parent_path())) {
     throw FileError(path.parent_path(), "no such folder; the results were to go inside it");

@@ -22,7 +22,7 @@ struct ThreeLoads {
 };
 
 std::string ratio(double analysed, double hand) {
-  return hand > 0.0 ? significant(analysed / hand, 2) : "\u2013";
+  return two_decimals(hand > 0.0 ? analysed / hand : not_known);
 }
 
 void add(Table& content, const ThreeLoads& loads, RowKind kind = RowKind::plain) {

@@ -58,7 +58,7 @@ std::vector<Measure> measures_for(const solver::Job& job) {
       {"Largest downward movement, mm",
        [](const Analysis& a) { return fine_millimetres(a.max_settlement); }},
       {"Largest compression, N/mm\u00b2 (strength given: " + strength + ")",
-       [](const Analysis& a) { return significant(a.max_compression, 3); }},
+       [](const Analysis& a) { return two_decimals(a.max_compression); }},
   };
   if (job.left_end == solver::WallEnd::held) {
     measures.push_back({"Sideways push the left end must take, kN",
@@ -135,7 +135,7 @@ Html evidence_section(const solver::JobResult& result) {
           "small") +
       element("h3", text("Mesh")) + paragraph(mesh_sentence(result.mesh)) +
       bullets(result.mesh.remarks) + mesh_effect_table(result);
-  return section("evidence", "Why the analyses can be believed", body);
+  return section("evidence", "Evidence for the analyses", body);
 }
 
 }  // namespace deadshore::io

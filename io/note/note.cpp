@@ -20,8 +20,8 @@ Html title_block(const std::string& title, const std::string& job_file_name) {
   return element(
       "header",
       paragraph("Design note \u00b7 temporary works", "kind") + element("h1", text(title)) +
-          paragraph("A masonry wall on needles while an opening is cut beneath it. Forces in kN, "
-                    "lengths in mm, stresses in N/mm\u00b2.") +
+          paragraph("A masonry wall on needles while an opening is cut beneath it. Units: kN, "
+                    "mm, N/mm\u00b2.") +
           paragraph(fmt::format("Job file {} \u00b7 worked out by deadshore {}", job_file_name,
                                 DEADSHORE_VERSION),
                     "small"));

@@ -28,7 +28,7 @@ namespace deadshore::io {
 /// Hand method against finite elements, and why they differ; what each analysis found.
 [[nodiscard]] Html comparison_section(const solver::JobResult& result);
 
-/// Why the analyses may be believed: equilibrium, convergence, mesh.
+/// What speaks for the analyses: equilibrium, convergence, mesh.
 [[nodiscard]] Html evidence_section(const solver::JobResult& result);
 
 [[nodiscard]] Html not_checked_section();

@@ -48,7 +48,7 @@ th.fig, td.fig { text-align: right; white-space: nowrap; }
 thead th.fig { white-space: normal; }
 tr.group th { font-weight: bold; padding-top: 1em; border-bottom: 1px solid var(--line); }
 tr.total th, tr.total td { font-weight: bold; border-top: 1px solid var(--ink); }
-#design-loads td:nth-child(2) { font-weight: bold; }
+#design-loads td:last-child { font-weight: bold; }
 figure { margin: 1.2em 0 1.8em; }
 figure .scroll { margin: 0 0 0.5em; }
 figure svg { display: block; max-width: 100%; height: auto; }
@@ -65,8 +65,9 @@ figcaption { font-size: 0.9em; }
   main { max-width: none; padding: 0; }
   h2, h3, caption, thead { break-after: avoid; }
   p, li { orphans: 3; widows: 3; }
-  tr, figure, .alarm, .warning { break-inside: avoid; }
-  #hand-sums tbody { break-inside: avoid; }
+  tr, figure, .alarm, .warning, table, #hand-sums tbody { break-inside: avoid; }
+  #not-checked, #cautions { break-inside: avoid; }
+  #hand-sums { break-inside: auto; }
   thead { display: table-header-group; }
   .scroll { overflow: visible; }
   .alarm, .warning, #summary { -webkit-print-color-adjust: exact; print-color-adjust: exact; }

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -14,31 +15,48 @@ namespace {
 /// A needle that takes less than this carries nothing worth the name, N.
 constexpr double idle_needle = 50.0;
 
+constexpr double not_known = std::numeric_limits<double>::quiet_NaN();
+const solver::NeedleComparison not_compared = {"", not_known, not_known, not_known, ""};
+
+double weight_of(const std::vector<solver::LoosePatch>& patches) {
+  double weight = 0.0;
+  for (const solver::LoosePatch& patch : patches) weight += patch.weight;
+  return weight;
+}
+
+Html patch_list(const std::vector<solver::LoosePatch>& patches) {
+  std::vector<std::string> lines;
+  for (const solver::LoosePatch& patch : patches) {
+    lines.push_back(fmt::format("{} kN, x = {} to {} mm, {} to {} mm up, {}",
+                                fine_kilonewtons(patch.weight), whole_millimetres(patch.x.from),
+                                whole_millimetres(patch.x.to), whole_millimetres(patch.y.from),
+                                whole_millimetres(patch.y.to), patch.where));
+  }
+  return bullets(lines);
+}
+
 Html no_equilibrium(const solver::PanelResult& analysis) {
-  return paragraph("This wall does not stand.",
-                   fmt::format("With {} there is no equilibrium: {} No reactions are given. Do not "
-                               "cut on this arrangement.",
-                               masonry_phrase(analysis.model), analysis.no_equilibrium),
-                   "alarm");
+  const Html reason =
+      paragraph("This wall does not stand.",
+                fmt::format("With {} there is no equilibrium: {}", masonry_phrase(analysis.model),
+                            analysis.no_equilibrium),
+                "");
+  const Html consequence =
+      paragraph("No reactions are given for it. Do not cut on this arrangement.");
+  const Html patches = analysis.loose.empty()
+                           ? Html()
+                           : paragraph("Masonry that would fall:") + patch_list(analysis.loose);
+  return element("div", reason + consequence + patches, "alarm");
 }
 
 Html loose_masonry(const solver::PanelResult& analysis) {
-  double weight = 0.0;
-  std::vector<std::string> patches;
-  for (const solver::LoosePatch& patch : analysis.loose) {
-    weight += patch.weight;
-    patches.push_back(fmt::format("{} kN, x = {} to {} mm, {} to {} mm up: {}",
-                                  kilonewtons(patch.weight), millimetres(patch.x.from),
-                                  millimetres(patch.x.to), millimetres(patch.y.from),
-                                  millimetres(patch.y.to), patch.where));
-  }
   const Html headline = paragraph(
-      fmt::format("Loose masonry: {} kN would fall.", kilonewtons(weight)),
+      fmt::format("Loose masonry: {} kN would fall.", fine_kilonewtons(weight_of(analysis.loose))),
       fmt::format("With {} these parts have no safe state. Hold them from below or take them down "
                   "before the cut; the other figures hold only once that is done.",
                   masonry_phrase(analysis.model)),
       "");
-  return element("div", headline + bullets(patches), "alarm");
+  return element("div", headline + patch_list(analysis.loose), "alarm");
 }
 
 Html overstress(const solver::Job& job, const solver::PanelResult& analysis) {
@@ -47,7 +65,7 @@ Html overstress(const solver::Job& job, const solver::PanelResult& analysis) {
       fmt::format("With {} the largest compression is {} N/mm\u00b2, more than the {} N/mm\u00b2 "
                   "the masonry is given. Peaks at corners grow with a finer mesh: look at where it "
                   "is before judging it.",
-                  masonry_phrase(analysis.model), significant(analysis.max_compression, 3),
+                  masonry_phrase(analysis.model), two_decimals(analysis.max_compression),
                   significant(job.masonry.compressive_strength, 3)),
       "warning");
 }
@@ -91,21 +109,28 @@ std::string method_phrase(const std::string& method) {
   return method == "hand" ? "by the hand method" : fmt::format("with {} masonry", method);
 }
 
-Html design_loads(const std::vector<EnvelopedLoad>& envelope) {
+Html design_loads(const solver::JobResult& result, const std::vector<EnvelopedLoad>& envelope) {
   if (envelope.empty()) return paragraph("There are no needles.");
-  Table content{"design-loads",
-                "Load to design each needle, its props and what they stand on for: the largest "
-                "found by any method, kN, characteristic",
-                {{"Needle"}, {"Load kN", true}, {"From"}},
-                {}};
+  Table content{
+      "design-loads",
+      "Load on each needle, kN, characteristic; design it, its props and what they stand "
+      "on for the largest found by any method",
+      {{"Needle"}, {"Hand", true}, {"Uncracked", true}, {"Cracked", true}, {"Design for", true}},
+      {}};
   for (const EnvelopedLoad& entry : envelope) {
-    content.add({entry.needle, kilonewtons(entry.load),
-                 entry.method == "hand" ? "hand method" : entry.method + " masonry"});
+    const auto found =
+        std::ranges::find(result.comparison, entry.needle, &solver::NeedleComparison::needle);
+    const bool compared = found != result.comparison.end();
+    const solver::NeedleComparison loads = compared ? *found : not_compared;
+    content.add({entry.needle, kilonewtons(loads.hand), kilonewtons(loads.uncracked),
+                 kilonewtons(loads.cracked), kilonewtons(entry.load)});
   }
   const Html advice = paragraph(
-      "Neither method is right alone: the hand method leaves out arching and how much the supports "
-      "give, the analyses depend on stiffnesses that nobody knows well. Apply the load factors of "
-      "the code you work to.",
+      "Neither method is right alone: the hand method knows nothing of arching and of how much the "
+      "supports give, the analyses depend on stiffnesses that nobody knows well. A needle stiffer "
+      "than its neighbours draws more: where \u201cwhy they differ\u201d gives more for needles "
+      "that "
+      "do not give, allow for it. Apply the load factors of the code you work to.",
       "small");
   return table(content) + advice;
 }
@@ -134,7 +159,7 @@ Html summary_section(const solver::JobResult& result) {
   const std::vector<EnvelopedLoad> envelope = envelope_of(result);
   Html body = warnings_of(result) + key_figures(result, envelope);
   body += stands(result)
-              ? design_loads(envelope)
+              ? design_loads(result, envelope)
               : paragraph(
                     "No load to design for is given, because the wall does not stand. Change "
                     "the arrangement and run it again.");

@@ -32,12 +32,20 @@ std::string millimetres(double value) {
   return fixed(value, whole ? 0 : 1);
 }
 
+std::string whole_millimetres(double value) {
+  return fixed(value, 0);
+}
+
 std::string fine_millimetres(double value) {
   return fixed(value, 2);
 }
 
 std::string square_metres(double square_mm) {
   return fixed(square_mm / 1e6, 3);
+}
+
+std::string two_decimals(double value) {
+  return fixed(value, 2);
 }
 
 std::string percent(double part) {
@@ -58,6 +66,11 @@ std::string unit_weight(double newtons_per_cubic_mm) {
 
 std::string masonry_phrase(solver::MasonryModel model) {
   return fmt::format("{} masonry", solver::to_string(model));
+}
+
+std::string as_sentence(std::string words) {
+  if (!words.empty() && words.back() != '.') words += '.';
+  return words;
 }
 
 std::string listed(std::span<const std::string> names) {

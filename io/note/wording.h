@@ -11,8 +11,10 @@ namespace deadshore::io {
 [[nodiscard]] std::string kilonewtons(double newtons);       ///< "21.3"
 [[nodiscard]] std::string fine_kilonewtons(double newtons);  ///< "21.34", for sums to be checked
 [[nodiscard]] std::string millimetres(double value);  ///< "152", or "215.9" where it is not whole
+[[nodiscard]] std::string whole_millimetres(double value);        ///< "216"
 [[nodiscard]] std::string fine_millimetres(double value);         ///< "1.63", for movements
 [[nodiscard]] std::string square_metres(double square_mm);        ///< "12.345"
+[[nodiscard]] std::string two_decimals(double value);             ///< "0.60", for ratios
 [[nodiscard]] std::string percent(double part);                   ///< 0.123 -> "12.3"
 [[nodiscard]] std::string significant(double value, int digits);  ///< "1.63", "0.05", "1500"
 [[nodiscard]] std::string scientific(double value);               ///< "1.2e-09"
@@ -21,6 +23,9 @@ namespace deadshore::io {
 
 /// "uncracked masonry", "cracked masonry".
 [[nodiscard]] std::string masonry_phrase(solver::MasonryModel model);
+
+/// `words` with a full stop at their end.
+[[nodiscard]] std::string as_sentence(std::string words);
 
 /// "A", "A and B", "A, B and C".
 [[nodiscard]] std::string listed(std::span<const std::string> names);

@@ -1,6 +1,7 @@
 #include "io/results_writer.h"
 
 #include "io/error.h"
+#include "io/output_folder.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/scratch_folder.h"
 
@@ -149,6 +150,10 @@ TEST_F(ResultsWriter, AFolderThatCannotBeMadeIsRefusedByItsPath) {
   out = scratch.path() / "file" / "wall-out";
   EXPECT_THAT(refusal(), HasSubstr("file: no such folder"));
   EXPECT_THROW(write(test::made_up_result()), FileError);
+}
+
+TEST_F(ResultsWriter, ABareNameIsAFolderBesideTheWorkingDirectory) {
+  EXPECT_EQ(absolute_folder("wall-out"), fs::current_path() / "wall-out");
 }
 
 // Not even root may make a folder in /proc.
