@@ -58,7 +58,10 @@ Owned<PangoLayout> make_layout(const std::string& text, const TextStyle& style) 
   if (style.width > 0.0) {
     pango_layout_set_width(layout.get(), static_cast<int>(style.width * PANGO_SCALE));
     pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
-    if (!style.wraps) pango_layout_set_ellipsize(layout.get(), PANGO_ELLIPSIZE_END);
+    if (style.overflow != Overflow::wrap)
+      pango_layout_set_ellipsize(layout.get(), style.overflow == Overflow::cut_end
+                                                   ? PANGO_ELLIPSIZE_END
+                                                   : PANGO_ELLIPSIZE_MIDDLE);
   }
   const Owned<char> valid(g_utf8_make_valid(text.data(), static_cast<gssize>(text.size())));
   pango_layout_set_text(layout.get(), valid.get(), -1);

@@ -3,12 +3,12 @@
 #include "viz/page.h"
 #include "viz/palette.h"
 
+#include <cairo.h>
+
 #include <functional>
 #include <span>
 #include <string>
 #include <vector>
-
-using cairo_t = struct _cairo;
 
 namespace deadshore::viz {
 
@@ -18,13 +18,16 @@ struct Pen {
   std::vector<double> dash = {};  ///< points drawn, points left out, ...; empty for a full line
 };
 
+/// What becomes of a text that is wider than it may be.
+enum class Overflow { wrap, cut_end, cut_middle };
+
 /// Upright text in DejaVu Sans. Nothing in a figure is smaller than 7 points.
 struct TextStyle {
   double size = 7.5;  ///< points
   bool bold = false;
   Colour colour = ink;
-  double width = 0.0;  ///< points; 0 for one line as long as it likes
-  bool wraps = false;  ///< at `width`: break into lines, else end in an ellipsis
+  double width = 0.0;  ///< the most it may take, points; 0 for no limit
+  Overflow overflow = Overflow::cut_end;
 };
 
 /// Size of a text on the page, points. \throws std::runtime_error if no font is installed.

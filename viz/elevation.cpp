@@ -53,7 +53,8 @@ void name_openings(Canvas& canvas, const WallView& view, const Job& job, LabelRo
                view.down(opening.sill)});
     const double width = view.scale * opening.width - 4.0;
     if (width < 12.0) continue;
-    const TextStyle style{.size = 7.0, .colour = quiet_ink, .width = width, .wraps = true};
+    const TextStyle style{
+        .size = 7.0, .colour = quiet_ink, .width = width, .overflow = Overflow::wrap};
     const Size size = text_size(opening.name, style);
     if (size.height > view.scale * opening.height - 2.0) continue;
     const PagePoint middle =
@@ -90,7 +91,7 @@ void draw_needles_with_loads(Canvas& canvas, const WallView& view, const Job& jo
   std::vector<NeedleText> texts;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     const bool known = std::isfinite(loads.newtons[i]);
-    texts.push_back({job.needles[i].name, known ? in_kN(loads.newtons[i]) : "",
+    texts.push_back({job.needles[i].name, known ? kilonewtons(loads.newtons[i]) : "",
                      known && loads.newtons[i] > 0.0});
   }
   draw_needles(canvas, view, job, texts, room);

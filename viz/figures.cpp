@@ -30,8 +30,8 @@ std::string compression_caption(const solver::PanelResult& panel) {
   if (!panel.loose.empty()) {
     double weight = 0.0;
     for (const solver::LoosePatch& patch : panel.loose) weight += patch.weight;
-    caption +=
-        fmt::format(" Hatched masonry, {} in all, hangs on nothing and would fall.", in_kN(weight));
+    caption += fmt::format(" Hatched masonry, {} in all, hangs on nothing and would fall.",
+                           kilonewtons(weight));
   }
   return caption;
 }

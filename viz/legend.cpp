@@ -12,7 +12,10 @@ constexpr double entry_gap = 14.0;
 constexpr double row_height = 12.0;
 
 TextStyle style_within(double width) {
-  return {.size = 7.0, .colour = ink, .width = width - symbol_width - symbol_gap, .wraps = true};
+  return {.size = 7.0,
+          .colour = ink,
+          .width = width - symbol_width - symbol_gap,
+          .overflow = Overflow::wrap};
 }
 
 /// Calls `place` with each entry, its top left corner (from 0, 0) and its size; returns the height.

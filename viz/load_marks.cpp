@@ -12,7 +12,8 @@ constexpr double arrow_length = 13.0;
 constexpr double point_arrow_length = 20.0;
 constexpr double label_height = 11.0;
 constexpr double row_pitch = arrow_length + label_height;
-const TextStyle label_style{.size = 7.5};
+// A long name loses its middle, never the values after it.
+const TextStyle label_style{.size = 7.5, .width = 260.0, .overflow = Overflow::cut_middle};
 
 bool at_one_level(const solver::LineLoad& a, const solver::LineLoad& b) {
   if (a.follows_top != b.follows_top) return false;

@@ -94,6 +94,7 @@ Drawing needle_bars(const JobResult& result) {
   std::vector<std::string> names;
   for (const solver::NeedleComparison& row : result.comparison) names.push_back(row.needle);
   std::vector<LegendEntry> legend;
+  legend.reserve(series.size());
   for (const Series& kind : series)
     legend.push_back(
         {[kind](Canvas& canvas, const Rect& box) { draw_tone(canvas, box, kind); }, kind.meaning});

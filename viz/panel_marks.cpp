@@ -20,7 +20,7 @@ void draw_base_reaction(Canvas& canvas, const WallView& view, double x, double f
   const PagePoint tail{tip.x, y + arrow_length};
   if (force >= smallest_force) canvas.arrow(tail, tip, reaction_pen());
   if (force <= -smallest_force) canvas.arrow(tip, tail, reaction_pen());
-  canvas.text({tail.x, tail.y + 0.5}, in_kN(force), value_style, {0.5, 0.0});
+  canvas.text({tail.x, tail.y + 0.5}, kilonewtons(force), value_style, {0.5, 0.0});
 }
 
 /// `inwards` is +1 where a push on the wall points right on the page.
@@ -32,7 +32,7 @@ void draw_thrust(Canvas& canvas, const WallView& view, const Job& job, double x,
   const PagePoint far{near.x - inwards * arrow_length, y};
   if (force > 0.0) canvas.arrow(far, near, reaction_pen());
   if (force < 0.0) canvas.arrow(near, far, reaction_pen());
-  canvas.text({near.x, y - 3.0}, in_kN(std::abs(force)), value_style,
+  canvas.text({near.x, y - 3.0}, kilonewtons(std::abs(force)), value_style,
               {inwards > 0.0 ? 1.0 : 0.0, 1.0});
 }
 
@@ -69,7 +69,7 @@ void draw_reactions(Canvas& canvas, const WallView& view, const Job& job, const 
   std::vector<NeedleText> texts;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     const double force = i < panel.needles.size() ? panel.needles[i].force : 0.0;
-    texts.push_back({job.needles[i].name, in_kN(force), force >= smallest_force});
+    texts.push_back({job.needles[i].name, kilonewtons(force), force >= smallest_force});
   }
   draw_needles(canvas, view, job, texts, room);
 }
@@ -93,7 +93,7 @@ void draw_loose(Canvas& canvas, const WallView& view, const mesh::QuadMesh& mesh
 void label_loose(Canvas& canvas, const WallView& view, const PanelResult& panel, LabelRoom& room) {
   const TextStyle style{.size = 7.5, .bold = true};
   for (const solver::LoosePatch& patch : panel.loose) {
-    const std::string text = "loose " + in_kN(patch.weight);
+    const std::string text = "loose " + kilonewtons(patch.weight);
     const Rect plate = plate_box(view.at({patch.x.middle(), patch.y.middle()}), text, style);
     const bool inside = view.scale * patch.x.length() > 1.6 * plate.width() &&
                         view.scale * patch.y.length() > 1.6 * plate.height();

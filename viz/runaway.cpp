@@ -51,7 +51,7 @@ Drawing runaway(const JobResult& result, const PanelResult& panel) {
   const std::vector<LegendEntry> legend{line_entry(still_pen, "the wall before"),
                                         line_entry(moved_pen, "how it would go (not to scale)")};
   const TextStyle reason_style{
-      .size = 8.5, .bold = true, .width = page_width - 24.0, .wraps = true};
+      .size = 8.5, .bold = true, .width = page_width - 24.0, .overflow = Overflow::wrap};
   const std::string reason = "No equilibrium: " + panel.no_equilibrium;
   const double reason_room = text_size(reason, reason_style).height + 12.0;
   const double legend_room = legend_height(legend, page_width - 8.0);

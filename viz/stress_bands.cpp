@@ -68,10 +68,11 @@ std::vector<LegendEntry> legend_of(const Job& job, const PanelResult& panel) {
   double needles = 0.0;
   for (const solver::NeedleReaction& needle : panel.needles) needles += needle.force;
   std::vector<LegendEntry> entries;
-  entries.push_back(arrow_entry(
-      reaction_pen(), true,
-      fmt::format("what carries the wall: needles {}, piers {}, load in all {}", in_kN(needles),
-                  in_kN(panel.base_left + panel.base_right), in_kN(panel.load_total))));
+  entries.push_back(
+      arrow_entry(reaction_pen(), true,
+                  fmt::format("what carries the wall: needles {}, piers {}, load in all {}",
+                              kilonewtons(needles), kilonewtons(panel.base_left + panel.base_right),
+                              kilonewtons(panel.load_total))));
   if (!panel.loose.empty())
     entries.push_back(
         hatch_entry(loose_hatch(), "loose masonry: nothing holds it, it would fall (weight)"));

@@ -32,8 +32,9 @@ Loop section_loop(const Rect& box) {
           {box.left, box.top + flange}};
 }
 
-const TextStyle value_style{.size = 7.5, .colour = support};
-const TextStyle mark_style{.size = 7.5, .bold = true, .colour = support};
+const TextStyle value_style{
+    .size = 7.5, .colour = support, .width = 80.0, .overflow = Overflow::cut_middle};
+const TextStyle mark_style{.size = 7.5, .bold = true, .colour = support, .width = 80.0};
 
 std::string one_line(const NeedleText& text) {
   return text.value.empty() ? text.mark : text.mark + " " + text.value;
@@ -201,7 +202,7 @@ std::string short_number(double value) {
   return text;
 }
 
-std::string in_kN(double newtons) {
+std::string kilonewtons(double newtons) {
   return fmt::format("{:.1f} kN", newtons / 1000.0);
 }
 

@@ -88,6 +88,6 @@ bool draw_plate(Canvas& canvas, LabelRoom& room, const std::string& text, const 
 [[nodiscard]] std::string short_number(double value);
 
 /// A force in kN with one decimal and the unit.
-[[nodiscard]] std::string in_kN(double newtons);
+[[nodiscard]] std::string kilonewtons(double newtons);
 
 }  // namespace deadshore::viz

@@ -18,7 +18,7 @@ TEST(Text, EndsInAnEllipsisOrWrapsAtItsWidth) {
   const std::string text = "a long name that does not fit into the room given to it";
   const Size line = text_size(text, {.size = 8.0});
   const Size cut = text_size(text, {.size = 8.0, .width = 60.0});
-  const Size wrapped = text_size(text, {.size = 8.0, .width = 60.0, .wraps = true});
+  const Size wrapped = text_size(text, {.size = 8.0, .width = 60.0, .overflow = Overflow::wrap});
   EXPECT_LE(cut.width, 60.0);
   EXPECT_NEAR(cut.height, line.height, 0.5);
   EXPECT_LE(wrapped.width, 60.0);
