@@ -2,6 +2,7 @@
 
 #include "io/error.h"
 #include "io/job_table.h"
+#include "io/job_wording.h"
 #include "io/lintel_materials.h"
 #include "solver/model/faults.h"
 

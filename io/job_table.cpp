@@ -1,6 +1,7 @@
 #include "io/job_table.h"
 
 #include "io/error.h"
+#include "io/job_wording.h"
 
 #include <fmt/format.h>
 
@@ -17,24 +18,8 @@ int line_of_node(const toml::node& node) {
   return static_cast<int>(node.source().begin.line);
 }
 
-std::string in_quotes(std::string_view text) {
-  return fmt::format("\"{}\"", printable(std::string(text)));
-}
-
 std::string joined(const std::string& path, std::string_view key) {
   return path.empty() ? as_key(key) : path + "." + as_key(key);
-}
-
-/// A value as it is quoted in a message.
-std::string describe(const toml::node& node) {
-  if (const auto* text = node.as_string()) return in_quotes(text->get());
-  if (const auto* integer = node.as_integer()) return fmt::format("{}", integer->get());
-  if (const auto* real = node.as_floating_point()) return fmt::format("{}", real->get());
-  if (const auto* boolean = node.as_boolean()) return boolean->get() ? "true" : "false";
-  if (node.is_array_of_tables()) return "a list of tables";
-  if (node.is_array()) return "a list";
-  if (node.is_table()) return "a table";
-  return "a date or time";
 }
 
 /// The number that makes up the whole of `text`, if it is one.
@@ -43,70 +28,6 @@ std::optional<double> bare_number(std::string_view text) {
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
   return value;
-}
-
-/// Nobody means a wall of 5600 m: where a bare number is that large, it was meant in mm.
-std::string with_usual_unit(const SchemaKey& key, double value) {
-  constexpr double most_metres = 50.0;
-  const bool in_mm = key.usual_unit == "m" && std::abs(value) >= most_metres;
-  return fmt::format("\"{} {}\"", value, in_mm ? "mm" : key.usual_unit);
-}
-
-std::vector<std::string> split_choices(std::string_view choices) {
-  std::vector<std::string> parts;
-  constexpr std::string_view comma = ", ";
-  for (std::size_t end = choices.find(comma); end != std::string_view::npos;
-       end = choices.find(comma)) {
-    parts.emplace_back(choices.substr(0, end));
-    choices.remove_prefix(end + comma.size());
-  }
-  parts.emplace_back(choices);
-  return parts;
-}
-
-std::string alternatives(std::string_view choices) {
-  const std::vector<std::string> parts = split_choices(choices);
-  std::string text;
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (i > 0) text += i + 1 == parts.size() ? " or " : ", ";
-    text += in_quotes(parts[i]);
-  }
-  return text;
-}
-
-std::string due_for(const SchemaKey& key) {
-  switch (key.kind) {
-    case KeyKind::text:
-      return fmt::format("a text between quotes is due, such as \"{}\"", key.example);
-    case KeyKind::number:
-      return fmt::format("a number is due, such as {}", key.example);
-    case KeyKind::quantity:
-      return fmt::format("{} is due, such as \"{}\"", in_words(key.dimension), key.example);
-    case KeyKind::quantity_or_top:
-      return fmt::format("{} is due, such as \"{}\", or \"top\"", in_words(key.dimension),
-                         key.example);
-    case KeyKind::choice:
-      return fmt::format("{} is due", alternatives(key.choices));
-    case KeyKind::choices:
-      return fmt::format("a list of {} is due", alternatives(key.choices));
-    case KeyKind::outline:
-      return fmt::format("a list of points is due, such as {}", key.example);
-  }
-  return "";
-}
-
-std::string header_of(const SchemaTable& schema) {
-  switch (schema.form) {
-    case TableForm::root:
-      return "";
-    case TableForm::single:
-      return fmt::format("[{}]", schema.name);
-    case TableForm::named:
-      return fmt::format("[{}.NAME]", schema.name);
-    case TableForm::list:
-      return fmt::format("[[{}]]", schema.name);
-  }
-  return "";
 }
 
 std::vector<std::string_view> known_names(const SchemaTable& schema) {
@@ -120,15 +41,6 @@ std::vector<std::string_view> known_names(const SchemaTable& schema) {
 }
 
 }  // namespace
-
-std::string as_key(std::string_view key) {
-  const auto is_bare = [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' ||
-           c == '-';
-  };
-  const bool bare = !key.empty() && std::all_of(key.begin(), key.end(), is_bare);
-  return bare ? printable(std::string(key)) : in_quotes(key);
-}
 
 int JobSource::line_of(std::string path) const {
   while (true) {

@@ -14,9 +14,6 @@
 
 namespace deadshore::io {
 
-/// A key as it is written in TOML: between quotes unless it is of plain letters, digits, _ and -.
-[[nodiscard]] std::string as_key(std::string_view key);
-
 /// Where a job comes from, and on which line each key read so far has its value.
 class JobSource {
  public:

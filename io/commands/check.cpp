@@ -4,18 +4,24 @@
 
 #include <fmt/format.h>
 
+#include <cstddef>
 #include <memory>
 #include <string>
+#include <string_view>
 
 namespace deadshore::io {
 
 namespace {
 
+std::string counted(std::size_t count, std::string_view name) {
+  return fmt::format("{} {}{}", count, name, count == 1 ? "" : "s");
+}
+
 ExitCode check(const std::string& job_file) {
   const solver::Job job = read_job(job_file);
-  fmt::print("{}: sound ({} needles, {} openings, {} lintels, {} loads)\n", job_file,
-             job.needles.size(), job.wall.openings.size(), job.lintels.size(),
-             job.line_loads.size() + job.point_loads.size());
+  fmt::print("{}: sound ({}, {}, {}, {})\n", job_file, counted(job.needles.size(), "needle"),
+             counted(job.wall.openings.size(), "opening"), counted(job.lintels.size(), "lintel"),
+             counted(job.line_loads.size() + job.point_loads.size(), "load"));
   return ExitCode::done;
 }
 

@@ -1,0 +1,38 @@
+#pragma once
+
+#include "io/schema.h"
+
+#include <toml++/toml.h>
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// How messages about a job name keys and values, and say what is due.
+namespace deadshore::io {
+
+/// `text` between quotes, short and printable.
+[[nodiscard]] std::string in_quotes(std::string_view text);
+
+/// A key as it is written in TOML: between quotes unless it is of plain letters, digits, _ and -.
+[[nodiscard]] std::string as_key(std::string_view key);
+
+/// A value as it is quoted in a message.
+[[nodiscard]] std::string describe(const toml::node& node);
+
+/// A number that came without its unit as it should be written.
+[[nodiscard]] std::string with_usual_unit(const SchemaKey& key, double value);
+
+/// The single choices of a key's `choices` or `fallback`.
+[[nodiscard]] std::vector<std::string> split_choices(std::string_view choices);
+
+/// `"a", "b" or "c"`.
+[[nodiscard]] std::string alternatives(std::string_view choices);
+
+/// The clause that says what a key is due to hold.
+[[nodiscard]] std::string due_for(const SchemaKey& key);
+
+/// A table as its header is written: [wall], [masonry.NAME], [[needle]].
+[[nodiscard]] std::string header_of(const SchemaTable& schema);
+
+}  // namespace deadshore::io

@@ -1,0 +1,81 @@
+#include "tests/io/core_keys.h"
+#include "tests/io/scratch_folder.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <sys/wait.h>
+
+namespace deadshore::io {
+namespace {
+
+std::string text_of(const std::filesystem::path& path) {
+  std::ostringstream text;
+  text << std::ifstream(path).rdbuf();
+  return text.str();
+}
+
+/// Runs the program in a folder of its own that holds core_keys.toml as yard.toml.
+class CommandLine : public ::testing::Test {
+ protected:
+  CommandLine() { write("yard.toml", core_keys()); }
+
+  void write(const char* name, const std::string& text) const {
+    std::ofstream(folder_.path() / name) << text;
+  }
+  /// The exit status.
+  int run(const std::string& arguments) const {
+    const std::string command = "cd '" + folder_.path().string() + "' && " DEADSHORE_PROGRAM " " +
+                                arguments + " >out.txt 2>err.txt";
+    return WEXITSTATUS(std::system(command.c_str()));  // NOLINT(cert-env33-c): a fixed command
+  }
+  std::string output() const { return text_of(folder_.path() / "out.txt"); }
+  std::string errors() const { return text_of(folder_.path() / "err.txt"); }
+  bool complained_in_one_line() const {
+    const std::string text = errors();
+    return text.size() > 1 && std::count(text.begin(), text.end(), '\n') == 1 &&
+           text.back() == '\n';
+  }
+
+ private:
+  test::ScratchFolder folder_;
+};
+
+TEST_F(CommandLine, ChecksASoundJob) {
+  EXPECT_EQ(run("check yard.toml"), 0);
+  EXPECT_EQ(output(), "yard.toml: sound (3 needles, 1 opening, 0 lintels, 2 loads)\n");
+  EXPECT_EQ(errors(), "");
+}
+
+TEST_F(CommandLine, RefusesABadJobWithFileAndLine) {
+  write("bad.toml", with(core_keys(), R"("1.4 m")", R"("1.4 kN")"));
+  EXPECT_EQ(run("check bad.toml"), 1);
+  const std::string first = "bad.toml:49: needle[0].x: found \"1.4 kN\", a force; ";
+  EXPECT_EQ(errors().substr(0, first.size()), first);
+  EXPECT_TRUE(complained_in_one_line());
+  EXPECT_EQ(run("run bad.toml"), 1);
+}
+
+TEST_F(CommandLine, RefusesWhatItDoesNotKnow) {
+  for (const char* arguments :
+       {"", "run", "check none.toml", "run yard.toml --fast", "dig yard.toml",
+        "check yard.toml two", "run yard.toml -o no/such/folder"}) {
+    EXPECT_EQ(run(arguments), 1) << arguments;
+    EXPECT_TRUE(complained_in_one_line()) << arguments << "\n" << errors();
+  }
+}
+
+TEST_F(CommandLine, TellsItsVersionAndHowItIsUsed) {
+  EXPECT_EQ(run("--version"), 0);
+  EXPECT_EQ(output().rfind("deadshore ", 0), 0U);
+  EXPECT_EQ(run("--help"), 0);
+  EXPECT_EQ(run("run --help"), 0);
+}
+
+}  // namespace
+}  // namespace deadshore::io
