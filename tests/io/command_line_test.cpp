@@ -53,7 +53,7 @@ TEST_F(CommandLine, ChecksASoundJob) {
 }
 
 TEST_F(CommandLine, RefusesABadJobWithFileAndLine) {
-  write("bad.toml", with(core_keys(), R"("1.4 m")", R"("1.4 kN")"));
+  write("bad.toml", with(core_keys(), R"(x             = "1.4 m")", R"(x = "1.4 kN")"));
   EXPECT_EQ(run("check bad.toml"), 1);
   const std::string first = "bad.toml:49: needle[0].x: found \"1.4 kN\", a force; ";
   EXPECT_EQ(errors().substr(0, first.size()), first);

@@ -105,7 +105,7 @@ TEST(JobReader, ImperialAndOldMetricUnitsGiveTheSameJob) {
   text = with(text, R"("0.8 m")", R"("0.8e2 cm")");
   text = with(text, R"("215 mm")", R"("8.464566929133858 in")");
   text = with(text, R"("152 mm")", R"("5.984251968503937 inches")");
-  text = with(text, R"("1.4 m")", R"("4.593175853018373 ft")");
+  text = with(text, R"(x             = "1.4 m")", R"(x = "4.593175853018373 ft")");
   text = with(text, R"("2.4 m")", R"("7.874015748031496 feet")");
   text = with(text, R"("1500 N/mm2")", R"("1.5 GPa")");
   text = with(text, R"("0.05 N/mm2")", R"("50 kN m-2")");
