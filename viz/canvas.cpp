@@ -95,13 +95,6 @@ void draw_on(cairo_surface_t* surface, const Drawing& drawing) {
   require_success(cairo_status(context.get()));
 }
 
-void replace_all(std::string& text, const std::string& from, const std::string& to) {
-  for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at)) {
-    text.replace(at, from.size(), to);
-    at += to.size();
-  }
-}
-
 }  // namespace
 
 Size text_size(const std::string& text, const TextStyle& style) {
@@ -238,7 +231,7 @@ Rect Canvas::upright_text(PagePoint at, const std::string& text, const TextStyle
   return box;
 }
 
-std::string to_svg(const Drawing& drawing, const std::string& name) {
+std::string to_svg(const Drawing& drawing) {
   std::string svg;
   {
     const Owned<cairo_surface_t> surface(
@@ -250,9 +243,6 @@ std::string to_svg(const Drawing& drawing, const std::string& name) {
   // Cairo numbers its surfaces over the whole process; one a document needs no number.
   const std::size_t number = svg.find("id=\"surface") + 11;
   if (number > 11) svg.erase(number, svg.find('"', number) - number);
-  replace_all(svg, " id=\"", " id=\"" + name + "-");
-  replace_all(svg, "href=\"#", "href=\"#" + name + "-");
-  replace_all(svg, "url(#", "url(#" + name + "-");
   return svg;
 }
 

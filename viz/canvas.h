@@ -81,9 +81,8 @@ struct Drawing {
   std::function<void(Canvas&)> draw;
 };
 
-/// A self-contained SVG document on white, text as outlines. Every id in it starts with `name`, so
-/// that several figures can stand in one HTML page.
-[[nodiscard]] std::string to_svg(const Drawing& drawing, const std::string& name);
+/// A self-contained SVG document on white, text as outlines. The same drawing gives the same bytes.
+[[nodiscard]] std::string to_svg(const Drawing& drawing);
 
 /// Bytes of a PNG file on white, `pixels` wide.
 [[nodiscard]] std::string to_png(const Drawing& drawing, int pixels);

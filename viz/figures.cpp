@@ -13,7 +13,7 @@ namespace {
 constexpr int png_width = 1600;
 
 Figure figure_of(const Drawing& drawing, const std::string& name, const std::string& caption) {
-  return {name, caption, to_svg(drawing, name), to_png(drawing, png_width)};
+  return {name, caption, to_svg(drawing), to_png(drawing, png_width)};
 }
 
 /// A stage's name as part of a file's: letters and digits, the rest as hyphens.
