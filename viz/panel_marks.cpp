@@ -97,6 +97,9 @@ void label_loose(Canvas& canvas, const WallView& view, const PanelResult& panel,
     const Rect plate = plate_box(view.at({patch.x.middle(), patch.y.middle()}), text, style);
     const bool inside = view.scale * patch.x.length() > 1.6 * plate.width() &&
                         view.scale * patch.y.length() > 1.6 * plate.height();
+    if (!inside)
+      room.take({view.across(patch.x.from), view.down(patch.y.to), view.across(patch.x.to),
+                 view.down(patch.y.from)});
     const Rect below = plate_box(
         {plate.middle().x, view.down(patch.y.from) + 0.5 * plate.height() + 2.0}, text, style);
     draw_plate(canvas, room, text, style, boxes_around(inside ? plate : below, {6.0, 4.0}, 14));

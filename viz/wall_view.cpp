@@ -203,7 +203,8 @@ std::string short_number(double value) {
 }
 
 std::string kilonewtons(double newtons) {
-  return fmt::format("{:.1f} kN", newtons / 1000.0);
+  const bool small = std::abs(newtons) < 950.0 && newtons != 0.0;
+  return fmt::format("{:.{}f} kN", newtons / 1000.0, small ? 2 : 1);
 }
 
 }  // namespace deadshore::viz

@@ -87,7 +87,7 @@ bool draw_plate(Canvas& canvas, LabelRoom& room, const std::string& text, const 
 /// A number with three figures, never an exponent: 0.0532, 3.1, 21.3, 133.
 [[nodiscard]] std::string short_number(double value);
 
-/// A force in kN with one decimal and the unit.
+/// A force in kN with its unit: one decimal, two below 1 kN.
 [[nodiscard]] std::string kilonewtons(double newtons);
 
 }  // namespace deadshore::viz

@@ -89,8 +89,14 @@ PanelResult made_up_panel(const JobResult& result, solver::MasonryModel model, d
                        middle.y - 2200.0 < 400.0 - std::abs(middle.x - 3450.0);
     panel.fields.quad_loose.push_back(loose ? 1 : 0);
   }
-  if (model == solver::MasonryModel::cracked)
-    panel.loose.push_back({0.65e3, 160e3, {3050.0, 3850.0}, {2200.0, 2600.0}, "between N2 and N3"});
+  if (model == solver::MasonryModel::cracked) {
+    solver::LoosePatch& patch = panel.loose.emplace_back();
+    patch.weight = 0.65e3;
+    patch.area = 160e3;
+    patch.x = {3050.0, 3850.0};
+    patch.y = {2200.0, 2600.0};
+    patch.where = "between N2 and N3";
+  }
   return panel;
 }
 
