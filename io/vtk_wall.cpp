@@ -65,7 +65,7 @@ void add_displacement(vtkPointData* points, std::span<const double> displacement
 
 vtkSmartPointer<vtkDoubleArray> tensor_array(const std::string& name,
                                              std::span<const solver::PlaneTensor> tensors) {
-  const auto array = double_array(name, {"xx", "yy", "xy"}, static_cast<vtkIdType>(tensors.size()));
+  auto array = double_array(name, {"xx", "yy", "xy"}, static_cast<vtkIdType>(tensors.size()));
   for (std::size_t index = 0; index < tensors.size(); ++index) {
     const solver::PlaneTensor& tensor = tensors[index];
     array->SetTuple3(static_cast<vtkIdType>(index), tensor.xx, tensor.yy, tensor.xy);

@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include <utility>
+#include <cstddef>
 
 namespace deadshore::io {
 namespace {

@@ -1,9 +1,9 @@
 #pragma once
 
-#include <initializer_list>
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace deadshore::io {

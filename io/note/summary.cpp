@@ -26,6 +26,7 @@ double weight_of(const std::vector<solver::LoosePatch>& patches) {
 
 Html patch_list(const std::vector<solver::LoosePatch>& patches) {
   std::vector<std::string> lines;
+  lines.reserve(patches.size());
   for (const solver::LoosePatch& patch : patches) {
     lines.push_back(fmt::format("{} kN, x = {} to {} mm, {} to {} mm up, {}",
                                 fine_kilonewtons(patch.weight), whole_millimetres(patch.x.from),

@@ -67,6 +67,7 @@ std::map<std::string, std::vector<std::string>> rows_of(vtkXMLDataElement* page,
     for_each_element(table, [&](vtkXMLDataElement* row) {
       if (std::string(row->GetName()) != "tr") return;
       std::vector<std::string> cells;
+      cells.reserve(row->GetNumberOfNestedElements());
       for (int index = 0; index < row->GetNumberOfNestedElements(); ++index) {
         cells.push_back(text_of(row->GetNestedElement(index)));
       }

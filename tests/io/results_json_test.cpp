@@ -14,7 +14,6 @@ namespace {
 
 using nlohmann::json;
 using ::testing::HasSubstr;
-using ::testing::Not;
 
 json parsed(const solver::JobResult& result) {
   return json::parse(results_json(result));

@@ -20,7 +20,6 @@
 #include <vtkXMLUnstructuredGridReader.h>
 #include <vtkXMLUtilities.h>
 
-#include <fstream>
 #include <string>
 #include <vector>
 
@@ -41,6 +40,7 @@ std::vector<std::string> files_in_collection(const fs::path& path) {
       vtkSmartPointer<vtkXMLDataElement>::Take(vtkXMLUtilities::ReadElementFromFile(path.c_str()));
   vtkXMLDataElement* collection = root->FindNestedElementWithName("Collection");
   std::vector<std::string> files;
+  files.reserve(collection->GetNumberOfNestedElements());
   for (int index = 0; index < collection->GetNumberOfNestedElements(); ++index) {
     files.emplace_back(collection->GetNestedElement(index)->GetAttribute("file"));
   }
