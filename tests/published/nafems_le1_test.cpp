@@ -1,0 +1,54 @@
+// NAFEMS LE1, elliptic membrane: The Standard NAFEMS Benchmarks, TNSB Rev. 3 (1990), test LE1.
+// Quarter of a plate between the ellipses with half axes (2, 1) m and (3.25, 2.75) m, t 0.1 m,
+// E 210 GPa, nu 0.3, outward pressure 10 MPa on the outer edge.
+// Accepted: sigma_yy at D = (2, 0) 92.7 MPa.
+
+#include "solver/panel/recovery.h"
+#include "tests/solver/grid_mesh.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+#include <vector>
+
+namespace deadshore::solver {
+namespace {
+
+using mesh::QuadMesh;
+using mesh::QuadOrder;
+
+double stress_at_d(QuadOrder order, int n) {
+  const QuadMesh mesh = testing::grid_mesh(n, n, order, [](double s, double t) {
+    const double angle = 0.5 * std::numbers::pi * t;
+    return mesh::Point{1000.0 * (2.0 + 1.25 * s) * std::cos(angle),
+                       1000.0 * (1.0 + 1.75 * s) * std::sin(angle)};
+  });
+  std::vector<Support> supports;
+  for (const int node : testing::nodes_on(mesh, "bottom")) supports.push_back({node, 1, 0.0});
+  for (const int node : testing::nodes_on(mesh, "top")) supports.push_back({node, 0, 0.0});
+  PanelModel model(mesh, supports);
+  PanelLoading loading{
+      {{210e3, 0.3, 0.0, 100.0, {}}}, {}, Eigen::VectorXd::Zero(2 * mesh.node_count())};
+  testing::add_traction(
+      mesh, "right", 100.0,
+      [](mesh::Point, Eigen::Vector2d normal) -> Eigen::Vector2d { return 10.0 * normal; },
+      loading.load);
+  const Eigen::VectorXd u = testing::solve(model, loading);
+  const PanelFields fields = fields_of(model, loading, u);
+  return fields.node_stress[static_cast<std::size_t>(testing::node_at(mesh, {2000.0, 0.0}))].yy;
+}
+
+TEST(NafemsLe1, EightNodeStressAgreesToThePublishedDigits) {
+  EXPECT_NEAR(stress_at_d(QuadOrder::eight_node, 64), 92.7, 0.1);
+}
+
+TEST(NafemsLe1, FourNodeStressConverges) {
+  const double coarse = std::abs(stress_at_d(QuadOrder::four_node, 8) - 92.7);
+  const double fine = std::abs(stress_at_d(QuadOrder::four_node, 64) - 92.7);
+  EXPECT_LT(fine, 0.01 * 92.7);
+  EXPECT_LT(fine, 0.5 * coarse);
+}
+
+}  // namespace
+}  // namespace deadshore::solver
