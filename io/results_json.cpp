@@ -133,6 +133,7 @@ Json comparison_of(const solver::JobResult& result) {
     add_if_finite(entry, "hand", needle.hand);
     add_if_finite(entry, "uncracked", needle.uncracked);
     add_if_finite(entry, "cracked", needle.cracked);
+    add_if_finite(entry, "uncracked_if_no_needle_gave", needle.unyielding);
     if (!needle.reason.empty()) entry["reason"] = needle.reason;
     comparison[needle.needle] = entry;
   }

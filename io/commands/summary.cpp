@@ -1,6 +1,7 @@
 #include "io/commands/summary.h"
 
 #include "io/error.h"
+#include "solver/panel/sparse_cholesky.h"
 
 #include <fmt/format.h>
 
@@ -191,7 +192,8 @@ std::string timings_of(std::span<const solver::PhaseTime> times, double peak_mem
     total += time.seconds;
   }
   text += fmt::format("{:40} {:8.2f} s\n", "in all", total);
-  return text + fmt::format("{:40} {:8.0f} MiB\n", "peak memory", peak_memory_in_mib);
+  return text + fmt::format("{:40} {:8.0f} MiB\n", "peak memory", peak_memory_in_mib) +
+         wrapped("linear algebra on " + solver::blas_description());
 }
 
 }  // namespace deadshore::io

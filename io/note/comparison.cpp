@@ -13,29 +13,30 @@ namespace {
 
 constexpr double not_known = std::numeric_limits<double>::quiet_NaN();
 
-/// One support's load by the three methods, N; NaN where there is none.
-struct ThreeLoads {
+/// One support's load by each method, N; NaN where there is none.
+struct SupportLoads {
   std::string support;
   double hand = not_known;
   double uncracked = not_known;
   double cracked = not_known;
+  double unyielding = not_known;
 };
 
 std::string ratio(double analysed, double hand) {
   return two_decimals(hand > 0.0 ? analysed / hand : not_known);
 }
 
-void add(Table& content, const ThreeLoads& loads, RowKind kind = RowKind::plain) {
+void add(Table& content, const SupportLoads& loads, RowKind kind = RowKind::plain) {
   content.add({loads.support, kilonewtons(loads.hand), kilonewtons(loads.uncracked),
                kilonewtons(loads.cracked), ratio(loads.uncracked, loads.hand),
-               ratio(loads.cracked, loads.hand)},
+               ratio(loads.cracked, loads.hand), kilonewtons(loads.unyielding)},
               kind);
 }
 
 /// The base's reactions in the last stage, beside the hand method's piers.
-ThreeLoads pier_loads(const solver::JobResult& result, const solver::SpreadSum& hand,
-                      double solver::PanelResult::*reaction) {
-  ThreeLoads loads{hand.support, hand.total};
+SupportLoads pier_loads(const solver::JobResult& result, const solver::SpreadSum& hand,
+                        double solver::PanelResult::*reaction) {
+  SupportLoads loads{hand.support, hand.total};
   if (result.stages.empty()) return loads;
   for (const solver::PanelResult& analysis : result.stages.back().analyses) {
     if (!analysis.stands()) continue;
@@ -53,14 +54,16 @@ Html comparison_table(const solver::JobResult& result) {
                  {"Uncracked", true},
                  {"Cracked", true},
                  {"Uncracked / hand", true},
-                 {"Cracked / hand", true}},
+                 {"Cracked / hand", true},
+                 {"Uncracked, if no needle gave", true}},
                 {}};
-  ThreeLoads needles{"All needles", 0.0, 0.0, 0.0};
+  SupportLoads needles{"All needles", 0.0, 0.0, 0.0, 0.0};
   for (const solver::NeedleComparison& needle : result.comparison) {
-    add(content, {needle.needle, needle.hand, needle.uncracked, needle.cracked});
+    add(content, {needle.needle, needle.hand, needle.uncracked, needle.cracked, needle.unyielding});
     needles.hand += needle.hand;
     needles.uncracked += needle.uncracked;
     needles.cracked += needle.cracked;
+    needles.unyielding += needle.unyielding;
   }
   add(content, needles, RowKind::total);
   add(content, pier_loads(result, result.hand.left_pier, &solver::PanelResult::base_left));

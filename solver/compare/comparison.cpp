@@ -207,6 +207,7 @@ std::vector<NeedleComparison> compare(const Job& job, const SpreadResult& hand,
     row.hand = c.by_hand();
     row.uncracked = uncracked != nullptr ? uncracked->needles[i].force : not_analysed;
     row.cracked = cracked != nullptr ? cracked->needles[i].force : not_analysed;
+    row.unyielding = what_if.unyielding.needles[i];
     const double elastic = what_if.as_given.needles[i];
     if (differs(row.hand, elastic)) {
       row.reason += slack_sentence(c) + deep_beam_sentence(c) + yielding_sentence(c) +

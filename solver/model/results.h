@@ -5,6 +5,7 @@
 #include "solver/model/plane_tensor.h"
 #include "solver/spread/spread.h"
 
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -86,6 +87,7 @@ struct NeedleComparison {
   double uncracked = 0.0;  ///< NaN where not analysed or not standing
   double cracked = 0.0;    ///< NaN where not analysed or not standing
   std::string reason;      ///< one or more sentences where any differs by over 15%; else empty
+  double unyielding = std::numeric_limits<double>::quiet_NaN();  ///< uncracked, if no needle gave
 };
 
 struct PhaseTime {

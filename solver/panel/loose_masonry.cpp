@@ -48,7 +48,7 @@ std::string describe(const Job& job, const LoosePatch& patch) {
     if (over) return fmt::format("over the head of \"{}\": a lintel would hold it", opening.name);
   }
   if (patch.y.from > job.wall.cut.soffit + near) {
-    return "inside the wall: it needs a support of its own";
+    return "higher up in the wall: prop it or take it down";
   }
   std::string left = "the left jamb";
   std::string right = "the right jamb";
