@@ -21,7 +21,7 @@ class EquationMap {
 
   /// Equation of a node's displacement, or -1 where a support gives it.
   [[nodiscard]] int equation(int node, int component) const {
-    return equation_[static_cast<std::size_t>(2 * node + component)];
+    return equation_[2 * static_cast<std::size_t>(node) + static_cast<std::size_t>(component)];
   }
 
   [[nodiscard]] int count() const { return count_; }

@@ -26,7 +26,7 @@ class QuadGeometry {
 
   /// Area that a Gauss point stands for, mm2.
   [[nodiscard]] double area(int quad, int point) const {
-    return areas_[static_cast<std::size_t>(quad * 4 + point)];
+    return areas_[4 * static_cast<std::size_t>(quad) + static_cast<std::size_t>(point)];
   }
 
   [[nodiscard]] double area(int quad) const {
