@@ -24,7 +24,8 @@ double tip_movement(QuadOrder order, int n) {
       {{1.0, 1.0 / 3.0, 0.0, 1.0, {}}}, {}, Eigen::VectorXd::Zero(2 * mesh.node_count())};
   testing::add_traction(
       mesh, "right", 1.0,
-      [](mesh::Point, Eigen::Vector2d) { return Eigen::Vector2d(0.0, 1.0 / 16.0); }, loading.load);
+      [](mesh::Point, const Eigen::Vector2d&) { return Eigen::Vector2d(0.0, 1.0 / 16.0); },
+      loading.load);
   const Eigen::VectorXd u = testing::solve(model, loading);
   return u(2 * testing::node_at(mesh, {48.0, 52.0}) + 1);
 }

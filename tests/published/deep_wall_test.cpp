@@ -26,7 +26,8 @@ std::array<double, 4> reactions(QuadOrder order, double size) {
   PanelLoading loading{
       {{1500.0, 0.2, 0.0, 215.0, {}}}, {}, Eigen::VectorXd::Zero(2 * mesh.node_count())};
   testing::add_traction(
-      mesh, "top", 1.0, [](mesh::Point, Eigen::Vector2d) { return Eigen::Vector2d(0.0, -30.0); },
+      mesh, "top", 1.0,
+      [](mesh::Point, const Eigen::Vector2d&) { return Eigen::Vector2d(0.0, -30.0); },
       loading.load);
   const double rigid = 1e8;  // N/mm
   for (const double x : positions) {

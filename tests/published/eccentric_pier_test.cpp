@@ -64,7 +64,7 @@ class EccentricPier : public ::testing::TestWithParam<Fineness> {
                          Eigen::VectorXd::Zero(2 * mesh.node_count())};
     testing::add_traction(
         mesh, "top", t,
-        [&](mesh::Point p, Eigen::Vector2d) {
+        [&](mesh::Point p, const Eigen::Vector2d&) {
           return Eigen::Vector2d(0.0, -P / (b * t) * (1.0 + 12.0 * e * (p.x - 0.5 * b) / (b * b)));
         },
         loading.load);

@@ -83,7 +83,7 @@ Plate plate(QuadOrder order, int n) {
       {{1500.0, 0.2, 0.0, 215.0, {}}}, {}, Eigen::VectorXd::Zero(2 * mesh.node_count())};
   testing::add_traction(
       mesh, "right", 215.0,
-      [](mesh::Point p, Eigen::Vector2d normal) {
+      [](mesh::Point p, const Eigen::Vector2d& normal) {
         const Voigt s = exact_stress(p);
         return Eigen::Vector2d(s(0) * normal.x() + s(2) * normal.y(),
                                s(2) * normal.x() + s(1) * normal.y());

@@ -32,7 +32,7 @@ double stress_at_d(QuadOrder order, int n) {
       {{210e3, 0.3, 0.0, 100.0, {}}}, {}, Eigen::VectorXd::Zero(2 * mesh.node_count())};
   testing::add_traction(
       mesh, "right", 100.0,
-      [](mesh::Point, Eigen::Vector2d normal) -> Eigen::Vector2d { return 10.0 * normal; },
+      [](mesh::Point, const Eigen::Vector2d& normal) -> Eigen::Vector2d { return 10.0 * normal; },
       loading.load);
   const Eigen::VectorXd u = testing::solve(model, loading);
   const PanelFields fields = fields_of(model, loading, u);

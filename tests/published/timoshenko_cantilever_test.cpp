@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <numbers>
 
 namespace deadshore::solver {
 namespace {
@@ -41,7 +42,7 @@ struct Cantilever {
 Cantilever cantilever(QuadOrder order, int n, double skew = 0.0) {
   const QuadMesh straight =
       testing::grid_mesh(4 * n, n, QuadOrder::four_node, [&](double s, double t) {
-        const double shift = skew * L / n * std::sin(M_PI * s) * (2.0 * t - 1.0);
+        const double shift = skew * L / n * std::sin(std::numbers::pi * s) * (2.0 * t - 1.0);
         return mesh::Point{L * s + shift, D * (t - 0.5)};
       });
   const QuadMesh mesh =
@@ -50,7 +51,7 @@ Cantilever cantilever(QuadOrder order, int n, double skew = 0.0) {
   PanelLoading loading{{{E, nu, 0.0, 1.0, {}}}, {}, Eigen::VectorXd::Zero(2 * mesh.node_count())};
   testing::add_traction(
       mesh, "right", 1.0,
-      [](mesh::Point p, Eigen::Vector2d) {
+      [](mesh::Point p, const Eigen::Vector2d&) {
         return Eigen::Vector2d(0.0, -P / (2.0 * I) * (0.25 * D * D - p.y * p.y));
       },
       loading.load);

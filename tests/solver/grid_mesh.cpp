@@ -80,13 +80,13 @@ QuadMesh grid_mesh(int columns, int rows, QuadOrder order, const GridMap& map) {
   QuadMesh mesh;
   mesh.order = order;
   mesh.regions = {"masonry"};
-  mesh.region_of_quad.assign(static_cast<std::size_t>(columns * rows), 0);
+  mesh.region_of_quad.assign(static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows), 0);
   const bool quadratic = order == QuadOrder::eight_node;
   const int step = quadratic ? 2 : 1;
-  const int across = step * columns + 1;
-  std::vector<int> number(static_cast<std::size_t>(across * (step * rows + 1)), -1);
+  const std::size_t across = static_cast<std::size_t>(step * columns) + 1;
+  std::vector<int> number(across * (static_cast<std::size_t>(step * rows) + 1), -1);
   const auto at = [&](int i, int j) -> int& {
-    return number[static_cast<std::size_t>(j * across + i)];
+    return number[static_cast<std::size_t>(j) * across + static_cast<std::size_t>(i)];
   };
   for (int j = 0; j <= step * rows; ++j) {
     for (int i = 0; i <= step * columns; ++i) {

@@ -39,7 +39,7 @@ using GridMap = std::function<mesh::Point(double s, double t)>;
 [[nodiscard]] int node_at(const mesh::QuadMesh& mesh, mesh::Point point);
 
 /// Force per area on a boundary at a point with outward normal `normal`, N/mm2.
-using Traction = std::function<Eigen::Vector2d(mesh::Point at, Eigen::Vector2d normal)>;
+using Traction = std::function<Eigen::Vector2d(mesh::Point at, const Eigen::Vector2d& normal)>;
 
 /// Adds the nodal forces of a traction on a chain of straight or curved sides, by five Gauss points
 /// a side.

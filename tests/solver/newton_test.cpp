@@ -23,7 +23,8 @@ class CrackedWall : public ::testing::TestWithParam<QuadOrder> {
     loading_.load = model_.weight(loading_.materials);
     testing::add_traction(
         mesh_, "top", 215.0,
-        [](mesh::Point, Eigen::Vector2d) { return Eigen::Vector2d(0.005, -0.08); }, loading_.load);
+        [](mesh::Point, const Eigen::Vector2d&) { return Eigen::Vector2d(0.005, -0.08); },
+        loading_.load);
     loading_.bearings.emplace_back(mesh_, mesh_.sides_of("bottom"),
                                    Needle{"N1", 750.0, 150.0, 20000.0, 0.01, 0.0});
   }

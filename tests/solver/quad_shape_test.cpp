@@ -18,6 +18,7 @@ std::vector<mesh::Point> random_points() {
   std::mt19937 random(3);
   std::uniform_real_distribution<double> uniform(-1.0, 1.0);
   std::vector<mesh::Point> points;
+  points.reserve(50);
   for (int i = 0; i < 50; ++i) points.push_back({uniform(random), uniform(random)});
   return points;
 }
