@@ -1,0 +1,134 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+/// A plane frame as plain values. Everything in N, mm, N/mm2 and radians.
+///
+/// Sign conventions, for all of solver/frame:
+/// - x to the right, y up; rotations and moments anticlockwise positive; loads and displacements
+///   along +x and +y positive.
+/// - A member runs from node `from` to node `to`; its left side is 90 degrees anticlockwise from
+///   that. Distances along it are measured from `from`.
+/// - Axial force: tension positive. Moment: positive where it stretches the member's right side
+///   (sagging, for a member that runs to the right). Shear is the moment's slope along the member.
+///   Deflection across the member: to its left positive.
+/// - Springs and their forces: compression positive. Reactions: as they act on the frame.
+namespace deadshore::solver {
+
+struct FrameNode {
+  double x = 0.0;
+  double y = 0.0;
+  std::string name;  ///< for messages; may be empty
+};
+
+/// A straight prismatic member.
+struct FrameMember {
+  int from = 0;
+  int to = 0;
+  double E = 0.0;                         ///< N/mm2
+  double A = 0.0;                         ///< mm2
+  double I = 0.0;                         ///< mm4
+  std::optional<double> shear_stiffness;  ///< G A_s, N; rigid in shear if empty
+  bool pin_from = false;                  ///< no moment passes at `from`
+  bool pin_to = false;
+  double weight = 0.0;  ///< N/mm of its length, acts down (-y)
+  std::string name;     ///< for messages; may be empty
+};
+
+/// Holds a node: each direction that has a value is held at that displacement (mm, radians).
+struct FrameSupport {
+  int node = 0;
+  std::optional<double> x;
+  std::optional<double> y;
+  std::optional<double> rotation;
+};
+
+/// Held in x and y, free to turn.
+[[nodiscard]] FrameSupport pinned_support(int node);
+/// Held in x, y and against turning.
+[[nodiscard]] FrameSupport fixed_support(int node);
+
+/// Stands for the ground as the other end of a spring.
+inline constexpr int ground = -1;
+
+/// A spring from `node` to `other`, which lies in direction (`towards_x`, `towards_y`) of any
+/// length. It shortens as the node moves that way and pushes back by stiffness * (shortening -
+/// gap). A negative gap is a preload.
+struct FrameSpring {
+  int node = 0;
+  int other = ground;
+  double towards_x = 0.0;
+  double towards_y = -1.0;
+  double stiffness = 0.0;         ///< N/mm, > 0
+  bool compression_only = false;  ///< lets go where it would have to pull
+  double gap = 0.0;               ///< mm
+};
+
+/// A spring against turning between `node` and `other`.
+struct FrameRotationSpring {
+  int node = 0;
+  int other = ground;
+  double stiffness = 0.0;  ///< N mm per radian, > 0
+};
+
+struct FrameNodeLoad {
+  int node = 0;
+  double x = 0.0;       ///< N
+  double y = 0.0;       ///< N
+  double moment = 0.0;  ///< N mm
+};
+
+/// A load in N per mm of a member's length, varying evenly between two places on it.
+struct FrameLineLoad {
+  int member = 0;
+  double from = 0.0;  ///< mm along the member
+  double to = 0.0;    ///< > from
+  double x_at_from = 0.0;
+  double y_at_from = 0.0;
+  double x_at_to = 0.0;
+  double y_at_to = 0.0;
+};
+
+struct FramePointLoad {
+  int member = 0;
+  double at = 0.0;      ///< mm along the member
+  double x = 0.0;       ///< N
+  double y = 0.0;       ///< N
+  double moment = 0.0;  ///< N mm
+};
+
+/// A frame and its loads; everything refers to nodes and members by index.
+struct Frame {
+  std::vector<FrameNode> nodes;
+  std::vector<FrameMember> members;
+  std::vector<FrameSupport> supports;
+  std::vector<FrameSpring> springs;
+  std::vector<FrameRotationSpring> rotation_springs;
+  std::vector<FrameNodeLoad> node_loads;
+  std::vector<FrameLineLoad> line_loads;
+  std::vector<FramePointLoad> point_loads;
+};
+
+[[nodiscard]] double member_length(const Frame& frame, int member);
+
+/// The same load per mm along the whole of a member.
+[[nodiscard]] FrameLineLoad uniform_load(const Frame& frame, int member, double x, double y);
+
+/// The node's name in quotes, or "node 3" (counted from 0).
+[[nodiscard]] std::string node_label(const Frame& frame, int node);
+[[nodiscard]] std::string member_label(const Frame& frame, int member);
+
+/// The same frame and loads with one member cut into equal parts. It becomes its own first part;
+/// the other parts and the nodes between them follow the old ones, in order. \pre parts >= 1
+[[nodiscard]] Frame with_member_divided(Frame frame, int member, int parts);
+
+/// The same with every member cut.
+[[nodiscard]] Frame divided(Frame frame, int parts);
+
+/// \throws SolveError for the first value that makes no sense: a number out of range or not finite,
+/// a node or member that does not exist, a load beyond its member.
+void require_sound(const Frame& frame);
+
+}  // namespace deadshore::solver
