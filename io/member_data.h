@@ -1,0 +1,17 @@
+#pragma once
+
+#include <span>
+#include <string_view>
+
+namespace deadshore::io {
+
+/// A file of member tables that is built into the library.
+struct MemberData {
+  std::string_view name;  ///< such as "steel_sections.toml"
+  std::string_view text;
+};
+
+/// The files of io/data, as they were when the library was built.
+[[nodiscard]] std::span<const MemberData> built_in_member_data();
+
+}  // namespace deadshore::io

@@ -1,0 +1,58 @@
+#pragma once
+
+#include "solver/checks/buckling_curve.h"
+#include "solver/checks/check.h"
+#include "solver/checks/safety_basis.h"
+#include "solver/members/steel_member.h"
+
+namespace deadshore::solver {
+
+/// A length of beam between points that are held sideways and against twisting, and how its moments
+/// and loads lie. The defaults are a uniform moment: the safe side but for loads above the shear
+/// centre.
+struct LateralSpan {
+  double length = 0.0;  ///< mm
+  double k_z = 1.0;     ///< effective length factor for rotation on plan
+  double k_w = 1.0;     ///< for warping
+  double C_1 = 1.0;     ///< shape of the moment diagram
+  double C_2 = 0.0;     ///< goes with z_g
+  double z_g = 0.0;     ///< height of the load above the shear centre, mm; > 0 destabilises
+};
+
+/// Elastic critical moment of a doubly symmetric section, Nmm:
+/// C_1 N_z { sqrt[(k_z/k_w)^2 I_w/I_z + G I_t/N_z + (C_2 z_g)^2] - C_2 z_g } with
+/// N_z = pi^2 E I_z / (k_z L)^2; SN003 and ENV 1993-1-1 annex F. A channel is treated alike, which
+/// holds only where it is loaded through its shear centre.
+[[nodiscard]] double critical_moment(const SteelMember& member, const LateralSpan& span);
+
+/// Which curves bring the critical moment to a resistance.
+enum class LateralCurves {
+  rolled,   ///< EN 1993-1-1 6.3.2.3 with UK values; the default
+  general,  ///< 6.3.2.2: lower
+};
+
+struct LateralBuckling {
+  double M_cr = 0.0;         ///< Nmm
+  double slenderness = 0.0;  ///< relative
+  BucklingCurve curve = BucklingCurve::a;
+  double phi = 0.0;
+  double factor = 1.0;      ///< chi_LT
+  double resistance = 0.0;  ///< Nmm
+};
+
+/// Lateral-torsional buckling about the strong axis.
+///
+/// `rolled`: lambda_LT,0 0.4, beta 0.75 (NA.2.17 and EN), curve b up to h/b 2, c up to 3.1, d
+/// above and for channels (UK NA; from memory, unverified); the factor f is left at 1, the safe
+/// side. `general`: plateau 0.2, Table 6.4. Hollow sections, if not over twice as deep as wide, are
+/// taken as free of it. \throws MemberError for class 4, or a length that is not above 0.
+[[nodiscard]] LateralBuckling lateral_buckling(const SteelMember& member, const LateralSpan& span,
+                                               const SafetyBasis& basis,
+                                               LateralCurves curves = LateralCurves::rolled);
+
+/// EN 1993-1-1 6.3.2.1.
+[[nodiscard]] Check check_lateral_buckling(const SteelMember& member, const LateralSpan& span,
+                                           double moment, const SafetyBasis& basis,
+                                           LateralCurves curves = LateralCurves::rolled);
+
+}  // namespace deadshore::solver

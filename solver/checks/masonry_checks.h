@@ -1,0 +1,50 @@
+#pragma once
+
+#include "solver/checks/check.h"
+#include "solver/checks/safety_basis.h"
+
+/// Masonry, EN 1996-1-1. N, mm, N/mm2.
+namespace deadshore::solver {
+
+/// What masonry is built of, for its strength from units and mortar.
+struct MasonryUnits {
+  double K = 0.50;   ///< clay units of group 1 in general purpose mortar: UK NA; 0.55 recommended
+  double f_b = 0.0;  ///< normalised mean strength of the units
+  double f_m = 0.0;  ///< strength of the mortar
+  bool longitudinal_joint = false;  ///< as in a bonded wall one brick thick or more
+};
+
+/// Characteristic compressive strength f_k = K f_b^0.7 f_m^0.3, 3.6.1.2, with f_b <= 75, f_m <= 20
+/// and f_m <= 2 f_b, x 0.8 with a longitudinal joint. \throws MemberError unless K, f_b and f_m are
+/// above 0.
+[[nodiscard]] double masonry_strength(const MasonryUnits& units);
+
+/// A force on part of a wall: a pad under a beam, or a needle under the masonry above it (then
+/// `height` is the masonry above the bearing). The units are solid (group 1).
+struct ConcentratedLoad {
+  double bearing_length = 0.0;  ///< along the wall
+  double bearing_depth = 0.0;   ///< through the wall, <= thickness
+  double thickness = 0.0;       ///< of the wall
+  double near_end = 0.0;        ///< a_1: from the bearing to the nearer end of the wall
+  double far_end = 0.0;         ///< to the other end, or to the next load's share
+  double height = 0.0;          ///< h_c: of the wall to the level of the load
+  double eccentricity = 0.0;    ///< through the wall
+};
+
+struct ConcentratedResistance {
+  double spread_length = 0.0;  ///< l_efm, mm: along the wall at half height, spread at 60 degrees
+  double enhancement = 1.0;    ///< beta
+  double resistance = 0.0;     ///< N
+};
+
+/// Resistance under a concentrated load, 6.1.3: N_Rdc = beta A_b f_d, beta = (1 + 0.3 a_1/h_c)
+/// (1.5 - 1.1 A_b/A_ef) between 1 and min(1.25 + a_1/(2 h_c), 1.5), A_b/A_ef <= 0.45.
+/// \param f_k characteristic strength \throws MemberError where the dimensions do not make sense.
+[[nodiscard]] ConcentratedResistance concentrated_resistance(const ConcentratedLoad& load,
+                                                             double f_k, const SafetyBasis& basis);
+
+/// 6.1.3; not verified where it does not hold: eccentricity over t/4, bearing under 90 mm.
+[[nodiscard]] Check check_concentrated_load(const ConcentratedLoad& load, double force, double f_k,
+                                            const SafetyBasis& basis);
+
+}  // namespace deadshore::solver

@@ -1,0 +1,72 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace deadshore::solver {
+
+/// A round steel tube, mm.
+struct Tube {
+  double diameter = 0.0;
+  double wall = 0.0;
+
+  [[nodiscard]] double area() const;     ///< mm2
+  [[nodiscard]] double inertia() const;  ///< mm4
+};
+
+/// Classes of adjustable telescopic steel props, EN 1065.
+enum class PropClass { A, B, C, D, E };
+
+/// Safe loads against extension from a supplier's sheet: mm and N, by rising extension.
+struct CapacityTable {
+  struct Row {
+    double extension = 0.0;
+    double load = 0.0;
+  };
+  std::string source;
+  std::vector<Row> rows;
+};
+
+/// An adjustable telescopic steel prop: an inner tube that slides in an outer tube and stands on a
+/// pin and a collar. mm.
+struct Prop {
+  std::string name;  ///< class and longest extension in dm, such as "B35"
+  double shortest = 0.0;
+  double longest = 0.0;
+  Tube outer;
+  Tube inner;
+  std::optional<PropClass> prop_class;          ///< none for props older than EN 1065
+  std::optional<CapacityTable> supplier_table;  ///< goes before every other basis where given
+  std::string source;
+};
+
+/// \throws MemberError unless the range, the tubes and a supplier's table make sense.
+void require_sound(const Prop& prop);
+
+/// \throws MemberError unless the prop can be set to `extension`.
+void require_within_range(const Prop& prop, double extension);
+
+/// Load by linear interpolation, N. \throws MemberError outside the table.
+[[nodiscard]] double capacity_at(const CapacityTable& table, double extension);
+
+/// Characteristic strength by EN 1065, N: A 51.0 l_max/l^2 <= 44.0, B 68.0 l_max/l^2 <= 51.0,
+/// C 102.0 l_max/l^2 <= 59.5, D 34.0, E 51.0 kN, l in m. It allows for the eccentricity and the
+/// lean of the standard, not for more, and carries no margin for the site. The formulas of B and
+/// the value of D were read in public copies; A, C, E and the limits are from memory, unverified.
+/// \throws MemberError outside the prop's range, or for a prop without a class.
+[[nodiscard]] double characteristic_strength(const Prop& prop, double extension);
+
+/// Force over shortening, N/mm: the outer tube, as long as the closed prop, under as much inner
+/// tube as the extension needs. Leaves out the give of pin, collar, head and foot. \throws
+/// MemberError outside the prop's range.
+[[nodiscard]] double axial_stiffness(const Prop& prop, double extension);
+
+/// Out of plumb that a prop may stand, BS 5975: 1.5 degrees (and 25 mm eccentric).
+inline constexpr double prop_lean_degrees = 1.5;
+inline constexpr double prop_eccentricity = 25.0;  ///< mm
+
+/// Sideways force at the head of a prop under `load` that leans by `prop_lean_degrees`, N.
+[[nodiscard]] double lean_force(double load);
+
+}  // namespace deadshore::solver

@@ -1,0 +1,25 @@
+// EN 1990 6.4.3.2 with the values of the UK NA (read in public guides): G 15.58, imposed 3.0 (psi_0
+// 0.7), snow 1.5 kN/m (psi_0 0.5) -> 26.66 by 6.10, 25.31 by 6.10a, 25.08 by 6.10b, unfactored
+// 20.08. Worked by hand. Accepted: the digits given.
+
+#include "solver/checks/combinations.h"
+
+#include <gtest/gtest.h>
+
+#include <array>
+
+namespace deadshore::solver {
+namespace {
+
+TEST(CombinationsEn1990, AFloorWithSnowAbove) {
+  constexpr double G = 15.58;
+  constexpr std::array<VariableAction, 2> variable{{{3.0, 0.7}, {1.5, 0.5}}};
+  EXPECT_NEAR(combine(Combination::eq_6_10, G, variable), 26.66, 0.005);
+  EXPECT_NEAR(combine(Combination::eq_6_10a, G, variable), 25.31, 0.005);
+  EXPECT_NEAR(combine(Combination::eq_6_10b, G, variable), 25.08, 0.005);
+  EXPECT_NEAR(combine(Combination::eq_6_10a_or_b, G, variable), 25.31, 0.005);
+  EXPECT_NEAR(combine(Combination::unfactored, G, variable), 20.08, 0.005);
+}
+
+}  // namespace
+}  // namespace deadshore::solver
