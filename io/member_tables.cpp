@@ -179,8 +179,8 @@ solver::CapacityTable read_capacity(const MemberRow& capacity) {
 
 void add_props(const MemberRow& group, MemberTables& tables) {
   using solver::PropClass;
-  constexpr std::array<PropClass, 5> classes = {PropClass::A, PropClass::B, PropClass::C,
-                                                PropClass::D, PropClass::E};
+  constexpr std::array<PropClass, 5> classes = {PropClass::a, PropClass::b, PropClass::c,
+                                                PropClass::d, PropClass::e};
   for (const MemberRow& row : group.rows("rows", {"name", "shortest", "longest", "capacity"})) {
     solver::Prop prop;
     prop.name = row.text("name");
@@ -265,6 +265,7 @@ void add_member_tables(std::string_view text, const std::string& file_name, Memb
   }
   const std::vector<GroupKind> kinds = group_kinds();
   std::vector<std::string_view> names;
+  names.reserve(kinds.size());
   for (const GroupKind& kind : kinds) names.push_back(kind.name);
 
   const MemberRow file(root, file_name, "", names);

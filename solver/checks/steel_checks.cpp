@@ -50,11 +50,12 @@ double bending_resistance_with_shear(const SteelMember& member, double shear,
   const double without = bending_resistance(member, basis);
   const double rho = shear_reduction(member, shear, basis);
   const SteelSection& s = member.section;
-  if (s.kind != SectionKind::i_section || !resists_plastically(member, basis))
-    return (1.0 - rho) * without;
-  const double web_area = (s.h - 2.0 * s.tf) * s.tw;
-  const double reduced = member.properties.W_pl_y - rho * web_area * web_area / (4.0 * s.tw);
-  return std::min(without, reduced * member.f_y / basis.gamma_M0);
+  if (s.kind != SectionKind::i_section) return (1.0 - rho) * without;
+  const double h_w = s.h - 2.0 * s.tf;
+  const double web_modulus = resists_plastically(member, basis)
+                                 ? 0.25 * s.tw * h_w * h_w
+                                 : s.tw * h_w * h_w * h_w / (6.0 * s.h);
+  return without - rho * web_modulus * member.f_y / basis.gamma_M0;
 }
 
 Check check_bending(const SteelMember& member, double moment, const SafetyBasis& basis) {

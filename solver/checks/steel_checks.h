@@ -18,7 +18,8 @@ namespace deadshore::solver {
 /// Shear resistance, 6.2.6(2). The web must be stocky; see `check_shear`.
 [[nodiscard]] double shear_resistance(const SteelMember& member, const SafetyBasis& basis);
 
-/// Moment resistance beside a shear force, 6.2.8: reduced above half the shear resistance.
+/// Moment resistance beside a shear force, 6.2.8: above half the shear resistance the web of an I
+/// section counts with (1 - rho) f_y, of other kinds the whole section does, the safe side.
 [[nodiscard]] double bending_resistance_with_shear(const SteelMember& member, double shear,
                                                    const SafetyBasis& basis);
 

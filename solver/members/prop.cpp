@@ -101,15 +101,15 @@ double characteristic_strength(const Prop& prop, double extension) {
   const double l = in_metres(extension);
   const double slender = in_metres(prop.longest) / (l * l);
   switch (*prop.prop_class) {
-    case PropClass::A:
+    case PropClass::a:
       return 1000.0 * std::min(51.0 * slender, 44.0);
-    case PropClass::B:
+    case PropClass::b:
       return 1000.0 * std::min(68.0 * slender, 51.0);
-    case PropClass::C:
+    case PropClass::c:
       return 1000.0 * std::min(102.0 * slender, 59.5);
-    case PropClass::D:
+    case PropClass::d:
       return 34000.0;
-    case PropClass::E:
+    case PropClass::e:
       return 51000.0;
   }
   return 0.0;

@@ -16,7 +16,7 @@ struct Tube {
 };
 
 /// Classes of adjustable telescopic steel props, EN 1065.
-enum class PropClass { A, B, C, D, E };
+enum class PropClass { a, b, c, d, e };
 
 /// Safe loads against extension from a supplier's sheet: mm and N, by rising extension.
 struct CapacityTable {

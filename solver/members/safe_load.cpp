@@ -55,9 +55,9 @@ SafeLoad by_en_1065(const Prop& prop, double extension) {
 
 SafeLoad lower_of_both(const Prop& prop, double extension) {
   if (prop.supplier_table) return by_table(*prop.supplier_table, extension);
-  const SafeLoad old = by_tn79(prop, extension);
-  if (!prop.prop_class) return old;
-  const SafeLoad modern = by_en_1065(prop, extension);
+  if (!prop.prop_class) return by_tn79(prop, extension);
+  SafeLoad old = by_tn79(prop, extension);
+  SafeLoad modern = by_en_1065(prop, extension);
   return modern.load <= old.load ? modern : old;
 }
 

@@ -28,11 +28,11 @@ constexpr std::array<Step, 5> steps{{{16.0, 235.0, 275.0, 355.0},
 
 const char* to_string(SteelGrade grade) {
   switch (grade) {
-    case SteelGrade::S235:
+    case SteelGrade::s235:
       return "S235";
-    case SteelGrade::S275:
+    case SteelGrade::s275:
       return "S275";
-    case SteelGrade::S355:
+    case SteelGrade::s355:
       return "S355";
   }
   return "";
@@ -42,8 +42,8 @@ double yield_strength(SteelGrade grade, double thickness) {
   if (thickness > 0.0) {
     for (const Step& step : steps) {
       if (thickness > step.thickness) continue;
-      if (grade == SteelGrade::S235) return step.S235;
-      return grade == SteelGrade::S275 ? step.S275 : step.S355;
+      if (grade == SteelGrade::s235) return step.S235;
+      return grade == SteelGrade::s275 ? step.S275 : step.S355;
     }
   }
   throw MemberError(to_string(grade), fmt::format("a part {} mm thick", thickness),

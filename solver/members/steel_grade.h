@@ -3,7 +3,7 @@
 namespace deadshore::solver {
 
 /// Structural steel: EN 10025-2, hollow sections EN 10210-1.
-enum class SteelGrade { S235, S275, S355 };
+enum class SteelGrade { s235, s275, s355 };
 [[nodiscard]] const char* to_string(SteelGrade grade);
 
 /// Modulus of elasticity and shear modulus of steel, N/mm2: EN 1993-1-1 3.2.6, with

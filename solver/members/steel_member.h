@@ -8,7 +8,7 @@ namespace deadshore::solver {
 /// A steel section of a grade, with what every check on it needs.
 struct SteelMember {
   SteelSection section;
-  SteelGrade grade = SteelGrade::S275;
+  SteelGrade grade = SteelGrade::s275;
   SteelProperties properties;
   double f_y = 0.0;          ///< N/mm2, for its thickest part
   int class_in_bending = 0;  ///< 1 to 4, about the level axis y

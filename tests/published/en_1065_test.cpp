@@ -26,7 +26,7 @@ Prop prop_of(PropClass prop_class, double longest) {
 }
 
 TEST(En1065, ClassBOf35DecimetresAtFiveExtensions) {
-  const Prop b35 = prop_of(PropClass::B, 3500.0);
+  const Prop b35 = prop_of(PropClass::b, 3500.0);
   const std::array<std::array<double, 3>, 5> expected{{{2000.0, 51.0, 30.9},
                                                        {2500.0, 38.08, 23.08},
                                                        {2750.0, 31.47, 19.07},
@@ -39,13 +39,13 @@ TEST(En1065, ClassBOf35DecimetresAtFiveExtensions) {
 }
 
 TEST(En1065, TheOtherClassesFollowTheirOwnLines) {
-  EXPECT_NEAR(characteristic_strength(prop_of(PropClass::A, 3000.0), 3000.0) / 1e3, 17.0, 1e-9);
-  EXPECT_NEAR(characteristic_strength(prop_of(PropClass::A, 3000.0), 1500.0) / 1e3, 44.0, 1e-9);
-  EXPECT_NEAR(characteristic_strength(prop_of(PropClass::C, 4000.0), 3000.0) / 1e3, 45.33, 0.005);
-  EXPECT_NEAR(characteristic_strength(prop_of(PropClass::C, 4000.0), 2300.0) / 1e3, 59.5, 1e-9);
+  EXPECT_NEAR(characteristic_strength(prop_of(PropClass::a, 3000.0), 3000.0) / 1e3, 17.0, 1e-9);
+  EXPECT_NEAR(characteristic_strength(prop_of(PropClass::a, 3000.0), 1500.0) / 1e3, 44.0, 1e-9);
+  EXPECT_NEAR(characteristic_strength(prop_of(PropClass::c, 4000.0), 3000.0) / 1e3, 45.33, 0.005);
+  EXPECT_NEAR(characteristic_strength(prop_of(PropClass::c, 4000.0), 2300.0) / 1e3, 59.5, 1e-9);
   for (const double extension : {2000.0, 4500.0}) {
-    EXPECT_EQ(characteristic_strength(prop_of(PropClass::D, 4500.0), extension), 34e3);
-    EXPECT_EQ(characteristic_strength(prop_of(PropClass::E, 4500.0), extension), 51e3);
+    EXPECT_EQ(characteristic_strength(prop_of(PropClass::d, 4500.0), extension), 34e3);
+    EXPECT_EQ(characteristic_strength(prop_of(PropClass::e, 4500.0), extension), 51e3);
   }
 }
 

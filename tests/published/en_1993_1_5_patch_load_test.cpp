@@ -12,7 +12,7 @@ namespace deadshore::solver {
 namespace {
 
 TEST(PatchLoad, InsideAUc152x23) {
-  const SteelMember beam = steel_member(testing::uc_152x23, SteelGrade::S275);
+  const SteelMember beam = steel_member(testing::uc_152x23, SteelGrade::s275);
   const WebBearing bearing = web_bearing(beam, {100.0}, partial_factors());
   EXPECT_EQ(bearing.k_F, 6.0);
   EXPECT_NEAR(bearing.loaded_length, 183.3, 0.05);
@@ -21,7 +21,7 @@ TEST(PatchLoad, InsideAUc152x23) {
 }
 
 TEST(PatchLoad, InsideAUb203x25) {
-  const SteelMember beam = steel_member(testing::ub_203x25, SteelGrade::S275);
+  const SteelMember beam = steel_member(testing::ub_203x25, SteelGrade::s275);
   const WebBearing bearing = web_bearing(beam, {150.0}, partial_factors());
   EXPECT_NEAR(bearing.loaded_length, 257.8, 0.05);
   EXPECT_NEAR(bearing.factor, 0.832, 0.0005);
@@ -29,7 +29,7 @@ TEST(PatchLoad, InsideAUb203x25) {
 }
 
 TEST(PatchLoad, AtTheEndOfAUb203x25) {
-  const SteelMember beam = steel_member(testing::ub_203x25, SteelGrade::S275);
+  const SteelMember beam = steel_member(testing::ub_203x25, SteelGrade::s275);
   const WebBearing bearing = web_bearing(beam, {100.0, 0.0}, partial_factors());
   EXPECT_NEAR(bearing.k_F, 5.198, 0.0005);
   EXPECT_NEAR(bearing.resistance / 1e3, 216.0, 0.5);

@@ -23,7 +23,7 @@ TEST(BucklingCurves, ShortColumnsAreNotReduced) {
 }
 
 TEST(ColumnBuckling, Uc203x46OverThreeMetres) {
-  const SteelMember column = steel_member(testing::uc_203x46, SteelGrade::S275);
+  const SteelMember column = steel_member(testing::uc_203x46, SteelGrade::s275);
   const ColumnBuckling weak = column_buckling(column, SectionAxis::z, 3000.0, partial_factors());
   EXPECT_EQ(weak.curve, BucklingCurve::c);
   EXPECT_NEAR(weak.resistance / 1e3, 1197.0, 0.005 * 1197.0);

@@ -20,7 +20,7 @@ namespace deadshore::solver {
 namespace {
 
 TEST(LateralBucklingMsb04, TheWorkedExampleComesOut) {
-  const SteelMember beam = steel_member(testing::ipe_330, SteelGrade::S235);
+  const SteelMember beam = steel_member(testing::ipe_330, SteelGrade::s235);
   LateralSpan span;
   span.length = 5700.0;
   span.C_1 = 1.127;
@@ -45,7 +45,7 @@ TEST(LateralBucklingUniformMoment, ResistancesAreThoseWorkedByHand) {
                                  {testing::ub_254x31, {105.9, 99.5, 85.5}}}};
   constexpr std::array<double, 3> lengths = {1500.0, 2000.0, 3000.0};
   for (const Row& row : rows) {
-    const SteelMember beam = steel_member(row.section, SteelGrade::S275);
+    const SteelMember beam = steel_member(row.section, SteelGrade::s275);
     for (std::size_t i = 0; i < lengths.size(); ++i) {
       LateralSpan span;
       span.length = lengths[i];
@@ -58,7 +58,7 @@ TEST(LateralBucklingUniformMoment, ResistancesAreThoseWorkedByHand) {
 
 // c/t_f 9.65 is over 10 epsilon = 9.24: class 3 in S275, so 164 cm3 x 275, not 182 x 275 = 50.0.
 TEST(BendingOfUc152x23, IsElasticInS275) {
-  const SteelMember needle = steel_member(testing::uc_152x23, SteelGrade::S275);
+  const SteelMember needle = steel_member(testing::uc_152x23, SteelGrade::s275);
   EXPECT_EQ(needle.class_in_bending, 3);
   EXPECT_NEAR(bending_resistance(needle, partial_factors()) / 1e6, 45.1, 0.1);
 }

@@ -15,7 +15,7 @@ namespace {
 using ::testing::HasSubstr;
 
 Prop b35() {
-  return {"B35", 2000.0, 3500.0, {60.3, 3.2}, {48.3, 3.2}, PropClass::B, {}, "EN 1065"};
+  return {"B35", 2000.0, 3500.0, {60.3, 3.2}, {48.3, 3.2}, PropClass::b, {}, "EN 1065"};
 }
 
 CapacityTable invented_sheet() {
@@ -46,7 +46,7 @@ TEST(Prop, ByDefaultTheLowerOfTheTwoSafeLoadsCounts) {
   EXPECT_DOUBLE_EQ(safe_load(b35(), 3500.0).load, 11e3);
   // Class A is weaker than the old sizes: 17.0 kN / 1.65 at 3.0 m.
   Prop a30 = b35();
-  a30.prop_class = PropClass::A;
+  a30.prop_class = PropClass::a;
   a30.longest = 3000.0;
   EXPECT_NEAR(safe_load(a30, 3000.0).load, 17e3 / 1.65, 1e-6);
   EXPECT_THAT(safe_load(a30, 3000.0).clause, HasSubstr("EN 1065"));

@@ -77,12 +77,12 @@ TEST(SteelSection, ARefusalNamesTheSectionAndItsDimensions) {
 
 // EN 10025-2 (from memory, unverified).
 TEST(SteelGrade, YieldStrengthFallsWithThickness) {
-  EXPECT_EQ(yield_strength(SteelGrade::S275, 16.0), 275.0);
-  EXPECT_EQ(yield_strength(SteelGrade::S275, 16.1), 265.0);
-  EXPECT_EQ(yield_strength(SteelGrade::S355, 50.0), 335.0);
-  EXPECT_EQ(yield_strength(SteelGrade::S235, 100.0), 215.0);
-  EXPECT_THROW((void)yield_strength(SteelGrade::S235, 101.0), MemberError);
-  EXPECT_THROW((void)yield_strength(SteelGrade::S235, 0.0), MemberError);
+  EXPECT_EQ(yield_strength(SteelGrade::s275, 16.0), 275.0);
+  EXPECT_EQ(yield_strength(SteelGrade::s275, 16.1), 265.0);
+  EXPECT_EQ(yield_strength(SteelGrade::s355, 50.0), 335.0);
+  EXPECT_EQ(yield_strength(SteelGrade::s235, 100.0), 215.0);
+  EXPECT_THROW((void)yield_strength(SteelGrade::s235, 101.0), MemberError);
+  EXPECT_THROW((void)yield_strength(SteelGrade::s235, 0.0), MemberError);
 }
 
 // Limits of EN 1993-1-1 Table 5.2, at epsilon 1.
