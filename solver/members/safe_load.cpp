@@ -41,6 +41,12 @@ SafeLoad by_table(const CapacityTable& table, double extension) {
 
 SafeLoad by_tn79(const Prop& prop, double extension) {
   const CapacityTable& row = tn79_row(prop);
+  const double last = row.rows.back().extension;
+  if (extension > last)
+    throw MemberError(prop.name, fmt::format("an extension of {:.3f} m", extension / 1000.0),
+                      fmt::format("{} ends at {:.2f} m: give a supplier's table or choose another "
+                                  "basis",
+                                  row.source, last / 1000.0));
   SafeLoad safe = by_table(row, std::max(extension, row.rows.front().extension));
   safe.working =
       fmt::format("{:.2f} kN at {:.2f} m (e <= 25 mm)", safe.load / kN, extension / 1000.0);
