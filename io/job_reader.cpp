@@ -1,9 +1,12 @@
 #include "io/job_reader.h"
 
+#include "io/check_rules_reader.h"
 #include "io/error.h"
 #include "io/job_table.h"
 #include "io/job_wording.h"
 #include "io/lintel_materials.h"
+#include "io/member_tables.h"
+#include "io/needle_frame_reader.h"
 #include "solver/model/faults.h"
 
 #include <fmt/format.h>
@@ -126,13 +129,64 @@ solver::PointLoad read_point_load(const JobTable& table) {
           .imposed = table.quantity("imposed")};
 }
 
-solver::Needle read_needle(const JobTable& table) {
-  return {.name = table.text("name"),
-          .x = table.quantity("x"),
-          .bearing_width = table.quantity("bearing_width"),
-          .stiffness = table.quantity("stiffness"),
-          .slack = table.quantity("slack"),
-          .preload = table.quantity("preload")};
+/// The built-in tables with those of the job's own files.
+MemberTables read_member_tables(const JobTable& top, const JobSource& source) {
+  MemberTables members = built_in_member_tables();
+  if (!top.has("tables")) return members;
+  const std::filesystem::path folder = std::filesystem::path(source.file()).parent_path();
+  const std::vector<std::string> files = top.texts("tables");
+  for (std::size_t i = 0; i < files.size(); ++i) {
+    try {
+      add_member_file(folder / files[i], members);
+    } catch (const FileError& error) {
+      source.refuse(fmt::format("tables[{}]", i),
+                    fmt::format("{}, which cannot be read ({})", in_quotes(files[i]), error.what()),
+                    "a file of member tables is due");
+    }
+  }
+  return members;
+}
+
+void fill_choices(const MemberTables& members, solver::Job& job) {
+  std::vector<std::pair<double, const solver::SteelSection*>> by_mass;
+  for (const SteelRow& row : members.steel) {
+    if (row.section.kind != solver::SectionKind::i_section) continue;
+    by_mass.emplace_back(solver::properties_of(row.section).mass, &row.section);
+  }
+  std::stable_sort(by_mass.begin(), by_mass.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  for (const auto& [mass, section] : by_mass) job.section_choices.push_back(*section);
+  job.prop_choices = members.props;
+}
+
+/// The frame that a needle names, by its number.
+std::size_t choose_frame(const JobTable& needle, const std::vector<solver::NeedleFrame>& frames) {
+  const std::string name = needle.text("frame");
+  std::vector<std::string_view> names;
+  for (const solver::NeedleFrame& frame : frames) names.emplace_back(frame.name);
+  const auto found = std::find(names.begin(), names.end(), name);
+  if (found != names.end()) return static_cast<std::size_t>(found - names.begin());
+  needle.refuse("frame", in_quotes(name) + ", which has no [needle_frame.NAME]",
+                names.empty() ? "[needle_frame.NAME] is due"
+                              : fmt::format("the nearest that has one is {}",
+                                            in_quotes(nearest_name(name, names))));
+}
+
+solver::Needle read_needle(const JobTable& table, const std::vector<solver::NeedleFrame>& frames) {
+  solver::Needle needle;
+  needle.name = table.text("name");
+  needle.x = table.quantity("x");
+  if (table.one_of("frame, stiffness") == "frame") {
+    needle.frame = choose_frame(table, frames);
+    const double width = solver::width_of(frames[*needle.frame].member);
+    needle.bearing_width = table.has("bearing_width") ? table.quantity("bearing_width") : width;
+  } else {
+    needle.bearing_width = table.quantity("bearing_width");
+    needle.stiffness = table.quantity("stiffness");
+  }
+  needle.slack = table.quantity("slack");
+  needle.preload = table.quantity("preload");
+  return needle;
 }
 
 solver::AnalysisOptions read_analysis(const JobTable& table) {
@@ -154,15 +208,17 @@ solver::AnalysisOptions read_analysis(const JobTable& table) {
 solver::Job build_job(const toml::table& root, JobSource& source) {
   // Unknown keys anywhere come first: a misspelt key is also a missing one.
   const JobTable top(root, schema_table(""), "", source);
-  const auto walls = find_tables(root, "wall", source);
-  const auto masonries = find_tables(root, "masonry", source);
-  const auto openings = find_tables(root, "opening", source);
-  const auto lintels = find_tables(root, "lintel", source);
-  const auto cuts = find_tables(root, "cut", source);
-  const auto line_loads = find_tables(root, "line_load", source);
-  const auto point_loads = find_tables(root, "point_load", source);
-  const auto needles = find_tables(root, "needle", source);
-  const auto analyses = find_tables(root, "analysis", source);
+  const auto walls = top.tables("wall");
+  const auto masonries = top.tables("masonry");
+  const auto openings = top.tables("opening");
+  const auto lintels = top.tables("lintel");
+  const auto cuts = top.tables("cut");
+  const auto line_loads = top.tables("line_load");
+  const auto point_loads = top.tables("point_load");
+  const auto needles = top.tables("needle");
+  const auto frames = find_frame_tables(top);
+  const auto checks = top.tables("checks");
+  const auto analyses = top.tables("analysis");
 
   solver::Job job;
   job.title = top.text("title");
@@ -181,16 +237,35 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   for (const NamedTable& entry : point_loads) {
     job.point_loads.push_back(read_point_load(entry.table));
   }
-  for (const NamedTable& entry : needles) job.needles.push_back(read_needle(entry.table));
+  if (!frames.empty() || top.has("tables")) {
+    const MemberTables members = read_member_tables(top, source);
+    for (const FrameTables& tables : frames) {
+      job.needle_frames.push_back(read_needle_frame(tables, members));
+    }
+    fill_choices(members, job);
+  }
+  for (const NamedTable& entry : needles) {
+    job.needles.push_back(read_needle(entry.table, job.needle_frames));
+  }
+  for (const NamedTable& entry : checks) job.check_rules = read_check_rules(entry.table);
   for (const NamedTable& entry : analyses) job.analysis = read_analysis(entry.table);
   return job;
 }
 
-/// Where the file has what a fault's key points at: [masonry.NAME] for "masonry".
+/// Where the file has what a fault's key points at: [masonry.NAME] for "masonry",
+/// [needle_frame.NAME] for "needle_frame[0]".
 std::string path_in_file(const std::string& key, const solver::Job& job) {
   constexpr std::string_view masonry = "masonry.";
-  if (!key.starts_with(masonry)) return key;
-  return "masonry." + as_key(job.masonry.name) + "." + key.substr(masonry.size());
+  if (key.starts_with(masonry)) {
+    return "masonry." + as_key(job.masonry.name) + "." + key.substr(masonry.size());
+  }
+  for (std::size_t i = 0; i < job.needle_frames.size(); ++i) {
+    const std::string frame = fmt::format("needle_frame[{}]", i);
+    if (key.starts_with(frame)) {
+      return "needle_frame." + as_key(job.needle_frames[i].name) + key.substr(frame.size());
+    }
+  }
+  return key;
 }
 
 void refuse_faults(const solver::Job& job, const JobSource& source) {

@@ -14,10 +14,6 @@ namespace deadshore::io {
 
 namespace {
 
-int line_of_node(const toml::node& node) {
-  return static_cast<int>(node.source().begin.line);
-}
-
 std::string joined(const std::string& path, std::string_view key) {
   return path.empty() ? as_key(key) : path + "." + as_key(key);
 }
@@ -33,14 +29,19 @@ std::optional<double> bare_number(std::string_view text) {
 std::vector<std::string_view> known_names(const SchemaTable& schema) {
   std::vector<std::string_view> names;
   for (const SchemaKey& key : schema.keys) names.push_back(key.name);
-  if (schema.form != TableForm::root) return names;
   for (const SchemaTable& table : job_schema()) {
-    if (table.form != TableForm::root) names.push_back(table.name);
+    if (table.form != TableForm::root && parent_of(table) == schema.name) {
+      names.push_back(own_name(table));
+    }
   }
   return names;
 }
 
 }  // namespace
+
+int line_of_node(const toml::node& node) {
+  return static_cast<int>(node.source().begin.line);
+}
 
 int JobSource::line_of(std::string path) const {
   while (true) {
@@ -90,6 +91,21 @@ bool JobTable::has(std::string_view key) const {
   return table_.contains(key);
 }
 
+std::string JobTable::one_of(std::string_view keys) const {
+  const std::vector<std::string> all = split_choices(keys);
+  const std::string due = alternatives(keys) + " is due";
+  std::string found;
+  for (const std::string& key : all) {
+    if (!has(key)) continue;
+    if (!found.empty()) {
+      refuse(key, fmt::format("{} beside {}", written(key), in_quotes(found)), due + ", not both");
+    }
+    found = key;
+  }
+  if (found.empty()) refuse(all.front(), "nothing", due);
+  return found;
+}
+
 const SchemaKey& JobTable::schema_key(std::string_view key) const {
   const SchemaKey* found = find_key(schema_, key);
   if (found == nullptr) throw std::out_of_range(fmt::format("no key {} in the schema", key));
@@ -114,7 +130,9 @@ std::string JobTable::string_of(const SchemaKey& key, const toml::node& node,
 
 std::string JobTable::text_or_fallback(const SchemaKey& key) const {
   const toml::node* node = find(key);
-  return node == nullptr ? std::string(key.fallback) : string_of(key, *node, path_of(key.name));
+  if (node != nullptr) return string_of(key, *node, path_of(key.name));
+  if (key.fallback.empty()) refuse(key.name, "nothing", due_for(key));
+  return std::string(key.fallback);
 }
 
 std::string JobTable::text(std::string_view key) const {
@@ -131,33 +149,10 @@ std::string JobTable::choice(std::string_view key) const {
   return text;
 }
 
-std::vector<std::string> JobTable::choices(std::string_view key) const {
-  const SchemaKey& known = schema_key(key);
-  const toml::node* node = find(known);
-  if (node == nullptr) return split_choices(known.fallback);
-  const toml::array* list = node->as_array();
-  if (list == nullptr) refuse(key, describe(*node), due_for(known));
-  if (list->empty()) refuse(key, "an empty list", due_for(known));
-  const std::vector<std::string> all = split_choices(known.choices);
-  std::vector<std::string> chosen;
-  for (const toml::node& entry : *list) {
-    const std::string path = fmt::format("{}[{}]", path_of(key), chosen.size());
-    source_.remember(path, line_of_node(entry));
-    std::string text = string_of(known, entry, path);
-    if (std::find(all.begin(), all.end(), text) == all.end()) {
-      source_.refuse(path, in_quotes(text), alternatives(known.choices) + " is due");
-    }
-    if (std::find(chosen.begin(), chosen.end(), text) != chosen.end()) {
-      source_.refuse(path, in_quotes(text) + " twice", "each is due once at most");
-    }
-    chosen.push_back(std::move(text));
-  }
-  return chosen;
-}
-
 double JobTable::number(std::string_view key) const {
   const SchemaKey& known = schema_key(key);
   const toml::node* node = find(known);
+  if (node == nullptr && !known.fallback.empty()) return bare_number(known.fallback).value();
   const std::optional<double> value =
       node != nullptr && node->is_number() ? node->value<double>() : std::nullopt;
   if (!value || !std::isfinite(*value)) {
@@ -193,8 +188,8 @@ double JobTable::quantity(std::string_view key) const {
   const SchemaKey& known = schema_key(key);
   const toml::node* node = find(known);
   const std::string path = path_of(key);
-  return node == nullptr ? to_quantity(known, std::string(known.fallback), path)
-                         : quantity_of(known, *node, path);
+  if (node != nullptr) return quantity_of(known, *node, path);
+  return to_quantity(known, text_or_fallback(known), path);
 }
 
 std::optional<double> JobTable::quantity_unless_top(std::string_view key) const {
@@ -202,34 +197,6 @@ std::optional<double> JobTable::quantity_unless_top(std::string_view key) const 
   const toml::node* node = find(known);
   if (node->is_string() && node->as_string()->get() == "top") return std::nullopt;
   return quantity_of(known, *node, path_of(key));
-}
-
-std::vector<mesh::Point> JobTable::outline(std::string_view key) const {
-  const SchemaKey& known = schema_key(key);
-  const SchemaKey coordinate{.name = key,
-                             .kind = KeyKind::quantity,
-                             .dimension = Dimension::length,
-                             .usual_unit = "m",
-                             .example = "5.2 m"};
-  const toml::node* node = find(known);
-  const toml::array* list = node == nullptr ? nullptr : node->as_array();
-  if (list == nullptr || list->size() < 2) {
-    refuse(key, list == nullptr ? written(key) : "fewer than two points", due_for(known));
-  }
-  std::vector<mesh::Point> points;
-  for (const toml::node& entry : *list) {
-    const std::string path = fmt::format("{}[{}]", path_of(key), points.size());
-    source_.remember(path, line_of_node(entry));
-    const toml::array* pair = entry.as_array();
-    if (pair == nullptr || pair->size() != 2) {
-      source_.refuse(path, pair == nullptr ? describe(entry) : "a list that is not of two lengths",
-                     R"(a point is due, such as ["3 m", "8 m"])");
-    }
-    const double x = quantity_of(coordinate, *pair->get(0), path + "[0]");
-    const double y = quantity_of(coordinate, *pair->get(1), path + "[1]");
-    points.push_back({x, y});
-  }
-  return points;
 }
 
 void JobTable::refuse(std::string_view key, const std::string& found,
@@ -242,44 +209,44 @@ std::string JobTable::written(std::string_view key) const {
   return node == nullptr ? "nothing" : describe(*node);
 }
 
-std::vector<NamedTable> find_tables(const toml::table& root, std::string_view name,
-                                    JobSource& source) {
-  const SchemaTable& schema = schema_table(name);
-  const std::string path = as_key(name);
+std::vector<NamedTable> JobTable::tables(std::string_view name) const {
+  const SchemaTable& schema = schema_table(
+      schema_.name.empty() ? std::string(name) : fmt::format("{}.{}", schema_.name, name));
+  const std::string path = path_of(name);
   const std::string due = fmt::format("{} is due", header_of(schema));
-  const toml::node* node = root.get(name);
+  const toml::node* node = table_.get(name);
   if (node == nullptr) {
-    if (schema.required) source.refuse(path, "nothing", due);
+    if (schema.required) source_.refuse(path, "nothing", due);
     return {};
   }
-  source.remember(path, line_of_node(*node));
-  std::vector<NamedTable> tables;
+  source_.remember(path, line_of_node(*node));
+  std::vector<NamedTable> found;
   const auto add = [&](const toml::node& entry, const std::string& entry_path, std::string label) {
-    source.remember(entry_path, line_of_node(entry));
+    source_.remember(entry_path, line_of_node(entry));
     const toml::table* table = entry.as_table();
-    if (table == nullptr) source.refuse(entry_path, describe(entry), due);
-    tables.push_back({std::move(label), JobTable(*table, schema, entry_path, source)});
+    if (table == nullptr) source_.refuse(entry_path, describe(entry), due);
+    found.push_back({std::move(label), JobTable(*table, schema, entry_path, source_)});
   };
   if (schema.form == TableForm::single) {
     add(*node, path, "");
   } else if (schema.form == TableForm::named) {
     const toml::table* group = node->as_table();
-    if (group == nullptr) source.refuse(path, describe(*node), due);
+    if (group == nullptr) source_.refuse(path, describe(*node), due);
     for (const auto& [key, value] : *group) {
-      if (key.str().empty()) source.refuse(joined(path, ""), "an empty name", due);
+      if (key.str().empty()) source_.refuse(joined(path, ""), "an empty name", due);
       add(value, joined(path, key.str()), std::string(key.str()));
     }
   } else {
     const toml::array* list = node->as_array();
     if (list == nullptr) {
-      source.refuse(path, node->is_table() ? fmt::format("[{}]", name) : describe(*node), due);
+      source_.refuse(path, node->is_table() ? fmt::format("[{}]", path) : describe(*node), due);
     }
     for (const toml::node& entry : *list) {
-      add(entry, fmt::format("{}[{}]", path, tables.size()), "");
+      add(entry, fmt::format("{}[{}]", path, found.size()), "");
     }
   }
-  if (tables.empty() && schema.required) source.refuse(path, "nothing", due);
-  return tables;
+  if (found.empty() && schema.required) source_.refuse(path, "nothing", due);
+  return found;
 }
 
 }  // namespace deadshore::io

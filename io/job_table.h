@@ -10,6 +10,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace deadshore::io {
@@ -38,8 +39,14 @@ class JobSource {
   std::map<std::string, int> lines_;
 };
 
+/// The line of a node in its file, from 1.
+[[nodiscard]] int line_of_node(const toml::node& node);
+
+struct NamedTable;
+
 /// One table of a job, read by the schema: every getter takes a key of the table's schema, applies
-/// its default and throws InputError where the value is not what the schema asks for.
+/// its default and throws InputError where the value is not what the schema asks for, or where
+/// there is neither a value nor a default.
 class JobTable {
  public:
   /// Throws InputError for a key that the schema does not know. `table` and `source` must outlive
@@ -47,19 +54,30 @@ class JobTable {
   JobTable(const toml::table& table, const SchemaTable& schema, std::string path,
            JobSource& source);
 
+  /// The tables with this name in this table, in the order of the file (by NAME for [name.NAME]).
+  /// Throws InputError where they are not of the schema's form, or are missing but required.
+  [[nodiscard]] std::vector<NamedTable> tables(std::string_view name) const;
+
   [[nodiscard]] std::string path_of(std::string_view key) const;
   [[nodiscard]] bool has(std::string_view key) const;
+
+  /// Which of these keys, separated by ", ", the table has; it is due to have just one.
+  [[nodiscard]] std::string one_of(std::string_view keys) const;
 
   [[nodiscard]] std::string text(std::string_view key) const;
   [[nodiscard]] std::string choice(std::string_view key) const;
   [[nodiscard]] std::vector<std::string> choices(std::string_view key) const;
+  [[nodiscard]] std::vector<std::string> texts(std::string_view key) const;
   [[nodiscard]] double number(std::string_view key) const;
-  /// In internal units, as are the next two.
+  /// In internal units, as are the next four.
   [[nodiscard]] double quantity(std::string_view key) const;
+  [[nodiscard]] std::vector<double> quantities(std::string_view key) const;
   /// Empty where the string is "top".
   [[nodiscard]] std::optional<double> quantity_unless_top(std::string_view key) const;
   /// At least two points.
   [[nodiscard]] std::vector<mesh::Point> outline(std::string_view key) const;
+  /// At least one.
+  [[nodiscard]] std::vector<mesh::Interval> stretches(std::string_view key) const;
 
   [[noreturn]] void refuse(std::string_view key, const std::string& found,
                            const std::string& due) const;
@@ -67,6 +85,8 @@ class JobTable {
   [[nodiscard]] std::string written(std::string_view key) const;
 
  private:
+  using Pairs = std::vector<std::pair<double, double>>;
+
   const SchemaKey& schema_key(std::string_view key) const;
   const toml::node* find(const SchemaKey& key) const;
   std::string string_of(const SchemaKey& key, const toml::node& node,
@@ -74,6 +94,12 @@ class JobTable {
   std::string text_or_fallback(const SchemaKey& key) const;
   double to_quantity(const SchemaKey& key, const std::string& text, const std::string& path) const;
   double quantity_of(const SchemaKey& key, const toml::node& node, const std::string& path) const;
+  const toml::array& list_of(const SchemaKey& key) const;
+  /// The path of an entry of a list, whose line is remembered.
+  std::string remember_entry(std::string_view key, std::size_t index,
+                             const toml::node& entry) const;
+  Pairs length_pairs(std::string_view key, std::string_view usual_unit, std::string_view name,
+                     std::string_view example) const;
   void refuse_unknown_keys() const;
 
   const toml::table& table_;
@@ -87,10 +113,5 @@ struct NamedTable {
   std::string name;
   JobTable table;
 };
-
-/// The tables with this name in the job, in the order of the file (by NAME for [name.NAME]).
-/// Throws InputError where they are not of the schema's form, or are missing but required.
-[[nodiscard]] std::vector<NamedTable> find_tables(const toml::table& root, std::string_view name,
-                                                  JobSource& source);
 
 }  // namespace deadshore::io

@@ -77,6 +77,13 @@ std::string due_for(const SchemaKey& key) {
       return fmt::format("{} is due", alternatives(key.choices));
     case KeyKind::choices:
       return fmt::format("a list of {} is due", alternatives(key.choices));
+    case KeyKind::texts:
+      return fmt::format("a list of texts between quotes is due, such as {}", key.example);
+    case KeyKind::quantities:
+      return fmt::format("a list is due, each {}, such as {}", in_words(key.dimension),
+                         key.example);
+    case KeyKind::stretches:
+      return fmt::format("a list of stretches is due, such as {}", key.example);
     case KeyKind::outline:
       return fmt::format("a list of points is due, such as {}", key.example);
   }
@@ -84,17 +91,15 @@ std::string due_for(const SchemaKey& key) {
 }
 
 std::string header_of(const SchemaTable& schema) {
-  switch (schema.form) {
-    case TableForm::root:
-      return "";
-    case TableForm::single:
-      return fmt::format("[{}]", schema.name);
-    case TableForm::named:
-      return fmt::format("[{}.NAME]", schema.name);
-    case TableForm::list:
-      return fmt::format("[[{}]]", schema.name);
+  if (schema.form == TableForm::root) return "";
+  std::string path;
+  for (const SchemaTable* table = &schema; table->form != TableForm::root;
+       table = &schema_table(parent_of(*table))) {
+    const std::string step =
+        fmt::format("{}{}", own_name(*table), table->form == TableForm::named ? ".NAME" : "");
+    path = path.empty() ? step : step + "." + path;
   }
-  return "";
+  return schema.form == TableForm::list ? fmt::format("[[{}]]", path) : fmt::format("[{}]", path);
 }
 
 }  // namespace deadshore::io

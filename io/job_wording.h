@@ -32,7 +32,8 @@ namespace deadshore::io {
 /// The clause that says what a key is due to hold.
 [[nodiscard]] std::string due_for(const SchemaKey& key);
 
-/// A table as its header is written: [wall], [masonry.NAME], [[needle]].
+/// A table as its header is written: [wall], [masonry.NAME],
+/// [[needle_frame.NAME.prop]].
 [[nodiscard]] std::string header_of(const SchemaTable& schema);
 
 }  // namespace deadshore::io

@@ -3,6 +3,7 @@
 #include "io/commands/run.h"
 #include "io/error.h"
 #include "mesh/error.h"
+#include "solver/members/error.h"
 #include "solver/model/error.h"
 
 #include <CLI/CLI.hpp>
@@ -49,6 +50,8 @@ ExitCode guarded(int argc, char** argv) {
   } catch (const deadshore::io::FileError& error) {
     return complain(ExitCode::bad_input, error.what());
   } catch (const deadshore::mesh::GeometryError& error) {
+    return complain(ExitCode::bad_input, error.what());
+  } catch (const deadshore::solver::MemberError& error) {
     return complain(ExitCode::bad_input, error.what());
   } catch (const deadshore::solver::SolveError& error) {
     return complain(ExitCode::untrusted, error.what());

@@ -109,6 +109,7 @@ Json analysis_of(const solver::PanelResult& analysis) {
     json["no_equilibrium"] = analysis.no_equilibrium;
   }
   json["iterations"] = analysis.iterations;
+  json["coupling_passes"] = analysis.coupling_passes;
   json["load_total"] = kilonewtons(analysis.load_total, "load total");
   json["loose"] = loose_of(analysis);
   return json;
@@ -124,6 +125,78 @@ Json stages_of(const solver::JobResult& result) {
     stages.push_back({{"name", stage.name}, {"analyses", analyses}});
   }
   return stages;
+}
+
+/// Null where it is infinite: nothing can buckle, or there is no capacity.
+Json finite_or_null(double value) {
+  return std::isfinite(value) ? Json(rounded(value, "ratio")) : Json(nullptr);
+}
+
+Json check_of(const solver::Check& check) {
+  Json json = {{"member", check.member},
+               {"check", check.check},
+               {"demand", finite_or_null(check.demand)},
+               {"capacity", finite_or_null(check.capacity)},
+               {"unit", check.unit},
+               {"utilisation", finite_or_null(check.utilisation())},
+               {"clause", check.clause},
+               {"stage", check.stage},
+               {"passes", check.passes()}};
+  if (check.not_verified) json["not_verified"] = true;
+  if (!check.working.empty()) json["working"] = check.working;
+  if (!check.caution.empty()) json["caution"] = check.caution;
+  return json;
+}
+
+Json checks_of(const solver::JobResult& result) {
+  Json checks = Json::array();
+  for (const solver::Check& check : result.checks) checks.push_back(check_of(check));
+  return checks;
+}
+
+Json prop_loads_of(const solver::NeedleAnswer& answer) {
+  Json props = Json::array();
+  for (const solver::PropLoad& prop : answer.props) {
+    props.push_back({{"mark", prop.mark},
+                     {"place", rounded(prop.place, prop.mark)},
+                     {"extension", rounded(prop.extension, prop.mark)},
+                     {"load", kilonewtons(prop.load, prop.mark)}});
+  }
+  return props;
+}
+
+Json needle_frame_of(const solver::NeedleDesign& design, const std::string& frame) {
+  const solver::NeedleDemand& demand = design.demand;
+  const solver::NeedleAnswer& answer = design.answer;
+  const std::string& name = demand.needle;
+  return {{"frame", frame},
+          {"load", kilonewtons(demand.load, name)},
+          {"dead_share", rounded(demand.dead_share, name)},
+          {"method", demand.method},
+          {"stage", demand.stage},
+          {"stiffness", rounded(answer.stiffness / 1e3, name)},
+          {"settlement", rounded(answer.settlement, name)},
+          {"largest_moment", rounded(answer.largest_moment / 1e6, name)},
+          {"largest_shear", kilonewtons(answer.largest_shear, name)},
+          {"bending_deflection", rounded(answer.bending_deflection, name)},
+          {"span", rounded(answer.span, name)},
+          {"buckling_factor", finite_or_null(answer.buckling_factor)},
+          {"passes", answer.passes},
+          {"props", prop_loads_of(answer)},
+          {"advice", design.advice}};
+}
+
+Json needle_frames_of(const solver::JobResult& result) {
+  Json frames = Json::object();
+  for (const solver::NeedleDesign& design : result.needle_designs) {
+    std::string frame;
+    for (const solver::Needle& needle : result.job.needles) {
+      if (needle.name != design.demand.needle || !needle.frame) continue;
+      frame = result.job.needle_frames.at(*needle.frame).name;
+    }
+    frames[design.demand.needle] = needle_frame_of(design, frame);
+  }
+  return frames;
 }
 
 Json comparison_of(const solver::JobResult& result) {
@@ -179,14 +252,16 @@ std::string results_json(const solver::JobResult& result) {
   Json json;
   json["title"] = result.job.title;
   json["program"] = {{"name", "deadshore"}, {"version", DEADSHORE_VERSION}};
-  json["units"] = {{"force", "kN"}, {"length", "mm"}, {"stress", "N/mm2"}, {"area", "mm2"}};
+  json["units"] = {{"force", "kN"},        {"length", "mm"},  {"stress", "N/mm2"},
+                   {"stiffness", "kN/mm"}, {"moment", "kNm"}, {"area", "mm2"}};
   json["load_total"] = kilonewtons(load_total_of(result), "load total");
   json["hand"] = hand_of(result.hand);
   json["stages"] = stages_of(result);
   json["comparison"] = comparison_of(result);
   json["design_loads"] = design_loads_of(result);
   json["mesh"] = mesh_of(result);
-  json["checks"] = Json::array();
+  json["needle_frames"] = needle_frames_of(result);
+  json["checks"] = checks_of(result);
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -1,5 +1,8 @@
 #include "io/schema.h"
 
+#include "io/needle_frame_schema.h"
+#include "io/schema_parts.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -11,55 +14,7 @@ namespace deadshore::io {
 
 namespace {
 
-using enum KeyKind;
-
-constexpr SchemaKey name_key(std::string_view example, std::string_view meaning) {
-  return {.name = "name", .kind = text, .example = example, .required = true, .meaning = meaning};
-}
-
-constexpr SchemaKey required(std::string_view name, Dimension dimension, std::string_view unit,
-                             std::string_view example, std::string_view range,
-                             std::string_view meaning) {
-  return {.name = name,
-          .kind = quantity,
-          .dimension = dimension,
-          .usual_unit = unit,
-          .example = example,
-          .required = true,
-          .range = range,
-          .meaning = meaning};
-}
-
-constexpr SchemaKey optional(std::string_view name, Dimension dimension, std::string_view unit,
-                             std::string_view example, std::string_view fallback,
-                             std::string_view range, std::string_view meaning) {
-  return {.name = name,
-          .kind = quantity,
-          .dimension = dimension,
-          .usual_unit = unit,
-          .example = example,
-          .fallback = fallback,
-          .range = range,
-          .meaning = meaning};
-}
-
-constexpr SchemaKey choice_key(std::string_view name, bool is_required, std::string_view fallback,
-                               std::string_view choices, std::string_view meaning) {
-  return {.name = name,
-          .kind = choice,
-          .example = fallback,
-          .required = is_required,
-          .fallback = fallback,
-          .choices = choices,
-          .meaning = meaning};
-}
-
-constexpr auto length = Dimension::length;
-constexpr auto force = Dimension::force;
-constexpr auto line = Dimension::force_per_length;
-constexpr auto volume = Dimension::force_per_volume;
-constexpr auto stress = Dimension::stress;
-constexpr auto stiffness = Dimension::stiffness;
+using namespace schema_parts;
 
 constexpr std::array root_keys{
     SchemaKey{.name = "title",
@@ -67,6 +22,11 @@ constexpr std::array root_keys{
               .example = "Mill cottage, kitchen wall",
               .required = true,
               .meaning = "What the job is called in everything that comes out."},
+    SchemaKey{.name = "tables",
+              .kind = texts,
+              .example = R"(["my_sections.toml"])",
+              .meaning = "Files of your own sections, timber, props and ground, seen from the job "
+                         "file; a known name replaces the known one."},
 };
 
 constexpr std::array wall_keys{
@@ -179,10 +139,15 @@ constexpr std::array point_load_keys{
 constexpr std::array needle_keys{
     name_key("N1", "What the needle is called."),
     required("x", length, "m", "1.2 m", "inside the cut", "Its middle, from the wall's left end."),
-    required("bearing_width", length, "mm", "152 mm", "above 0",
-             "The length of wall that bears on it."),
-    required("stiffness", stiffness, "kN/mm", "20 kN/mm", "above 0",
-             "Load that pushes needle, props and ground down by a unit of length."),
+    optional("bearing_width", length, "mm", "152 mm", "", "above 0, up to the needle's width",
+             "The length of wall that bears on it; by default the width of its frame's needle."),
+    SchemaKey{.name = "frame",
+              .kind = text,
+              .example = "F1",
+              .meaning = "The name of the [needle_frame.NAME] table it is one of."},
+    optional("stiffness", stiffness, "kN/mm", "20 kN/mm", "", "above 0",
+             "In place of `frame`: load that pushes needle, props and ground down by a unit of "
+             "length."),
     optional("slack", length, "mm", "2 mm", "0 mm", "0 or more",
              "Gap to close before the needle bears."),
     optional("preload", force, "kN", "5 kN", "0 kN", "0 or more, and 0 with slack",
@@ -214,6 +179,14 @@ constexpr std::array tables{
     SchemaTable{"point_load", TableForm::list, false, "A load at one place, such as a purlin.",
                 point_load_keys},
     SchemaTable{"needle", TableForm::list, true, "A needle under the soffit.", needle_keys},
+    SchemaTable{"needle_frame", TableForm::named, false,
+                "A kind of needle with its props and what they stand on.", needle_frame_keys},
+    SchemaTable{"needle_frame.prop", TableForm::list, true, "A prop of the frame.",
+                needle_prop_keys},
+    SchemaTable{"needle_frame.prop.capacity", TableForm::single, false,
+                "A supplier's safe loads of the prop.", capacity_keys},
+    SchemaTable{"checks", TableForm::single, false, "By which rules members are checked.",
+                check_keys},
     SchemaTable{"analysis", TableForm::single, false, "How it is worked out.", analysis_keys},
 };
 
@@ -241,6 +214,16 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 
 std::span<const SchemaTable> job_schema() {
   return tables;
+}
+
+std::string_view parent_of(const SchemaTable& table) {
+  const std::size_t dot = table.name.find_last_of('.');
+  return dot == std::string_view::npos ? "" : table.name.substr(0, dot);
+}
+
+std::string_view own_name(const SchemaTable& table) {
+  const std::size_t dot = table.name.find_last_of('.');
+  return dot == std::string_view::npos ? table.name : table.name.substr(dot + 1);
 }
 
 const SchemaTable& schema_table(std::string_view name) {

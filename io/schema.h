@@ -16,7 +16,10 @@ enum class KeyKind {
   quantity_or_top,  ///< the same, or the string "top"
   choice,           ///< one of the key's choices
   choices,          ///< a list of them, each once
+  texts,            ///< a list of texts
+  quantities,       ///< a list of quantities
   outline,          ///< a list of points, each a list of two lengths
+  stretches,        ///< a list of stretches, each from one length to another
 };
 
 /// One key of a table.
@@ -43,7 +46,7 @@ enum class TableForm {
 };
 
 struct SchemaTable {
-  std::string_view name = {};
+  std::string_view name = {};  ///< with those of the tables around it: "needle_frame.prop"
   TableForm form = TableForm::single;
   bool required = false;
   std::string_view meaning = {};  ///< one sentence
@@ -52,6 +55,10 @@ struct SchemaTable {
 
 /// All tables, the keys of the file's top first.
 [[nodiscard]] std::span<const SchemaTable> job_schema();
+
+/// The name of the table around a table ("" for the file's top), and its own without that.
+[[nodiscard]] std::string_view parent_of(const SchemaTable& table);
+[[nodiscard]] std::string_view own_name(const SchemaTable& table);
 
 /// The table with this name ("" for the file's top). Throws std::out_of_range where there is none.
 [[nodiscard]] const SchemaTable& schema_table(std::string_view name);

@@ -1,5 +1,7 @@
 #include "io/commands/summary.h"
 
+#include "io/commands/check_summary.h"
+#include "io/commands/terminal.h"
 #include "io/error.h"
 #include "solver/panel/sparse_cholesky.h"
 
@@ -16,47 +18,8 @@ namespace deadshore::io {
 
 namespace {
 
-constexpr std::size_t columns = 80;
 constexpr std::size_t name_width = 24;
 constexpr double absent = std::numeric_limits<double>::quiet_NaN();
-
-std::size_t width_of(std::string_view text) {
-  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) {
-    return (static_cast<unsigned char>(c) & 0xc0U) != 0x80U;
-  }));
-}
-
-/// `text` cut to `width` characters, or filled up with spaces.
-std::string fitted(std::string_view text, std::size_t width) {
-  std::string cut = printable(std::string(text));
-  while (width_of(cut) > width) {
-    while ((static_cast<unsigned char>(cut.back()) & 0xc0U) == 0x80U) cut.pop_back();
-    cut.pop_back();
-  }
-  return cut.append(width - width_of(cut), ' ');
-}
-
-/// `text` broken between words into lines of at most 80 columns, each with a line end.
-std::string wrapped(std::string_view text) {
-  std::string lines;
-  std::size_t used = 0;
-  while (!text.empty()) {
-    const std::size_t end = std::min(text.find(' '), text.size());
-    const std::string_view word = text.substr(0, end);
-    text.remove_prefix(std::min(end + 1, text.size()));
-    if (word.empty()) continue;
-    const std::size_t width = width_of(word);
-    if (used > 0) {
-      const bool fits = used + 1 + width <= columns;
-      lines += fits ? ' ' : '\n';
-      used = fits ? used + 1 : 0;
-    }
-    lines += word;
-    used += width;
-  }
-  lines += '\n';
-  return lines;
-}
 
 /// Right-aligned in 11 columns; a dash where there is no answer.
 std::string cell(double value, const char* format = "{:11.2f}") {
@@ -178,6 +141,8 @@ std::string summary_of(const solver::JobResult& result) {
     text += fmt::format("\n{}", settlements(result.stages.back()));
     if (!loud.empty()) text += fmt::format("\n{}", loud);
   }
+  const std::string checks = summary_of(result.checks);
+  if (!checks.empty()) text += fmt::format("\n{}", checks);
   return fmt::format(
       "{}\n{}", text,
       wrapped("Caution: an aid to judgement. Have a structural engineer check it and building "

@@ -8,8 +8,8 @@
 namespace deadshore::io {
 
 /// What a run found, as a table for a terminal of 80 columns: the load on each needle by hand and
-/// by finite elements, the bases, the settlement, and loudly what has nothing to hold it up. Of the
-/// last stage; loads in kN.
+/// by finite elements, the bases, the settlement, the worst checks, and loudly what has nothing to
+/// hold it up and what fails. Of the last stage; loads in kN.
 [[nodiscard]] std::string summary_of(const solver::JobResult& result);
 
 /// Whether every analysis stands, with no masonry loose.

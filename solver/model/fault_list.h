@@ -49,6 +49,9 @@ void find_cut_faults(const Job& job, FaultList& faults);
 void find_load_faults(const Job& job, FaultList& faults);
 void find_needle_faults(const Job& job, FaultList& faults);
 
+/// Needle frames, and the needles on them.
+void find_frame_faults(const Job& job, FaultList& faults);
+
 /// What is asked of the analysis; for a sound outline.
 void find_analysis_faults(const Job& job, FaultList& faults);
 

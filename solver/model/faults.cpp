@@ -111,6 +111,7 @@ std::vector<Fault> find_faults(const Job& job) {
   find_cut_faults(job, faults);
   find_load_faults(job, faults);
   find_needle_faults(job, faults);
+  find_frame_faults(job, faults);
   find_analysis_faults(job, faults);
   return faults;
 }

@@ -155,10 +155,53 @@ void check_needles(const Job& job, FaultList& faults) {
     const NumberCheck check = entry(faults, "needle", i);
     check("x", needle.x, length, Range::any);
     check("bearing_width", needle.bearing_width, length, Range::positive);
-    check("stiffness", needle.stiffness, stiffness, Range::positive);
+    if (!needle.frame) check("stiffness", needle.stiffness, stiffness, Range::positive);
     check("slack", needle.slack, length, Range::not_negative);
     check("preload", needle.preload, force, Range::not_negative);
   }
+}
+
+void check_prop(const NeedleProp& prop, const NumberCheck& check) {
+  check("distance", prop.distance, length, Range::any);
+  check("level", prop.level, length, Range::any);
+  const SolePlate& sole = prop.footing.sole;
+  check("sole_width", sole.timber.section.b, length, Range::positive);
+  check("sole_thickness", sole.timber.section.h, length, Range::positive);
+  check("sole_length", sole.length, length, Range::positive);
+  check("prop_base", sole.prop_base, length, Range::positive);
+  const bool on_ground = prop.footing.suspended_floor.empty();
+  check("subgrade_modulus", prop.footing.subgrade_modulus, force_per_volume,
+        on_ground ? Range::positive : Range::not_negative);
+  if (on_ground && prop.footing.ground.presumed_bearing)
+    check("ground_bearing", *prop.footing.ground.presumed_bearing, stress, Range::positive);
+}
+
+void check_frames(const Job& job, FaultList& faults) {
+  for (std::size_t i = 0; i < job.needle_frames.size(); ++i) {
+    const NeedleFrame& frame = job.needle_frames[i];
+    const NumberCheck check = entry(faults, "needle_frame", i);
+    if (const auto* timber = std::get_if<TimberMember>(&frame.member)) {
+      check("width", timber->section.b, length, Range::positive);
+      check("depth", timber->section.h, length, Range::positive);
+    }
+    check("overhang", frame.overhang, length, Range::positive);
+    check("packing_thickness", frame.packing.thickness, length, Range::not_negative);
+    if (frame.packing.thickness > 0.0) {
+      check("packing_E", frame.packing.E, stress, Range::positive);
+      check("packing_strength", frame.packing.strength, stress, Range::positive);
+    }
+    for (const mesh::Interval& leaf : frame.leaves) {
+      check("leaves", leaf.from, length, Range::any);
+      check("leaves", leaf.to, length, Range::any);
+    }
+    for (std::size_t j = 0; j < frame.props.size(); ++j)
+      check_prop(frame.props[j], {faults, fmt::format("needle_frame[{}].prop[{}]", i, j)});
+  }
+
+  const NumberCheck checks(faults, "checks");
+  checks("gamma_G", job.check_rules.factors.gamma_G, plain, Range::positive);
+  checks("gamma_Q", job.check_rules.factors.gamma_Q, plain, Range::positive);
+  checks("gamma_masonry", job.check_rules.basis.gamma_masonry, plain, Range::positive);
 }
 
 }  // namespace
@@ -168,6 +211,7 @@ void find_number_faults(const Job& job, FaultList& faults) {
   check_openings(job, faults);
   check_loads(job, faults);
   check_needles(job, faults);
+  check_frames(job, faults);
   NumberCheck(faults, "analysis")("mesh", job.analysis.mesh_size, length, Range::positive);
 }
 

@@ -1,0 +1,247 @@
+#include "io/needle_frame_reader.h"
+
+#include "io/error.h"
+#include "io/job_wording.h"
+#include "io/subgrade_moduli.h"
+#include "solver/members/error.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <initializer_list>
+#include <utility>
+
+namespace deadshore::io {
+
+namespace {
+
+/// What `find` has under the name at `key`.
+template <class Find>
+auto known_member(const JobTable& table, std::string_view key, Find find) {
+  const std::string name = table.text(key);
+  try {
+    return find(name);
+  } catch (const UnknownMember& error) {
+    table.refuse(key, in_quotes(name) + ", which no table has",
+                 error.nearest().empty()
+                     ? "none is known"
+                     : fmt::format("the nearest known one is {}", in_quotes(error.nearest())));
+  }
+}
+
+/// Refuses dimensions that the needle's `material` does not have.
+void refuse_strays(const JobTable& table, std::string_view material,
+                   std::initializer_list<std::string_view> due) {
+  constexpr std::array<std::string_view, 9> all = {"grade", "h",     "b",     "tw",           "tf",
+                                                   "r",     "width", "depth", "service_class"};
+  for (const std::string_view key : all) {
+    if (!table.has(key) || std::find(due.begin(), due.end(), key) != due.end()) continue;
+    table.refuse(key, table.written(key), fmt::format("{} does not have it", material));
+  }
+}
+
+solver::SteelGrade read_grade(const JobTable& table) {
+  const std::string grade = table.choice("grade");
+  if (grade == "S235") return solver::SteelGrade::s235;
+  return grade == "S275" ? solver::SteelGrade::s275 : solver::SteelGrade::s355;
+}
+
+solver::SteelMember read_steel(const JobTable& table, std::string_view key,
+                               const solver::SteelSection& section) {
+  try {
+    return solver::steel_member(section, read_grade(table));
+  } catch (const solver::MemberError& error) {
+    table.refuse(key, fmt::format("{}: {}", error.member(), error.found()), error.due());
+  }
+}
+
+solver::SteelSection read_own_section(const JobTable& table) {
+  using solver::SectionKind;
+  const std::string kind = table.choice("kind");
+  solver::SteelSection section;
+  section.h = table.quantity("h");
+  section.tw = table.quantity("tw");
+  if (kind == "circular hollow") {
+    refuse_strays(table, "a circular hollow section", {"grade", "h", "tw"});
+    section.kind = SectionKind::circular_hollow;
+    section.b = section.h;
+    section.tf = section.tw;
+  } else if (kind == "rectangular hollow") {
+    refuse_strays(table, "a rectangular hollow section", {"grade", "h", "b", "tw"});
+    section.kind = SectionKind::rectangular_hollow;
+    section.b = table.quantity("b");
+    section.tf = section.tw;
+  } else {
+    refuse_strays(table, "a section by its dimensions", {"grade", "h", "b", "tw", "tf", "r"});
+    section.kind = kind == "I" ? SectionKind::i_section : SectionKind::channel;
+    section.b = table.quantity("b");
+    section.tf = table.quantity("tf");
+    section.r = table.quantity("r");
+  }
+  section.name = fmt::format("{} {:g} x {:g} mm", kind, section.h, section.b);
+  return section;
+}
+
+solver::LoadDuration read_duration(const JobTable& table) {
+  using solver::LoadDuration;
+  const std::string duration = table.choice("duration");
+  if (duration == "permanent") return LoadDuration::permanent;
+  if (duration == "long term") return LoadDuration::long_term;
+  if (duration == "medium term") return LoadDuration::medium_term;
+  if (duration == "short term") return LoadDuration::short_term;
+  return LoadDuration::instantaneous;
+}
+
+solver::ServiceClass read_service_class(const JobTable& table) {
+  const std::string service = table.choice("service_class");
+  if (service == "1") return solver::ServiceClass::one;
+  return service == "2" ? solver::ServiceClass::two : solver::ServiceClass::three;
+}
+
+solver::TimberClass read_strength_class(const JobTable& table, std::string_view key,
+                                        const MemberTables& members) {
+  return known_member(table, key, [&](const std::string& name) {
+    return members.timber_class(name).strength_class;
+  });
+}
+
+solver::NeedleMember read_member(const JobTable& table, const MemberTables& members) {
+  const std::string material = table.one_of("section, kind, timber");
+  if (material == "kind") return read_steel(table, "kind", read_own_section(table));
+  if (material == "section") {
+    refuse_strays(table, "a section of the tables", {"grade"});
+    return read_steel(table, "section",
+                      known_member(table, "section", [&](const std::string& name) {
+                        return members.steel_section(name).section;
+                      }));
+  }
+  refuse_strays(table, "timber", {"width", "depth", "service_class"});
+  return solver::TimberMember{
+      .section = {.b = table.quantity("width"), .h = table.quantity("depth")},
+      .strength_class = read_strength_class(table, "timber", members),
+      .duration = read_duration(table),
+      .service = read_service_class(table)};
+}
+
+solver::Packing read_packing(const JobTable& table) {
+  solver::Packing packing;
+  packing.thickness = table.quantity("packing_thickness");
+  if (packing.thickness > 0.0) {
+    packing.E = table.quantity("packing_E");
+    packing.strength = table.quantity("packing_strength");
+  }
+  return packing;
+}
+
+solver::CapacityTable read_capacity(const JobTable& table) {
+  const std::vector<double> extensions = table.quantities("extension");
+  const std::vector<double> loads = table.quantities("load");
+  if (loads.size() != extensions.size()) {
+    table.refuse("load", fmt::format("{} loads", loads.size()),
+                 fmt::format("one for each of the {} extensions is due", extensions.size()));
+  }
+  solver::CapacityTable capacity{table.text("source"), {}};
+  for (std::size_t i = 0; i < loads.size(); ++i) capacity.rows.push_back({extensions[i], loads[i]});
+  return capacity;
+}
+
+solver::Prop read_prop_of_tables(const PropTables& tables, const MemberTables& members) {
+  solver::Prop prop = known_member(tables.prop, "prop",
+                                   [&](const std::string& name) { return members.prop(name); });
+  if (!tables.capacity) return prop;
+  prop.supplier_table = read_capacity(*tables.capacity);
+  try {
+    solver::require_sound(prop);
+  } catch (const solver::MemberError& error) {
+    tables.prop.refuse("capacity", error.found(), error.due());
+  }
+  return prop;
+}
+
+solver::SolePlate read_sole(const JobTable& table, solver::PropSide side,
+                            solver::LoadDuration duration, const MemberTables& members) {
+  return {.timber = {.section = {.b = table.quantity("sole_width"),
+                                 .h = table.quantity("sole_thickness")},
+                     .strength_class = read_strength_class(table, "sole_timber", members),
+                     .duration = duration,
+                     .service = side == solver::PropSide::inside ? solver::ServiceClass::two
+                                                                 : solver::ServiceClass::three},
+          .length = table.quantity("sole_length"),
+          .prop_base = table.quantity("prop_base")};
+}
+
+/// Fills in what the sole stands on.
+void read_ground(const JobTable& table, const MemberTables& members, solver::Footing& footing) {
+  const std::string kind = table.one_of("ground, ground_bearing, suspended_floor");
+  if (kind == "suspended_floor") {
+    footing.suspended_floor = table.text("suspended_floor");
+    if (!table.has("subgrade_modulus")) return;
+  } else if (kind == "ground_bearing") {
+    footing.ground = {.name = "ground",
+                      .presumed_bearing = table.quantity("ground_bearing"),
+                      .source = "given in the job"};
+  } else {
+    footing.ground = known_member(table, "ground",
+                                  [&](const std::string& name) { return members.ground(name); });
+  }
+  const std::optional<double> usual = usual_subgrade_modulus(footing.ground.name);
+  const bool given = table.has("subgrade_modulus") || !usual;
+  footing.subgrade_modulus = given ? table.quantity("subgrade_modulus") : *usual;
+}
+
+solver::NeedleProp read_prop(const PropTables& tables, solver::LoadDuration duration,
+                             const MemberTables& members) {
+  const JobTable& table = tables.prop;
+  solver::NeedleProp prop;
+  prop.side =
+      table.choice("side") == "inside" ? solver::PropSide::inside : solver::PropSide::outside;
+  prop.action = table.choice("acts") == "up" ? solver::PropAction::up : solver::PropAction::down;
+  if (table.has("mark")) {
+    prop.mark = table.text("mark");
+  } else {
+    prop.mark = prop.side == solver::PropSide::inside ? "inner" : "outer";
+  }
+  prop.distance = table.quantity("distance");
+  if (prop.action == solver::PropAction::down && !table.has("level")) {
+    table.refuse("level", "nothing", "the level of what it is wedged against is due");
+  }
+  prop.level = table.quantity("level");
+  prop.prop = read_prop_of_tables(tables, members);
+  prop.footing.sole = read_sole(table, prop.side, duration, members);
+  read_ground(table, members, prop.footing);
+  return prop;
+}
+
+}  // namespace
+
+std::vector<FrameTables> find_frame_tables(const JobTable& top) {
+  std::vector<FrameTables> frames;
+  for (const NamedTable& entry : top.tables("needle_frame")) {
+    FrameTables frame{entry.name, entry.table, {}};
+    for (const NamedTable& prop : entry.table.tables("prop")) {
+      const std::vector<NamedTable> capacities = prop.table.tables("capacity");
+      frame.props.push_back({prop.table, std::nullopt});
+      if (!capacities.empty()) frame.props.back().capacity.emplace(capacities.front().table);
+    }
+    frames.push_back(std::move(frame));
+  }
+  return frames;
+}
+
+solver::NeedleFrame read_needle_frame(const FrameTables& tables, const MemberTables& members) {
+  const JobTable& table = tables.frame;
+  solver::NeedleFrame frame;
+  frame.name = tables.name;
+  frame.member = read_member(table, members);
+  frame.overhang = table.quantity("overhang");
+  frame.packing = read_packing(table);
+  if (table.has("leaves")) frame.leaves = table.stretches("leaves");
+  const solver::LoadDuration duration = read_duration(table);
+  for (const PropTables& prop : tables.props) {
+    frame.props.push_back(read_prop(prop, duration, members));
+  }
+  return frame;
+}
+
+}  // namespace deadshore::io
