@@ -3,7 +3,10 @@
 #include "mesh/plane.h"
 #include "mesh/quad_mesh.h"
 #include "mesh/wall_shape.h"
+#include "solver/needle/needle_checks.h"
+#include "solver/needle/needle_frame.h"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -64,11 +67,12 @@ struct PointLoad {
 /// A needle under the soffit: a spring that can only push up, spread evenly over `bearing_width`.
 struct Needle {
   std::string name;
-  double x = 0.0;              ///< its middle, mm
-  double bearing_width = 0.0;  ///< along the wall, mm
-  double stiffness = 0.0;      ///< N/mm, > 0
-  double slack = 0.0;          ///< gap to close before it bears, mm
-  double preload = 0.0;        ///< N it is jacked to against an unmoving wall; not with slack
+  double x = 0.0;                    ///< its middle, mm
+  double bearing_width = 0.0;        ///< along the wall, mm
+  double stiffness = 0.0;            ///< N/mm, > 0; with a frame, found from it
+  double slack = 0.0;                ///< gap to close before it bears, mm
+  double preload = 0.0;              ///< N it is jacked to against an unmoving wall; not with slack
+  std::optional<std::size_t> frame;  ///< index into `Job::needle_frames`; none: stiffness as given
 
   [[nodiscard]] mesh::Interval bearing() const {
     return {x - 0.5 * bearing_width, x + 0.5 * bearing_width};
@@ -80,8 +84,8 @@ enum class MasonryModel { uncracked, cracked };
 [[nodiscard]] const char* to_string(MasonryModel model);
 
 struct AnalysisOptions {
-  double mesh_size = 50.0;  ///< target element size, mm
-  mesh::QuadOrder element = mesh::QuadOrder::four_node;
+  double mesh_size = 100.0;  ///< target element size, mm
+  mesh::QuadOrder element = mesh::QuadOrder::eight_node;
   std::vector<MasonryModel> masonry = {MasonryModel::uncracked, MasonryModel::cracked};
 };
 
@@ -98,6 +102,13 @@ struct Job {
   std::vector<LineLoad> line_loads;
   std::vector<PointLoad> point_loads;
   std::vector<Needle> needles;
+  std::vector<NeedleFrame> needle_frames;
+  CheckRules check_rules;
+
+  /// What a failing or wasteful needle may be exchanged for.
+  std::vector<SteelSection> section_choices;
+  std::vector<Prop> prop_choices;
+
   AnalysisOptions analysis;
 };
 

@@ -3,6 +3,8 @@
 #include "mesh/wall_mesher.h"
 #include "solver/model/job.h"
 #include "solver/model/plane_tensor.h"
+#include "solver/needle/needle_analysis.h"
+#include "solver/needle/needle_checks.h"
 #include "solver/spread/spread.h"
 
 #include <limits>
@@ -52,6 +54,7 @@ struct PanelResult {
   double equilibrium_error = 0.0;  ///< |up - down| / down, from the reactions
   double residual = 0.0;           ///< out-of-balance force left by Newton, relative
   int iterations = 0;              ///< factorisations used
+  int coupling_passes = 1;         ///< solutions until needle frames and wall agreed
   double max_settlement = 0.0;     ///< largest downward movement of sound masonry, mm
   double max_compression = 0.0;    ///< largest principal compression, N/mm2, positive
   double residual_load = 0.0;      ///< load that hangs on the residual stiffness, N
@@ -95,6 +98,13 @@ struct PhaseTime {
   double seconds = 0.0;
 };
 
+/// A needle with its frame under the largest load that any method gives it.
+struct NeedleDesign {
+  NeedleDemand demand;
+  NeedleAnswer answer;              ///< under that load, unfactored
+  std::vector<std::string> advice;  ///< plain sentences, each computed; may be empty
+};
+
 /// Everything that one run of a job finds out.
 struct JobResult {
   Job job;
@@ -103,6 +113,8 @@ struct JobResult {
   std::vector<StageResult> stages;
   std::vector<MeshEffect> mesh_effects;      ///< one for each analysis of the last stage
   std::vector<NeedleComparison> comparison;  ///< in the job's order of needles
+  std::vector<NeedleDesign> needle_designs;  ///< of the needles that have frames, in their order
+  std::vector<Check> checks;                 ///< worst first
   std::vector<PhaseTime> times;
 };
 

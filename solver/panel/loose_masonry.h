@@ -10,13 +10,14 @@ namespace deadshore::solver {
 
 /// What happens to a cracked wall when the residual stiffness of its cracks is cut to a tenth.
 struct ResidualTrial {
-  bool converged = false;
-  int iterations = 0;
   Eigen::VectorXd movement;           ///< further displacement, 2 per node, mm
   std::vector<double> needle_change;  ///< change of each needle's push over the largest push
 };
 
-/// Solves again at a tenth of the residual, starting from the solution `u`.
+/// Moves on from the solution `u` by one Newton step at a tenth of the residual. What is open stays
+/// open in such a step, so that masonry which hangs on the residual moves by nine times its own
+/// stretch; to find where that happens, one step tells as much as a solution that has converged.
+/// \throws SolveError if the stiffness is singular
 [[nodiscard]] ResidualTrial cut_residual(PanelModel& model, const PanelLoading& loading,
                                          const Eigen::VectorXd& u);
 

@@ -83,7 +83,8 @@ NewtonReport minimise(PanelModel& model, const PanelLoading& loading, Eigen::Vec
     report.residual = state.relative;
     if (progress) progress(report.iterations, report.residual);
     if (!std::isfinite(state.relative)) return report;
-    if (state.relative <= options.tolerance) {
+    const bool stuck = state.relative >= least && state.relative <= options.round_off;
+    if (state.relative <= options.tolerance || stuck) {
       report.converged = true;
       return report;
     }

@@ -4,6 +4,7 @@
 #include "solver/compare/comparison.h"
 #include "solver/model/error.h"
 #include "solver/panel/wall_panel.h"
+#include "solver/study/carry_over.h"
 #include "solver/study/panel_study.h"
 
 #include <fmt/format.h>
@@ -61,24 +62,40 @@ void check_load_total(const JobResult& result) {
   }
 }
 
-/// Analyses on elements twice as large; nothing where that mesh is too coarse for the wall.
-std::vector<MeshEffect> find_mesh_effects(const Job& job, std::span<const PanelResult> fine,
-                                          Stopwatch& stopwatch) {
-  std::vector<MeshEffect> effects;
+/// The job on elements twice as large: for the mesh effect, and as a start for the finer mesh.
+struct CoarseStudy {
+  mesh::WallMesh mesh;
+  std::vector<PanelResult> analyses;  ///< fewer than asked for where the mesh is too coarse
+};
+
+CoarseStudy study_coarse(const Job& job, Stopwatch& stopwatch) {
+  CoarseStudy coarse;
   try {
-    const double size = 2.0 * job.analysis.mesh_size;
-    const mesh::WallMesh coarse = mesh_of(job, size);
-    PanelStudy study(job, coarse.quads);
+    coarse.mesh = mesh_of(job, 2.0 * job.analysis.mesh_size);
+    PanelStudy study(job, coarse.mesh.quads);
     Stopwatch unused;
-    for (const PanelResult& analysis : fine) {
-      if (!analysis.stands()) continue;
-      effects.push_back(mesh_effect(analysis, study.analyse(analysis.model, {}, unused), size));
+    for (const MasonryModel masonry : job.analysis.masonry) {
+      coarse.analyses.push_back(study.analyse(masonry, {}, {}, unused));
     }
-  } catch (const mesh::GeometryError&) {
-    effects.clear();
+  } catch (const mesh::GeometryError&) {  // too coarse for this wall: the fine mesh decides alone
+  } catch (const SolveError&) {
   }
-  stopwatch.lap("mesh effect");
-  return effects;
+  stopwatch.lap("coarse mesh, for the mesh effect");
+  return coarse;
+}
+
+const PanelResult* find_standing(const CoarseStudy& coarse, MasonryModel model) {
+  for (const PanelResult& analysis : coarse.analyses) {
+    if (analysis.model == model && analysis.stands()) return &analysis;
+  }
+  return nullptr;
+}
+
+Eigen::VectorXd start_from(const CoarseStudy& coarse, MasonryModel model,
+                           const mesh::QuadMesh& fine) {
+  const PanelResult* analysis = find_standing(coarse, model);
+  if (analysis == nullptr) return {};
+  return carry_over(coarse.mesh.quads, analysis->fields.displacement, fine);
 }
 
 }  // namespace
@@ -93,7 +110,9 @@ JobResult analyse(const Job& job, const Progress& progress) {
   tell("hand method", 0.0);
   result.hand = spread_at_45_degrees(job);
   stopwatch.lap("hand method");
-  tell("mesh", 0.02);
+  tell("coarse mesh", 0.02);
+  const CoarseStudy coarse = study_coarse(job, stopwatch);
+  tell("mesh", 0.15);
   result.mesh = mesh_of(job);
   stopwatch.lap("mesh");
   PanelStudy study(job, result.mesh.quads);
@@ -103,17 +122,19 @@ JobResult analyse(const Job& job, const Progress& progress) {
   std::vector<PanelResult>& analyses = result.stages.front().analyses;
   for (const MasonryModel masonry : job.analysis.masonry) {
     const auto report = [&](MasonryModel model, int step, double) {
-      const double start = model == MasonryModel::uncracked ? 0.05 : 0.15;
-      tell(to_string(model), start + 0.55 * (1.0 - std::exp(-0.1 * step)));
+      const double start = model == MasonryModel::uncracked ? 0.15 : 0.2;
+      tell(to_string(model), start + 0.6 * (1.0 - std::exp(-0.1 * step)));
     };
-    analyses.push_back(study.analyse(masonry, report, stopwatch));
+    const Eigen::VectorXd start = start_from(coarse, masonry, result.mesh.quads);
+    analyses.push_back(study.analyse(masonry, start, report, stopwatch));
+    const PanelResult* same = find_standing(coarse, masonry);
+    if (same == nullptr || !analyses.back().stands()) continue;
+    result.mesh_effects.push_back(mesh_effect(analyses.back(), *same, coarse.mesh.size));
   }
   check_load_total(result);
-  tell("why the methods differ", 0.75);
+  tell("why the methods differ", 0.85);
   result.comparison = compare(job, result.hand, analyses, ask_what_if(job, study));
   stopwatch.lap("why the methods differ");
-  tell("mesh effect", 0.8);
-  result.mesh_effects = find_mesh_effects(job, analyses, stopwatch);
   tell("done", 1.0);
   result.times = stopwatch.times();
   return result;

@@ -77,7 +77,8 @@ const Eigen::VectorXd& PanelStudy::uncracked_displacement(const Report& report,
   return uncracked_;
 }
 
-PanelResult PanelStudy::analyse(MasonryModel masonry, const Report& report, Stopwatch& stopwatch) {
+PanelResult PanelStudy::analyse(MasonryModel masonry, const Eigen::VectorXd& start,
+                                const Report& report, Stopwatch& stopwatch) {
   PanelResult result;
   result.model = MasonryModel::uncracked;
   Eigen::VectorXd u = uncracked_displacement(report, result);
@@ -87,7 +88,7 @@ PanelResult PanelStudy::analyse(MasonryModel masonry, const Report& report, Stop
   const PanelLoading loading = loading_of(job_, model_, masonry);
   if (masonry == MasonryModel::cracked) {
     u = solve(
-        loading, u,
+        loading, start.size() > 0 ? start : u,
         [&](int step, double residual) {
           if (report) report(MasonryModel::cracked, step, residual);
         },

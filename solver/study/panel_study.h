@@ -22,10 +22,11 @@ class PanelStudy {
   /// Called after each Newton step with the model, the iteration and the relative residual.
   using Report = std::function<void(MasonryModel, int, double)>;
 
-  /// Reactions, fields and, for the cracked model, loose masonry.
-  /// \throws SolveError if it does not converge or is not in equilibrium to 1e-8
-  [[nodiscard]] PanelResult analyse(MasonryModel masonry, const Report& report,
-                                    Stopwatch& stopwatch);
+  /// Reactions, fields and, for the cracked model, loose masonry. `start` holds displacements (2
+  /// per node) to begin the cracked solution from; the uncracked ones where it is empty. \throws
+  /// SolveError if it does not converge or is not in equilibrium to 1e-8
+  [[nodiscard]] PanelResult analyse(MasonryModel masonry, const Eigen::VectorXd& start,
+                                    const Report& report, Stopwatch& stopwatch);
 
   /// Uncracked reactions of another job on the same wall and mesh: other needles or loads.
   [[nodiscard]] PanelResult uncracked_reactions(const Job& variant);

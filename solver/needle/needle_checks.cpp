@@ -1,0 +1,219 @@
+#include "solver/needle/needle_checks.h"
+
+#include "solver/checks/deflection.h"
+#include "solver/checks/flexural_buckling.h"
+#include "solver/checks/lateral_buckling.h"
+#include "solver/checks/masonry_checks.h"
+#include "solver/checks/presented_units.h"
+#include "solver/checks/prop_checks.h"
+#include "solver/checks/steel_checks.h"
+#include "solver/checks/web_bearing.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <limits>
+
+namespace deadshore::solver {
+
+namespace {
+
+/// Factor that the unfactored loads must reach at which the frame buckles; second-order effects are
+/// in the forces already, so that EN 1993's 3 for amplified sway is not due. Common practice, no
+/// source.
+constexpr double least_buckling_factor = 2.0;
+
+/// Load of a wall in the middle of a needle, above its shear centre: C_2 of a central point load
+/// (SN003, from memory, unverified) with C_1 of a uniform moment, both on the safe side.
+constexpr double load_position_factor = 0.63;
+
+/// The answers to unfactored and to factored loads.
+struct Answers {
+  NeedleAnswer service;
+  NeedleAnswer factored;
+};
+
+Answers answers_for(const NeedleFrame& frame, const NeedleSite& site, const NeedleDemand& demand,
+                    const CheckRules& rules) {
+  const bool permissible = rules.basis.method == SafetyMethod::permissible;
+  const Combination combination = permissible ? Combination::unfactored : rules.combination;
+  const double dead = demand.dead_share * demand.load;
+  const std::array variable = {VariableAction{demand.load - dead}};
+  const NeedleLoad factored{combine(combination, dead, variable, rules.factors),
+                            permissible ? 1.0 : rules.factors.gamma_G};
+  return {analyse_needle(frame, site, {demand.load, 1.0}), analyse_needle(frame, site, factored)};
+}
+
+/// The station where moment and shear together come closest to the resistance.
+NeedleStation worst_station(const SteelMember& member, const NeedleAnswer& answer,
+                            const SafetyBasis& basis) {
+  NeedleStation worst;
+  double most = -1.0;
+  for (const NeedleStation& station : answer.stations) {
+    const double utilisation =
+        check_bending_with_shear(member, station.moment, station.shear, basis).utilisation();
+    if (utilisation <= most) continue;
+    most = utilisation;
+    worst = station;
+  }
+  return worst;
+}
+
+/// From the needle's nearer end to the near edge of a prop's head plate, mm.
+double end_distance(const NeedleAnswer& answer, const PropLoad& prop, double plate) {
+  const double start = answer.stations.front().z;
+  const double end = answer.stations.back().z;
+  return std::max(0.0, std::min(prop.place - start, end - prop.place) - 0.5 * plate);
+}
+
+double thinnest(const std::vector<mesh::Interval>& strips) {
+  double least = std::numeric_limits<double>::infinity();
+  for (const mesh::Interval& strip : strips) least = std::min(least, strip.length());
+  return least;
+}
+
+double total(const std::vector<mesh::Interval>& strips) {
+  double sum = 0.0;
+  for (const mesh::Interval& strip : strips) sum += strip.length();
+  return sum;
+}
+
+std::vector<Check> steel_checks(const NeedleFrame& frame, const SteelMember& steel,
+                                const std::vector<mesh::Interval>& strips, const Answers& answers,
+                                const CheckRules& rules) {
+  const NeedleAnswer& factored = answers.factored;
+  const SafetyBasis& basis = rules.basis;
+  const NeedleStation both = worst_station(steel, factored, basis);
+  LateralSpan lateral;
+  lateral.length = factored.span;
+  lateral.C_2 = load_position_factor;
+  lateral.z_g = 0.5 * steel.section.h;
+  std::vector<Check> checks = {
+      check_bending(steel, factored.largest_moment, basis),
+      check_shear(steel, factored.largest_shear, basis),
+      check_bending_with_shear(steel, both.moment, both.shear, basis),
+      check_lateral_buckling(steel, lateral, factored.largest_moment, basis),
+  };
+  PatchLoad wall;
+  wall.stiff_length = thinnest(strips);
+  checks.push_back(check_web_bearing(steel, wall,
+                                     factored.wall_load * wall.stiff_length / total(strips),
+                                     "under the wall", basis));
+  for (std::size_t i = 0; i < frame.props.size(); ++i) {
+    const NeedleProp& prop = frame.props[i];
+    PatchLoad head;
+    head.stiff_length = prop.footing.sole.prop_base;
+    head.end_distance = end_distance(factored, factored.props[i], head.stiff_length);
+    checks.push_back(check_web_bearing(steel, head, factored.props[i].load,
+                                       fmt::format("at the {} prop", prop.mark), basis));
+  }
+  return checks;
+}
+
+std::vector<Check> timber_checks(const NeedleFrame& frame, const TimberMember& timber,
+                                 const std::vector<mesh::Interval>& strips, const Answers& answers,
+                                 const CheckRules& rules) {
+  const NeedleAnswer& factored = answers.factored;
+  const SafetyBasis& basis = rules.basis;
+  std::vector<Check> checks = {
+      check_timber_bending(timber, factored.largest_moment, basis,
+                           timber_lateral_factor(timber, factored.span)),
+      check_timber_shear(timber, factored.largest_shear, basis),
+  };
+  const auto add_bearing = [&](double length, double force, const std::string& where) {
+    GrainBearing bearing;
+    bearing.length = length;
+    bearing.width = timber.section.b;
+    Check check = check_bearing_across_grain(timber, bearing, force, basis);
+    check.check += " " + where;
+    checks.push_back(check);
+  };
+  add_bearing(thinnest(strips), factored.wall_load * thinnest(strips) / total(strips),
+              "under the wall");
+  for (std::size_t i = 0; i < frame.props.size(); ++i) {
+    add_bearing(frame.props[i].footing.sole.prop_base, factored.props[i].load,
+                fmt::format("at the {} prop", frame.props[i].mark));
+  }
+  return checks;
+}
+
+Check packing_check(const NeedleFrame& frame, const std::vector<mesh::Interval>& strips,
+                    double load, const SafetyBasis& basis) {
+  const double area = total(strips) * width_of(frame.member);
+  Check check;
+  check.check = "packing under the wall";
+  check.clause = "EN 1996-1-1 2.4.3, as masonry";
+  check.demand = load / area;
+  check.capacity = frame.packing.strength / basis.gamma_masonry;
+  check.unit = "N/mm2";
+  check.working = fmt::format("{:.1f} kN / ({:.0f} x {:.0f} mm); {:.2f} N/mm2 / {:.2f}", load / kN,
+                              total(strips), width_of(frame.member), frame.packing.strength,
+                              basis.gamma_masonry);
+  return check;
+}
+
+Check masonry_check(const NeedleFrame& frame, const NeedleSite& site, const MasonryAbove& masonry,
+                    const std::vector<mesh::Interval>& strips, double load,
+                    const SafetyBasis& basis) {
+  ConcentratedLoad concentrated;
+  concentrated.bearing_length = width_of(frame.member);
+  concentrated.bearing_depth = total(strips);
+  concentrated.thickness = frame.leaves.empty() ? site.wall_thickness : total(strips);
+  concentrated.near_end = std::min(masonry.near_side, masonry.far_side);
+  concentrated.far_end = std::max(masonry.near_side, masonry.far_side);
+  concentrated.height = masonry.height;
+  Check check = check_concentrated_load(concentrated, load, masonry.f_k, basis);
+  check.check = "masonry above the needle";
+  return check;
+}
+
+std::vector<Check> foot_checks(const NeedleProp& prop, double service_load, double factored_load,
+                               const SafetyBasis& basis) {
+  const Footing& footing = prop.footing;
+  std::vector<Check> checks = {check_sole_bending(footing.sole, factored_load, basis),
+                               check_sole_bearing(footing.sole, factored_load, basis)};
+  checks.push_back(footing.suspended_floor.empty()
+                       ? check_ground_pressure(footing.sole, footing.ground, service_load)
+                       : check_suspended_floor(footing.suspended_floor, service_load));
+  return checks;
+}
+
+}  // namespace
+
+std::vector<Check> check_needle(const NeedleFrame& frame, const NeedleSite& site,
+                                const NeedleDemand& demand, const MasonryAbove& masonry,
+                                const CheckRules& rules) {
+  const Answers answers = answers_for(frame, site, demand, rules);
+  const std::vector<mesh::Interval> strips = loaded_strips(frame, site.wall_thickness);
+  const double wall_load = answers.factored.wall_load;
+  std::vector<Check> all;
+  const auto add = [&](const std::string& member, std::vector<Check> checks) {
+    for (Check& check : labelled(std::move(checks), member, demand.stage)) {
+      all.push_back(std::move(check));
+    }
+  };
+  if (const auto* steel = std::get_if<SteelMember>(&frame.member)) {
+    add(demand.needle, steel_checks(frame, *steel, strips, answers, rules));
+  } else {
+    add(demand.needle,
+        timber_checks(frame, std::get<TimberMember>(frame.member), strips, answers, rules));
+  }
+  add(demand.needle, {check_deflection(answers.service.bending_deflection, answers.service.span),
+                      check_frame_buckling(answers.service.buckling_factor, least_buckling_factor),
+                      masonry_check(frame, site, masonry, strips, wall_load, rules.basis)});
+  if (frame.packing.thickness > 0.0) {
+    add(demand.needle, {packing_check(frame, strips, wall_load, rules.basis)});
+  }
+  for (std::size_t i = 0; i < frame.props.size(); ++i) {
+    const NeedleProp& prop = frame.props[i];
+    const PropLoad& service = answers.service.props[i];
+    const std::string name = fmt::format("{} {} prop", demand.needle, prop.mark);
+    add(name, {check_prop(prop.prop, service.extension, service.load, rules.prop_basis)});
+    add(name, foot_checks(prop, service.load, answers.factored.props[i].load, rules.basis));
+  }
+  sort_worst_first(all);
+  return all;
+}
+
+}  // namespace deadshore::solver

@@ -1,0 +1,47 @@
+#pragma once
+
+#include "solver/checks/check.h"
+#include "solver/checks/combinations.h"
+#include "solver/checks/safety_basis.h"
+#include "solver/members/safe_load.h"
+#include "solver/needle/needle_analysis.h"
+
+#include <string>
+#include <vector>
+
+namespace deadshore::solver {
+
+/// By which rules members are checked.
+struct CheckRules {
+  SafetyBasis basis;
+  Combination combination = Combination::eq_6_10;
+  CombinationFactors factors;
+  SafeLoadBasis prop_basis = SafeLoadBasis::lower_of_both;
+};
+
+/// What a needle carries: the largest characteristic load found by any method, and how much of it
+/// is permanent (from the hand sum).
+struct NeedleDemand {
+  std::string needle;
+  std::string method;  ///< "hand", "uncracked" or "cracked"
+  std::string stage;
+  double load = 0.0;        ///< N, dead + imposed
+  double dead_share = 1.0;  ///< 0 to 1
+};
+
+/// The masonry above a needle, for EN 1996-1-1 6.1.3.
+struct MasonryAbove {
+  double f_k = 0.0;        ///< N/mm2
+  double near_side = 0.0;  ///< from the bearing to the nearer end of the wall or half way to the
+                           ///< next needle, mm
+  double far_side = 0.0;
+  double height = 0.0;  ///< of masonry above the soffit at the needle, mm
+};
+
+/// Every check of one needle, its props, their soles and the ground, and the masonry above, worst
+/// first. Members and stage are filled in: "N1", "N1 inner prop", "N1 outer sole".
+[[nodiscard]] std::vector<Check> check_needle(const NeedleFrame& frame, const NeedleSite& site,
+                                              const NeedleDemand& demand,
+                                              const MasonryAbove& masonry, const CheckRules& rules);
+
+}  // namespace deadshore::solver
