@@ -128,7 +128,7 @@ struct Frame {
 [[nodiscard]] Frame divided(Frame frame, int parts);
 
 /// \throws SolveError for the first value that makes no sense: a number out of range or not finite,
-/// a node or member that does not exist, a load beyond its member.
+/// a node or member that does not exist, a load beyond its member, a direction held twice.
 void require_sound(const Frame& frame);
 
 }  // namespace deadshore::solver

@@ -5,6 +5,8 @@
 
 #include <cmath>
 #include <cstddef>
+#include <string>
+#include <vector>
 
 namespace deadshore::solver {
 
@@ -64,11 +66,17 @@ void check_springs(const Frame& frame) {
 }
 
 void check_supports(const Frame& frame) {
+  std::vector<bool> held(3 * frame.nodes.size(), false);
   for (const FrameSupport& support : frame.supports) {
     require_index(support.node, frame.nodes, "a support's node");
-    const std::string label = "the support at " + node_label(frame, support.node);
-    for (const auto& given : {support.x, support.y, support.rotation})
-      require_finite(given.value_or(0.0), label + ": displacement");
+    const std::string label = node_label(frame, support.node);
+    std::size_t place = 3 * static_cast<std::size_t>(support.node);
+    for (const auto& given : {support.x, support.y, support.rotation}) {
+      require_finite(given.value_or(0.0), "the support at " + label + ": displacement");
+      if (given && held[place]) throw SolveError(label + " is held twice in the same direction");
+      if (given) held[place] = true;
+      ++place;
+    }
   }
 }
 
