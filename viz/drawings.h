@@ -33,4 +33,10 @@ namespace deadshore::viz {
 /// Loads on the needles as bars: hand, uncracked, cracked.
 [[nodiscard]] Drawing needle_bars(const solver::JobResult& result);
 
+/// The cross-section through the wall at a needle with a frame: wall, needle, props and ground to
+/// scale, with the loads, and the needle's moment, shear and deflection under them.
+/// \pre the design's needle is one of the job's and has a frame
+[[nodiscard]] Drawing needle_frame(const solver::JobResult& result,
+                                   const solver::NeedleDesign& design);
+
 }  // namespace deadshore::viz

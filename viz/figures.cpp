@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cctype>
 
 namespace deadshore::viz {
@@ -58,6 +59,34 @@ void add_panel_figures(std::vector<Figure>& figures, const solver::JobResult& re
                   masonry_words(panel.model))));
 }
 
+/// The most loaded of the needles that stand on this frame; null where there is none.
+const solver::NeedleDesign* worst_design(const solver::JobResult& result, std::size_t frame) {
+  const solver::NeedleDesign* worst = nullptr;
+  for (const solver::NeedleDesign& design : result.needle_designs)
+    for (const solver::Needle& needle : result.job.needles)
+      if (needle.name == design.demand.needle && needle.frame == frame &&
+          (worst == nullptr || design.answer.wall_load > worst->answer.wall_load))
+        worst = &design;
+  return worst;
+}
+
+std::string needle_caption(const solver::NeedleDesign& design) {
+  return fmt::format(
+      "The cross-section at {} with {} from the wall, unfactored: needle, props and ground to "
+      "scale, and the needle's bending moment, shear force and deflection.",
+      design.demand.needle, kilonewtons(design.answer.wall_load));
+}
+
+/// A name that no figure has: frames of nearly the same name, or one called "loads", differ by a
+/// number.
+std::string free_name(const std::string& name, const std::vector<Figure>& figures) {
+  std::string candidate = name;
+  const auto is_taken = [&](const Figure& figure) { return figure.name == candidate; };
+  for (int number = 2; std::any_of(figures.begin(), figures.end(), is_taken); ++number)
+    candidate = fmt::format("{}-{}", name, number);
+  return candidate;
+}
+
 }  // namespace
 
 std::vector<Figure> draw_figures(const solver::JobResult& result) {
@@ -72,6 +101,12 @@ std::vector<Figure> draw_figures(const solver::JobResult& result) {
   if (!result.comparison.empty())
     figures.push_back(figure_of(needle_bars(result), "needle-loads",
                                 "Load on each needle: by hand and by analysis."));
+  for (std::size_t i = 0; i < result.job.needle_frames.size(); ++i)
+    if (const solver::NeedleDesign* design = worst_design(result, i))
+      figures.push_back(
+          figure_of(needle_frame(result, *design),
+                    free_name("needle-" + file_word(result.job.needle_frames[i].name), figures),
+                    needle_caption(*design)));
   return figures;
 }
 

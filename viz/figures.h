@@ -16,7 +16,8 @@ struct Figure {
 };
 
 /// Draws every figure of a job, in this order: "elevation"; for each analysis "compression-MODEL"
-/// and "load-flow-MODEL"; "needle-loads". With more than one stage the names of all but the first
+/// and "load-flow-MODEL"; "needle-loads"; "needle-FRAME" for the most loaded needle of each frame,
+/// its name's letters and digits kept. With more than one stage the names of all but the first
 /// and the last kind end in the stage's name.
 ///
 /// Needs no display. Fields that are not finite are left blank. The same result gives the same

@@ -15,6 +15,8 @@ inline constexpr Colour quiet_ink{0.36, 0.36, 0.39};
 inline constexpr Colour coursing{0.855, 0.835, 0.81};
 inline constexpr Colour masonry_tint{0.975, 0.962, 0.94};
 inline constexpr Colour lintel_tint{0.80, 0.81, 0.82};
+inline constexpr Colour steel_tint{0.82, 0.86, 0.90};
+inline constexpr Colour timber_tint{0.93, 0.84, 0.68};
 /// Needles, supports and what they give: a dark blue that stays dark in grey.
 inline constexpr Colour support{0.05, 0.27, 0.47};
 /// Tension: a mid orange, told from compression by its lightness as well.

@@ -100,7 +100,10 @@ WallPage fit_wall(const mesh::WallShape& wall, const Margins& margins) {
 }
 
 void draw_heading(Canvas& canvas, const std::string& heading, const std::string& title) {
-  const Rect box = canvas.text({4.0, 2.0}, heading, {.size = 9.0, .bold = true}, {0.0, 0.0});
+  const Rect box = canvas.text(
+      {4.0, 2.0}, heading,
+      {.size = 9.0, .bold = true, .width = page_width - 8.0, .overflow = Overflow::cut_middle},
+      {0.0, 0.0});
   const double room = page_width - box.right - 24.0;
   if (room > 60.0 && !title.empty())
     canvas.text({page_width - 4.0, 3.5}, title, {.size = 7.0, .colour = quiet_ink, .width = room},

@@ -67,12 +67,14 @@ struct PointLoad {
 /// A needle under the soffit: a spring that can only push up, spread evenly over `bearing_width`.
 struct Needle {
   std::string name;
-  double x = 0.0;                    ///< its middle, mm
-  double bearing_width = 0.0;        ///< along the wall, mm
-  double stiffness = 0.0;            ///< N/mm, > 0; with a frame, found from it
-  double slack = 0.0;                ///< gap to close before it bears, mm
-  double preload = 0.0;              ///< N it is jacked to against an unmoving wall; not with slack
-  std::optional<std::size_t> frame;  ///< index into `Job::needle_frames`; none: stiffness as given
+  double x = 0.0;              ///< its middle, mm
+  double bearing_width = 0.0;  ///< along the wall, mm
+  double stiffness = 0.0;      ///< N/mm, > 0; with a frame, found from it
+  double slack = 0.0;          ///< gap to close before it bears, mm
+  double preload = 0.0;        ///< N it is jacked to against an unmoving wall; not with slack
+
+  /// Index into `Job::needle_frames`; none: stiffness as given.
+  std::optional<std::size_t> frame = {};
 
   [[nodiscard]] mesh::Interval bearing() const {
     return {x - 0.5 * bearing_width, x + 0.5 * bearing_width};

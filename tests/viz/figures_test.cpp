@@ -1,5 +1,6 @@
 #include "viz/figures.h"
 
+#include "made_up_frame.h"
 #include "made_up_job.h"
 #include "png_facts.h"
 #include "viz/drawings.h"
@@ -128,6 +129,48 @@ TEST(Figures, NamesEndInTheStageWhereThereAreSeveral) {
   result.stages.push_back(result.stages.front());
   result.stages.back().name = "beam in";
   EXPECT_THAT(names_of(draw_figures(result)), testing::Contains("load-flow-cracked-beam-in"));
+}
+
+TEST(Figures, OfNeedleFramesComeLastWithTheMostLoadedNeedleOfEach) {
+  JobResult result = made_up_result();
+  result.comparison[1].hand = 40e3;
+  put_on_frame(result, made_up_frame("back wall"));
+  result.job.needle_frames.push_back(made_up_frame("loads"));
+  result.job.needle_frames.push_back(made_up_frame("that no needle stands on"));
+  result.job.needles[2].frame = 1;
+  const auto figures = draw_figures(result);
+  ASSERT_EQ(figures.size(), 8U);
+  EXPECT_EQ(figures[6].name, "needle-back-wall");
+  EXPECT_THAT(figures[6].caption, testing::HasSubstr("at N2 with 40.0 kN"));
+  EXPECT_EQ(figures[7].name, "needle-loads-2");  // "needle-loads" are the bars
+  EXPECT_THAT(figures[7].caption, testing::HasSubstr("at N3"));
+  expect_sound(figures);
+}
+
+TEST(Figures, OfUnusualNeedleFramesAreSound) {
+  JobResult result = made_up_result();
+  solver::NeedleFrame frame = made_up_frame(std::string(120, 'W'));
+  frame.leaves = {{0.0, 102.5}, {177.5, 280.0}};
+  frame.packing.thickness = 0.0;
+  frame.member = solver::TimberMember{{225.0, 225.0}, {"C24"}};
+  frame.props[0].footing.suspended_floor = "the boarded floor over the old coal cellar";
+  frame.props.push_back(frame.props[1]);
+  frame.props.back().mark = "tail, wedged under the landing";
+  frame.props.back().action = solver::PropAction::down;
+  frame.props.back().level = 4300.0;
+  frame.props.push_back(frame.props[1]);
+  frame.props.back().mark = "second inner one";
+  frame.props.back().distance += 250.0;
+  put_on_frame(result, frame);
+  expect_sound(draw_figures(result));
+  for (solver::NeedleDesign& design : result.needle_designs) {
+    design.answer.stations[3].moment = std::nan("");
+    design.answer.props[0].load = std::nan("");
+    design.answer.bending_deflection = HUGE_VAL;
+  }
+  expect_sound(draw_figures(result));
+  for (solver::NeedleDesign& design : result.needle_designs) design.answer = {};
+  expect_sound(draw_figures(result));
 }
 
 TEST(CompressionScale, IsOneForAllAnalysesAndLeavesPeaksToTheOpenBand) {
