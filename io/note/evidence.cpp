@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <functional>
 #include <string>
@@ -60,6 +61,11 @@ std::vector<Measure> measures_for(const solver::Job& job) {
       {"Largest compression, N/mm\u00b2 (strength given: " + strength + ")",
        [](const Analysis& a) { return two_decimals(a.max_compression); }},
   };
+  if (std::ranges::any_of(job.needles, [](const auto& n) { return n.frame.has_value(); })) {
+    measures.push_back({"Solutions until wall and needle frames agreed",
+                        [](const Analysis& a) { return std::to_string(a.coupling_passes); },
+                        false});
+  }
   if (job.left_end == solver::WallEnd::held) {
     measures.push_back({"Sideways push the left end must take, kN",
                         [](const Analysis& a) { return kilonewtons(a.thrust_left); }});

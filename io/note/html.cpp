@@ -24,7 +24,7 @@ Html head_of(const Table& content) {
 
 Html cell_of(const Table& content, const Row& row, std::size_t index) {
   const bool spans = index + 1 == row.cells.size() && row.cells.size() < content.columns.size();
-  const bool heads = index == 0 || row.kind == RowKind::heading;
+  const bool heads = row.kind == RowKind::heading || (index == 0 && row.kind != RowKind::working);
   const bool figures = content.columns[index].figures && row.kind != RowKind::heading && !spans;
 
   std::string attributes = figures ? " class=\"fig\"" : "";
@@ -35,6 +35,34 @@ Html cell_of(const Table& content, const Row& row, std::size_t index) {
   const char* tag = heads ? "th" : "td";
   return Html::trusted(fmt::format("<{}{}>", tag, attributes)) + text(row.cells[index]) +
          Html::trusted(fmt::format("</{}>", tag));
+}
+
+std::string class_of(RowKind kind) {
+  switch (kind) {
+    case RowKind::plain:
+      return "";
+    case RowKind::heading:
+      return "group";
+    case RowKind::total:
+      return "total";
+    case RowKind::fails:
+      return "fails";
+    case RowKind::unverified:
+      return "unverified";
+    case RowKind::working:
+      return "working";
+  }
+  return "";
+}
+
+Html row_of(const Table& content, const Row& row, bool worked) {
+  Html cells;
+  for (std::size_t index = 0; index < row.cells.size(); ++index) {
+    cells += cell_of(content, row, index);
+  }
+  std::string css_class = class_of(row.kind);
+  if (worked) css_class += css_class.empty() ? "worked" : " worked";
+  return element("tr", cells, css_class);
 }
 
 }  // namespace
@@ -126,14 +154,12 @@ Html table(const Table& content) {
     if (!rows.str().empty()) groups += element("tbody", rows);
     rows = Html();
   };
-  for (const Row& row : content.rows) {
-    if (row.kind == RowKind::heading) close_group();
-    Html cells;
-    for (std::size_t index = 0; index < row.cells.size(); ++index) {
-      cells += cell_of(content, row, index);
-    }
-    const char* css_class = row.kind == RowKind::heading ? "group" : "total";
-    rows += element("tr", cells, row.kind == RowKind::plain ? "" : css_class);
+  for (std::size_t index = 0; index < content.rows.size(); ++index) {
+    const Row& row = content.rows[index];
+    const bool worked =
+        index + 1 < content.rows.size() && content.rows[index + 1].kind == RowKind::working;
+    if (row.kind == RowKind::heading || worked) close_group();
+    rows += row_of(content, row, worked);
   }
   close_group();
 

@@ -51,10 +51,17 @@ struct Column {
   std::string heading;
   bool figures = false;
 };
-enum class RowKind { plain, heading, total };
+enum class RowKind {
+  plain,
+  heading,  ///< starts a group that is kept on one page
+  total,
+  fails,       ///< loud
+  unverified,  ///< to be noticed
+  working,     ///< one cell: how the row above comes about, in smaller type, on one page with it
+};
 struct Row {
   std::vector<std::string> cells;  ///< fewer than columns: the last cell spans the rest
-  RowKind kind = RowKind::plain;   ///< a heading row starts a group that is kept on one page
+  RowKind kind = RowKind::plain;
 };
 struct Table {
   std::string id;

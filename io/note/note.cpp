@@ -40,8 +40,10 @@ std::string note_html(const solver::JobResult& result, std::span<const viz::Figu
   chapters += figures_section(figures);
   chapters += hand_section(result);
   chapters += comparison_section(result);
+  chapters += needles_section(result);
+  chapters += checks_section(result);
   chapters += evidence_section(result);
-  chapters += not_checked_section();
+  chapters += not_checked_section(result.job);
   chapters += cautions_section();
   const Html body = element("body", element("main", chapters));
   return "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n" +

@@ -3,6 +3,7 @@
 #include "solver/spread/spread.h"
 
 #include <algorithm>
+#include <iterator>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -34,13 +35,46 @@ Crushing is not modelled: compare the largest compression with the strength give
 joints and buckling of the wall out of its plane are not modelled either.
 )";
 
-constexpr std::string_view not_checked = R"(
+constexpr std::string_view frames_assumed = R"(
+The wall holds each needle sideways and upright at the middle of its thickness: nothing else stops a
+frame from swaying.
+
+The wall's load is spread evenly over its thickness, or over the leaves named.
+
+Props are pinned at head and foot and stand 1.5 degrees out of plumb. Soles run along the wall. Sole
+and ground under a prop are springs; a foot or head that would have to be pulled lets go.
+
+Moments and forces are of second order: what the frame gives under its load adds to them. The
+buckling factor is that of the whole frame on its loads unfactored.
+
+A needle's stiffness under the wall is that of its frame with packing, soles and ground, found anew
+with the wall until loads and stiffnesses agree.
+
+Loads for the checks are factored from the largest of hand method, uncracked and cracked analysis,
+by the permanent share that the hand sum has on that needle.
+)";
+
+constexpr std::string_view given_needles_not_checked = R"(
 The needles themselves: bending, shear, crushing of timber, turning over.
 
 The props: their capacity at the extension used, out of plumb, off centre.
 
 Plates, packing, and the floor or ground under the props, inside and out; cellars and drains.
+)";
 
+constexpr std::string_view frames_not_checked = R"(
+The ground itself: nobody has looked at it. Its bearing is presumed from the kind named in the job;
+cellars, drains, old trenches and soft spots under a sole are not known.
+
+Suspended floors under props, and whatever a tail is wedged against.
+
+Needles sliding or turning over on their props, wedges and fixings; bracing of the props, above all
+along the wall, and knocks against them.
+
+The state of the props: bent tubes, worn threads, wrong pins, missing plates.
+)";
+
+constexpr std::string_view never_checked = R"(
 Joists and other floors that lose their bearing with the cut.
 
 The permanent beam, its padstones and the piers under them. Do not size the beam on any load that
@@ -120,14 +154,36 @@ std::vector<std::string> analysis_assumptions(const solver::Job& job) {
 }  // namespace
 
 Html assumptions_section(const solver::JobResult& result) {
+  const bool any_framed = std::ranges::any_of(
+      result.job.needles, [](const auto& needle) { return needle.frame.has_value(); });
+  const Html of_frames =
+      any_framed ? element("h3", text("Of the needle frames")) + bullets(items_of(frames_assumed))
+                 : Html();
   const Html body =
       element("h3", text("Of the analyses")) + bullets(analysis_assumptions(result.job)) +
-      element("h3", text("Of the hand method")) + bullets(solver::spread_assumptions());
+      element("h3", text("Of the hand method")) + bullets(solver::spread_assumptions()) + of_frames;
   return section("assumptions", "Assumptions", body);
 }
 
-Html not_checked_section() {
-  return section("not-checked", "What was not checked", bullets(items_of(not_checked)));
+Html not_checked_section(const solver::Job& job) {
+  std::vector<std::string> given;
+  for (const solver::Needle& needle : job.needles) {
+    if (!needle.frame) given.push_back(needle.name);
+  }
+  const bool any_framed = given.size() < job.needles.size();
+  std::vector<std::string> items;
+  if (!any_framed) {
+    items = items_of(given_needles_not_checked);
+  } else {
+    if (!given.empty()) {
+      items.push_back("Anything of " + listed(given) +
+                      ", whose stiffness is given outright: the needle itself, its props, plates, "
+                      "packing, and the floor or ground under them.");
+    }
+    std::ranges::copy(items_of(frames_not_checked), std::back_inserter(items));
+  }
+  std::ranges::copy(items_of(never_checked), std::back_inserter(items));
+  return section("not-checked", "What was not checked", bullets(items));
 }
 
 Html cautions_section() {

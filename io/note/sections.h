@@ -5,6 +5,7 @@
 #include "viz/figures.h"
 
 #include <span>
+#include <string>
 
 /// The chapters of the design note, in the order of the page.
 namespace deadshore::io {
@@ -28,10 +29,29 @@ namespace deadshore::io {
 /// Hand method against finite elements, and why they differ; what each analysis found.
 [[nodiscard]] Html comparison_section(const solver::JobResult& result);
 
+/// The needle frames: what they are made of, what each needle and prop takes, what could be had
+/// lighter. Empty where no needle has a frame.
+[[nodiscard]] Html needles_section(const solver::JobResult& result);
+
+/// Part of it: each prop, what it carries and what it may carry. Empty where there are none.
+[[nodiscard]] Html prop_schedule(const solver::JobResult& result);
+
+/// Every check of needles, props, soles, ground and masonry, worst first, with its working and the
+/// rules. Empty where no needle has a frame.
+[[nodiscard]] Html checks_section(const solver::JobResult& result);
+
+/// "0.87", "1.12 FAILS" or "NOT VERIFIED", and the row that goes with it.
+[[nodiscard]] std::string utilisation_words(const solver::Check& check);
+[[nodiscard]] RowKind row_kind_of(const solver::Check& check);
+
+/// For the summary: what fails, what is not verified, or the worst utilisation. Empty where no
+/// needle has a frame.
+[[nodiscard]] Html checks_verdict(const solver::JobResult& result);
+
 /// What speaks for the analyses: equilibrium, convergence, mesh.
 [[nodiscard]] Html evidence_section(const solver::JobResult& result);
 
-[[nodiscard]] Html not_checked_section();
+[[nodiscard]] Html not_checked_section(const solver::Job& job);
 [[nodiscard]] Html cautions_section();
 
 }  // namespace deadshore::io

@@ -48,6 +48,13 @@ th.fig, td.fig { text-align: right; white-space: nowrap; }
 thead th.fig { white-space: normal; }
 tr.group th { font-weight: bold; padding-top: 1em; border-bottom: 1px solid var(--line); }
 tr.total th, tr.total td { font-weight: bold; border-top: 1px solid var(--ink); }
+tr.worked th, tr.worked td { border-bottom: 0; padding-bottom: 0; }
+tr.working td { color: var(--faint); font-size: 0.84em; padding-top: 0.1em; padding-bottom: 0.5em;
+                overflow-wrap: anywhere; }
+tr.fails th, tr.fails td { font-weight: bold; background: var(--alarm-shade); }
+tr.fails > :first-child { border-left: 5px solid var(--alarm); padding-left: 0.4em; }
+tr.unverified th, tr.unverified td { font-weight: bold; background: var(--warning-shade); }
+tr.unverified > :first-child { border-left: 5px double var(--warning); padding-left: 0.4em; }
 #design-loads td:last-child { font-weight: bold; }
 figure { margin: 1.2em 0 1.8em; }
 figure .scroll { margin: 0 0 0.5em; }
@@ -65,12 +72,12 @@ figcaption { font-size: 0.9em; }
   main { max-width: none; padding: 0; }
   h2, h3, caption, thead { break-after: avoid; }
   p, li { orphans: 3; widows: 3; }
-  tr, figure, .alarm, .warning, table, #hand-sums tbody { break-inside: avoid; }
+  tr, figure, .alarm, .warning, table, #hand-sums tbody, #checks tbody { break-inside: avoid; }
   #not-checked, #cautions { break-inside: avoid; }
-  #hand-sums { break-inside: auto; }
+  #hand-sums, #checks, #prop-schedule { break-inside: auto; }
   thead { display: table-header-group; }
   .scroll { overflow: visible; }
-  .alarm, .warning, #summary { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
+  .alarm, .warning, #summary, tr.fails > *, tr.unverified > * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
   figure svg { max-height: 215mm; }
 }
 )css";

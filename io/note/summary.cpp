@@ -110,6 +110,13 @@ std::string method_phrase(const std::string& method) {
   return method == "hand" ? "by the hand method" : fmt::format("with {} masonry", method);
 }
 
+std::string factors_sentence(const solver::Job& job) {
+  const bool all_framed =
+      std::ranges::all_of(job.needles, [](const auto& needle) { return needle.frame.has_value(); });
+  return all_framed ? "The member checks apply the load factors."
+                    : "Apply the load factors of the code you work to.";
+}
+
 Html design_loads(const solver::JobResult& result, const std::vector<EnvelopedLoad>& envelope) {
   if (envelope.empty()) return paragraph("There are no needles.");
   Table content{
@@ -126,13 +133,15 @@ Html design_loads(const solver::JobResult& result, const std::vector<EnvelopedLo
     content.add({entry.needle, kilonewtons(loads.hand), kilonewtons(loads.uncracked),
                  kilonewtons(loads.cracked), kilonewtons(entry.load)});
   }
-  const Html advice = paragraph(
-      "Neither method is right alone: the hand method knows nothing of arching and of how much the "
-      "supports give, the analyses depend on stiffnesses that nobody knows well. A needle stiffer "
-      "than its neighbours draws more: where \u201cwhy they differ\u201d gives more for needles "
-      "that "
-      "do not give, allow for it. Apply the load factors of the code you work to.",
-      "small");
+  const Html advice = paragraph(std::string("Neither method is right alone: the hand method knows "
+                                            "nothing of arching and of how much the "
+                                            "supports give, the analyses depend on stiffnesses "
+                                            "that nobody knows well. A needle stiffer "
+                                            "than its neighbours draws more: where \u201cwhy they "
+                                            "differ\u201d gives more for needles "
+                                            "that do not give, allow for it. ") +
+                                    factors_sentence(result.job),
+                                "small");
   return table(content) + advice;
 }
 
@@ -158,7 +167,7 @@ Html key_figures(const solver::JobResult& result, const std::vector<EnvelopedLoa
 
 Html summary_section(const solver::JobResult& result) {
   const std::vector<EnvelopedLoad> envelope = envelope_of(result);
-  Html body = warnings_of(result) + key_figures(result, envelope);
+  Html body = warnings_of(result) + checks_verdict(result) + key_figures(result, envelope);
   body += stands(result)
               ? design_loads(result, envelope)
               : paragraph(

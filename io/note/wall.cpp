@@ -95,7 +95,12 @@ Html materials_table(const solver::Job& job) {
   return table(content);
 }
 
-Html needles_table(const std::vector<solver::Needle>& needles) {
+std::string stiffness_of(const solver::Job& job, const solver::Needle& needle) {
+  if (needle.frame) return "from \u201c" + job.needle_frames.at(*needle.frame).name + "\u201d";
+  return significant(needle.stiffness / 1e3, 4);
+}
+
+Html needles_table(const solver::Job& job) {
   Table content{"needles",
                 "",
                 {{"Needle"},
@@ -105,9 +110,9 @@ Html needles_table(const std::vector<solver::Needle>& needles) {
                  {"Slack mm", true},
                  {"Preload kN", true}},
                 {}};
-  for (const solver::Needle& needle : needles) {
+  for (const solver::Needle& needle : job.needles) {
     content.add({needle.name, millimetres(needle.x), millimetres(needle.bearing_width),
-                 significant(needle.stiffness / 1e3, 4), significant(needle.slack, 3),
+                 stiffness_of(job, needle), significant(needle.slack, 3),
                  kilonewtons(needle.preload)});
   }
   return table(content);
@@ -121,10 +126,10 @@ Html wall_section(const solver::Job& job) {
           "x runs along the wall from its left end; heights are above the base, where the "
           "piers stand.") +
       wall_table(job) + openings_table(job.wall) + lintels_table(job.lintels) +
-      materials_table(job) + needles_table(job.needles) +
+      materials_table(job) + needles_table(job) +
       paragraph(
           "Stiffness is that of the whole support under the wall: needle, props, packing, "
-          "plates and ground together.",
+          "plates and ground together; where it comes from a needle frame, see there.",
           "small");
   return section("wall", "The wall, its materials and the needles", body);
 }

@@ -60,6 +60,11 @@ std::string scientific(double value) {
   return std::isfinite(value) ? fmt::format("{:.1e}", value) : no_value;
 }
 
+std::string three_figures(double value) {
+  const double size = std::abs(value);
+  return fixed(value, size >= 100.0 ? 0 : size >= 10.0 ? 1 : size >= 0.1 || size == 0.0 ? 2 : 4);
+}
+
 std::string unit_weight(double newtons_per_cubic_mm) {
   return significant(newtons_per_cubic_mm * 1e6, 4) + " kN/m\u00b3";
 }

@@ -21,6 +21,9 @@ namespace deadshore::io {
 
 [[nodiscard]] std::string unit_weight(double newtons_per_cubic_mm);  ///< "19 kN/m³"
 
+/// Three figures without an exponent: "1234", "21.3", "0.87", "0.0123".
+[[nodiscard]] std::string three_figures(double value);
+
 /// "uncracked masonry", "cracked masonry".
 [[nodiscard]] std::string masonry_phrase(solver::MasonryModel model);
 

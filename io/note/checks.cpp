@@ -1,0 +1,221 @@
+#include "io/note/sections.h"
+#include "io/note/wording.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <string>
+#include <vector>
+
+namespace deadshore::io {
+namespace {
+
+using solver::Check;
+using solver::CheckRules;
+
+constexpr std::size_t most_named = 6;
+
+std::string with_unit(double value, const std::string& unit) {
+  return unit.empty() ? three_figures(value) : three_figures(value) + " " + unit;
+}
+
+std::string name_of(const Check& check) {
+  return check.member + ", " + check.check;
+}
+
+Row check_row(const Check& check, bool several_stages) {
+  const bool known = !check.not_verified;
+  std::string what = check.check;
+  if (several_stages) what += fmt::format(" ({})", check.stage);
+  return {{check.member, what, known || check.demand > 0.0 ? three_figures(check.demand) : "\u2013",
+           known ? three_figures(check.capacity) : "\u2013", check.unit, utilisation_words(check),
+           check.clause},
+          row_kind_of(check)};
+}
+
+/// The working, and what to mind; the reason first where the check could not be made.
+std::string working_of(const Check& check) {
+  if (check.caution.empty()) return check.working;
+  if (check.not_verified) {
+    return check.working.empty() ? as_sentence(check.caution)
+                                 : as_sentence(check.caution) + " " + check.working;
+  }
+  return as_sentence(check.working) + " Mind: " + as_sentence(check.caution);
+}
+
+Html checks_table(const solver::JobResult& result) {
+  Table content{"checks",
+                "Worst first, what is not verified before all; the numbers put in stand under each",
+                {{"Member"},
+                 {"Check"},
+                 {"Demand", true},
+                 {"Capacity", true},
+                 {"Unit"},
+                 {"Utilisation", true},
+                 {"Clause"}},
+                {}};
+  for (const Check& check : result.checks) {
+    content.rows.push_back(check_row(check, result.stages.size() > 1));
+    const std::string working = working_of(check);
+    if (!working.empty()) content.add({working}, RowKind::working);
+  }
+  return table(content);
+}
+
+std::string combination_words(const CheckRules& rules) {
+  const std::string factors =
+      fmt::format("\u03b3G {} and \u03b3Q {}", two_decimals(rules.factors.gamma_G),
+                  two_decimals(rules.factors.gamma_Q));
+  const std::string reduced =
+      fmt::format("{}, \u03be {}", factors, significant(rules.factors.xi, 4));
+  switch (rules.combination) {
+    case solver::Combination::eq_6_10:
+      return "factored by EN 1990 (6.10) with " + factors;
+    case solver::Combination::eq_6_10a_or_b:
+      return "factored by EN 1990 (6.10a) or (6.10b), whichever is more, with " + reduced;
+    case solver::Combination::eq_6_10a:
+      return "factored by EN 1990 (6.10a) with " + factors;
+    case solver::Combination::eq_6_10b:
+      return "factored by EN 1990 (6.10b) with " + reduced;
+    case solver::Combination::unfactored:
+      return "not factored";
+  }
+  return "";
+}
+
+std::string loads_rule(const CheckRules& rules) {
+  const std::string envelope =
+      "The load on each needle is the largest of hand method, uncracked and cracked analysis, "
+      "permanent and imposed in the shares that the hand sum has on that needle";
+  if (rules.basis.method == solver::SafetyMethod::permissible) {
+    return envelope + ". It is not factored.";
+  }
+  return envelope + "; it is " + combination_words(rules) + ".";
+}
+
+std::string strengths_rule(const solver::SafetyBasis& basis) {
+  const bool permissible = basis.method == solver::SafetyMethod::permissible;
+  return fmt::format(
+      "{}: steel {}, steel that buckles {}, timber {}, masonry and packing {}.{}",
+      permissible ? "Permissible stresses: strengths are divided by one factor in all"
+                  : "Partial factors: characteristic strengths are divided by",
+      two_decimals(basis.gamma_M0), two_decimals(basis.gamma_M1), two_decimals(basis.gamma_timber),
+      two_decimals(basis.gamma_masonry), permissible ? " Steel sections stay elastic." : "");
+}
+
+std::string props_rule(solver::SafeLoadBasis basis) {
+  const auto source = [basis]() -> std::string {
+    switch (basis) {
+      case solver::SafeLoadBasis::lower_of_both:
+        return "a supplier's table where one is given, else the lower of EN 1065 over 1.65 and "
+               "CIRIA TN79";
+      case solver::SafeLoadBasis::en_1065:
+        return "the strength of EN 1065 over 1.65";
+      case solver::SafeLoadBasis::ciria_tn79:
+        return "CIRIA TN79";
+      case solver::SafeLoadBasis::supplier_table:
+        return "the supplier's table";
+    }
+    return "";
+  }();
+  return "Safe loads of props: " + source +
+         ". They carry the whole margin and are set against unfactored loads; they allow for 1.5 "
+         "degrees out of plumb and 25 mm off centre, no more.";
+}
+
+Html rules_of(const CheckRules& rules) {
+  const std::vector<std::string> sentences = {
+      loads_rule(rules), strengths_rule(rules.basis), props_rule(rules.prop_basis),
+      "Ground pressure and deflections are of unfactored loads. What may be presumed of the ground "
+      "holds only if the ground is what the job says."};
+  return element("h3", text("Rules used")) + bullets(sentences);
+}
+
+/// The first few as a list, and how many more there are.
+Html first_of(std::vector<std::string> lines) {
+  if (lines.size() > most_named) {
+    const std::size_t more = lines.size() - most_named;
+    lines.resize(most_named);
+    lines.push_back(fmt::format("and {} more, see the member checks.", more));
+  }
+  return bullets(lines);
+}
+
+std::string plural(std::size_t count, const std::string& one, const std::string& many) {
+  return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+
+Html failures(const std::vector<Check>& checks) {
+  std::vector<std::string> lines;
+  for (const Check& check : checks) {
+    if (check.not_verified || check.passes()) continue;
+    lines.push_back(fmt::format("{}: {} against {}, {}", name_of(check),
+                                with_unit(check.demand, check.unit),
+                                with_unit(check.capacity, check.unit), check.clause));
+  }
+  if (lines.empty()) return {};
+  const Html headline = paragraph(plural(lines.size(), "check fails.", "checks fail."),
+                                  "Do not build it so. More than it bears:", "");
+  return element("div", headline + first_of(lines), "alarm");
+}
+
+/// What is not verified, by its reason.
+Html unverified(const std::vector<Check>& checks) {
+  std::vector<std::string> reasons;
+  std::map<std::string, std::vector<std::string>> names;
+  std::size_t count = 0;
+  for (const Check& check : checks) {
+    if (!check.not_verified) continue;
+    ++count;
+    if (names[check.caution].empty()) reasons.push_back(check.caution);
+    names[check.caution].push_back(name_of(check));
+  }
+  if (count == 0) return {};
+  std::vector<std::string> lines;
+  lines.reserve(reasons.size());
+  for (const std::string& reason : reasons) {
+    lines.push_back(fmt::format("{}: {}", listed(names[reason]), as_sentence(reason)));
+  }
+  const Html headline =
+      paragraph(plural(count, "check is not verified.", "checks are not verified."),
+                "No number here covers them; somebody has to look:", "");
+  return element("div", headline + first_of(lines), "warning");
+}
+
+Html worst_that_passes(const std::vector<Check>& checks) {
+  const auto worst =
+      std::ranges::find_if(checks, [](const Check& check) { return !check.not_verified; });
+  if (worst == checks.end() || !worst->passes()) return {};
+  return paragraph(
+      fmt::format("Worst utilisation: {}.", two_decimals(worst->utilisation())),
+      fmt::format("{}, {}. Every check that could be made passes.", name_of(*worst), worst->clause),
+      "");
+}
+
+}  // namespace
+
+std::string utilisation_words(const Check& check) {
+  if (check.not_verified) return "NOT VERIFIED";
+  const double utilisation = check.utilisation();
+  const std::string figure = std::isfinite(utilisation) ? two_decimals(utilisation) : "over all";
+  return check.passes() ? figure : figure + " FAILS";
+}
+
+RowKind row_kind_of(const Check& check) {
+  if (check.not_verified) return RowKind::unverified;
+  return check.passes() ? RowKind::plain : RowKind::fails;
+}
+
+Html checks_verdict(const solver::JobResult& result) {
+  return failures(result.checks) + unverified(result.checks) + worst_that_passes(result.checks);
+}
+
+Html checks_section(const solver::JobResult& result) {
+  if (result.checks.empty()) return {};
+  return section("member-checks", "Member checks",
+                 rules_of(result.job.check_rules) + checks_table(result));
+}
+
+}  // namespace deadshore::io

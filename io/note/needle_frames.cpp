@@ -1,0 +1,187 @@
+#include "io/note/sections.h"
+#include "io/note/wording.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace deadshore::io {
+namespace {
+
+using solver::NeedleDesign;
+using solver::NeedleFrame;
+using solver::NeedleProp;
+
+std::vector<std::string> needles_on(const solver::Job& job, std::size_t frame) {
+  std::vector<std::string> names;
+  for (const solver::Needle& needle : job.needles) {
+    if (needle.frame == frame) names.push_back(needle.name);
+  }
+  return names;
+}
+
+bool has_frames(const solver::Job& job) {
+  return std::ranges::any_of(job.needles,
+                             [](const auto& needle) { return needle.frame.has_value(); });
+}
+
+std::string made_of(const solver::NeedleMember& member) {
+  if (const auto* steel = std::get_if<solver::SteelMember>(&member)) {
+    return fmt::format("{} in {}, class {} in bending", steel->section.name,
+                       solver::to_string(steel->grade), steel->class_in_bending);
+  }
+  const auto& timber = std::get<solver::TimberMember>(member);
+  return fmt::format("timber {} \u00d7 {} mm, {}", millimetres(timber.section.b),
+                     millimetres(timber.section.h), timber.strength_class.name);
+}
+
+std::string member_words(const NeedleFrame& frame, double thickness) {
+  return fmt::format("{}; {} mm long with {} mm beyond its last props; {} kN/m",
+                     made_of(frame.member), whole_millimetres(solver::length_of(frame, thickness)),
+                     millimetres(frame.overhang), two_decimals(solver::weight_of(frame.member)));
+}
+
+std::string packing_words(const solver::Packing& packing) {
+  if (packing.thickness <= 0.0) return "none: the wall bears on the needle itself";
+  return fmt::format("{} mm, E {} N/mm\u00b2, strength {} N/mm\u00b2",
+                     millimetres(packing.thickness), significant(packing.E, 4),
+                     significant(packing.strength, 3));
+}
+
+std::string bearing_words(const NeedleFrame& frame, double thickness) {
+  if (frame.leaves.empty()) {
+    return fmt::format("the wall's whole thickness, {} mm", millimetres(thickness));
+  }
+  std::vector<std::string> leaves;
+  for (const mesh::Interval& leaf : frame.leaves) {
+    leaves.push_back(fmt::format("{} to {} mm", millimetres(leaf.from), millimetres(leaf.to)));
+  }
+  return fmt::format("leaves {} from the outer face", listed(leaves));
+}
+
+std::string tube_words(const solver::Tube& tube) {
+  return fmt::format("{} \u00d7 {}", millimetres(tube.diameter), significant(tube.wall, 3));
+}
+
+std::string level_words(double level) {
+  if (std::abs(level) < 0.05) return "level with the base";
+  return fmt::format("{} mm {} the base", millimetres(std::abs(level)),
+                     level > 0.0 ? "above" : "below");
+}
+
+std::string stands_on(const NeedleProp& prop) {
+  const solver::Footing& footing = prop.footing;
+  const bool up = prop.action == solver::PropAction::up;
+  std::string ground = footing.suspended_floor.empty()
+                           ? footing.ground.name
+                           : "the suspended floor \u201c" + footing.suspended_floor + "\u201d";
+  if (footing.suspended_floor.empty() && footing.ground.presumed_bearing) {
+    ground += fmt::format(", presumed {} kN/m\u00b2",
+                          three_figures(*footing.ground.presumed_bearing * 1e3));
+  }
+  const solver::TimberSection& sole = footing.sole.timber.section;
+  return fmt::format("{} a sole {} \u00d7 {} mm, {}, {} mm of its length a prop, {} {}, {}",
+                     up ? "on" : "wedged against", millimetres(sole.b), millimetres(sole.h),
+                     footing.sole.timber.strength_class.name, millimetres(footing.sole.length),
+                     up ? "on" : "under", up || !ground.empty() ? ground : "what is above",
+                     level_words(prop.level));
+}
+
+std::string prop_words(const NeedleProp& prop) {
+  return fmt::format("{}, {} to {} mm long, tubes {} and {} mm; {} mm from the {} face, {}",
+                     prop.prop.name, millimetres(prop.prop.shortest),
+                     millimetres(prop.prop.longest), tube_words(prop.prop.outer),
+                     tube_words(prop.prop.inner), millimetres(prop.distance),
+                     prop.side == solver::PropSide::inside ? "inside" : "outside", stands_on(prop));
+}
+
+Html frame_table(const solver::Job& job, std::size_t index) {
+  const NeedleFrame& frame = job.needle_frames[index];
+  const std::vector<std::string> needles = needles_on(job, index);
+  Table content{fmt::format("frame-{}", index + 1),
+                "",
+                {{"Frame"}, {fmt::format("\u201c{}\u201d, for {}", frame.name, listed(needles))}},
+                {}};
+  content.add({"Needle", member_words(frame, job.thickness)});
+  content.add({"Packing above it", packing_words(frame.packing)});
+  content.add({"Bears under", bearing_words(frame, job.thickness)});
+  for (const NeedleProp& prop : frame.props) {
+    content.add({fmt::format("Prop \u201c{}\u201d", prop.mark), prop_words(prop)});
+  }
+  return table(content);
+}
+
+Html answers_table(const std::vector<NeedleDesign>& designs) {
+  Table content{"needle-answers",
+                "Each needle under the largest load that any method gives it, unfactored; its own "
+                "weight is in the moment and the shear force",
+                {{"Needle"},
+                 {"Load kN", true},
+                 {"Found by"},
+                 {"Permanent %", true},
+                 {"Moment kNm", true},
+                 {"Shear kN", true},
+                 {"Bending mm", true},
+                 {"Wall settles mm", true},
+                 {"Stiffness kN/mm", true},
+                 {"Buckling factor", true}},
+                {}};
+  for (const NeedleDesign& design : designs) {
+    const solver::NeedleAnswer& answer = design.answer;
+    content.add({design.demand.needle, kilonewtons(answer.wall_load), design.demand.method,
+                 whole_millimetres(100.0 * design.demand.dead_share),
+                 two_decimals(answer.largest_moment / 1e6), kilonewtons(answer.largest_shear),
+                 fine_millimetres(answer.bending_deflection), fine_millimetres(answer.settlement),
+                 two_decimals(answer.stiffness / 1e3), kilonewtons(answer.buckling_factor * 1e3)});
+  }
+  return table(content);
+}
+
+/// The same sentence for several needles is said once.
+Html advice_of(const std::vector<NeedleDesign>& designs) {
+  std::vector<std::string> sentences;
+  std::map<std::string, std::vector<std::string>> needles;
+  for (const NeedleDesign& design : designs) {
+    for (const std::string& sentence : design.advice) {
+      if (needles[sentence].empty()) sentences.push_back(sentence);
+      needles[sentence].push_back(design.demand.needle);
+    }
+  }
+  if (sentences.empty()) return {};
+  std::vector<std::string> lines;
+  lines.reserve(sentences.size());
+  for (const std::string& sentence : sentences) {
+    lines.push_back(fmt::format("{}: {}", listed(needles[sentence]), as_sentence(sentence)));
+  }
+  return element("h3", text("What else would do")) + bullets(lines) +
+         paragraph(
+             "Each was worked out afresh with the loads above, the wall not solved again: a "
+             "stiffer or softer needle also changes what its neighbours take.",
+             "small");
+}
+
+}  // namespace
+
+Html needles_section(const solver::JobResult& result) {
+  const solver::Job& job = result.job;
+  if (!has_frames(job)) return {};
+  Html body;
+  for (std::size_t index = 0; index < job.needle_frames.size(); ++index) {
+    if (!needles_on(job, index).empty()) body += frame_table(job, index);
+  }
+  if (result.needle_designs.empty()) {
+    body += paragraph("The wall does not stand, so there are no loads to set on the frames.");
+  } else {
+    body += paragraph("The frames are drawn among the figures, each at its most loaded needle.") +
+            answers_table(result.needle_designs) + prop_schedule(result) +
+            advice_of(result.needle_designs);
+  }
+  return section("needle-frames", "Needles, props and ground", body);
+}
+
+}  // namespace deadshore::io
