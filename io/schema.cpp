@@ -155,8 +155,8 @@ constexpr std::array needle_keys{
 };
 
 constexpr std::array analysis_keys{
-    optional("mesh", length, "mm", "50 mm", "50 mm", "above 0", "Size of the elements."),
-    choice_key("element", false, "4-node", "4-node, 8-node", "Nodes of each element."),
+    optional("mesh", length, "mm", "100 mm", "100 mm", "above 0", "Size of the elements."),
+    choice_key("element", false, "8-node", "4-node, 8-node", "Nodes of each element."),
     SchemaKey{.name = "masonry",
               .kind = choices,
               .fallback = "uncracked, cracked",

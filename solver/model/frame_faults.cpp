@@ -83,10 +83,11 @@ void check_balance(const FrameInJob& in) {
   const double nearest = std::isnan(inside) ? outside : inside;
   const double tail = reach(side, PropAction::down, std::greater<>());
   if (!(tail > nearest))
-    in.refuse("prop",
-              fmt::format("props that carry it on the {} alone, and no tail held down behind them",
-                          side == PropSide::inside ? "inside" : "outside"),
-              "props on both sides of the wall, or one that acts down farther out");
+    in.refuse(
+        "prop",
+        fmt::format("props under the needle on the {} alone, and no tail held down behind them",
+                    side == PropSide::inside ? "inside" : "outside"),
+        "props on both sides of the wall, or one that acts down farther out");
 }
 
 void check_place(const FrameInJob& in, std::size_t i) {

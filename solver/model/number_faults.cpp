@@ -28,6 +28,9 @@ std::string force_per_length(double value) {
 std::string force_per_volume(double value) {
   return fmt::format("{:.6g} kN/m3", value * 1e6);
 }
+std::string bearing(double value) {
+  return fmt::format("{:.6g} kN/m2", value * 1e3);
+}
 std::string plain(double value) {
   return fmt::format("{:.6g}", value);
 }
@@ -173,7 +176,7 @@ void check_prop(const NeedleProp& prop, const NumberCheck& check) {
   check("subgrade_modulus", prop.footing.subgrade_modulus, force_per_volume,
         on_ground ? Range::positive : Range::not_negative);
   if (on_ground && prop.footing.ground.presumed_bearing)
-    check("ground_bearing", *prop.footing.ground.presumed_bearing, stress, Range::positive);
+    check("ground_bearing", *prop.footing.ground.presumed_bearing, bearing, Range::positive);
 }
 
 void check_frames(const Job& job, FaultList& faults) {

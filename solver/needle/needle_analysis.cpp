@@ -216,19 +216,6 @@ double packing_stiffness(const NeedleFrame& needle, const NeedleSite& site) {
   return needle.packing.E * depth * width_of(needle.member) / needle.packing.thickness;
 }
 
-/// Load from the wall over the movement it causes beyond that of the needle's own weight, N/mm.
-double stiffness_of(const NeedleFrame& needle, const NeedleSite& site, const NeedleLoad& load) {
-  NeedleLoad loaded = load;
-  if (loaded.wall <= 0.0) loaded.wall = trial_load;
-  NeedleLoad empty = loaded;
-  empty.wall = 0.0;
-  const Assembly assembly = assemble(needle, site, loaded);
-  const Assembly bare = assemble(needle, site, empty);
-  const double under_load = settlement_of(assembly, solve_second_order(assembly).value());
-  const double at_rest = settlement_of(bare, solve_second_order(bare).value());
-  return in_series(loaded.wall / (under_load - at_rest), packing_stiffness(needle, site));
-}
-
 void add_diagrams(const Assembly& assembly, const FrameSolution& solution, NeedleAnswer& answer) {
   for (const int index : assembly.needle_members) {
     const MemberSolution& member = solution.members[static_cast<std::size_t>(index)];
@@ -290,6 +277,18 @@ Frame frame_of(const NeedleFrame& frame, const NeedleSite& site, const NeedleLoa
   return assemble(frame, site, load).frame;
 }
 
+double needle_stiffness(const NeedleFrame& needle, const NeedleSite& site, const NeedleLoad& load) {
+  NeedleLoad loaded = load;
+  if (loaded.wall <= 0.0) loaded.wall = trial_load;
+  NeedleLoad empty = loaded;
+  empty.wall = 0.0;
+  const Assembly assembly = assemble(needle, site, loaded);
+  const Assembly bare = assemble(needle, site, empty);
+  const double under_load = settlement_of(assembly, solve_second_order(assembly).value());
+  const double at_rest = settlement_of(bare, solve_second_order(bare).value());
+  return in_series(loaded.wall / (under_load - at_rest), packing_stiffness(needle, site));
+}
+
 NeedleAnswer analyse_needle(const NeedleFrame& frame, const NeedleSite& site,
                             const NeedleLoad& load) {
   const Assembly assembly = assemble(frame, site, load);
@@ -299,7 +298,7 @@ NeedleAnswer analyse_needle(const NeedleFrame& frame, const NeedleSite& site,
   NeedleAnswer answer;
   answer.wall_load = load.wall;
   answer.passes = result.report.passes;
-  answer.stiffness = stiffness_of(frame, site, load);
+  answer.stiffness = needle_stiffness(frame, site, load);
   answer.settlement = load.wall / answer.stiffness;
   for (std::size_t i = 0; i < frame.props.size(); ++i) {
     const NeedleProp& prop = frame.props[i];

@@ -14,6 +14,8 @@ using Progress = std::function<void(std::string_view phase, double fraction)>;
 /// Does the whole of a job: the hand method, the finite elements under each masonry model asked
 /// for, the same on elements twice as large (for the mesh effect), and the comparison.
 ///
+/// Needles that have frames get their stiffness from them; wall and frames are solved in turn until
+/// they agree, and every member is checked under the largest load that any method gives it.
 /// Gravity and loads act at once on the wall as cut, with the needles in place. Characteristic
 /// loads, load factor 1.0. `job` must have no faults (see find_faults). \throws mesh::GeometryError
 /// where the wall cannot be meshed \throws SolveError where an analysis does not converge, or is

@@ -46,7 +46,7 @@ void add_extremes(const mesh::QuadMesh& mesh, PanelResult& result) {
 }  // namespace
 
 PanelStudy::PanelStudy(const Job& job, const mesh::QuadMesh& mesh)
-    : job_(job), model_(mesh, supports_of(job, mesh)) {}
+    : model_(mesh, supports_of(job, mesh)), uncracked_(model_.start()) {}
 
 Eigen::VectorXd PanelStudy::solve(const PanelLoading& loading, const Eigen::VectorXd& start,
                                   const std::function<void(int, double)>& progress,
@@ -63,29 +63,27 @@ Eigen::VectorXd PanelStudy::solve(const PanelLoading& loading, const Eigen::Vect
   return u;
 }
 
-const Eigen::VectorXd& PanelStudy::uncracked_displacement(const Report& report,
+const Eigen::VectorXd& PanelStudy::uncracked_displacement(const Job& job, const Report& report,
                                                           PanelResult& result) {
-  if (uncracked_.size() == 0) {
-    const PanelLoading loading = loading_of(job_, model_, MasonryModel::uncracked);
-    uncracked_ = solve(
-        loading, model_.start(),
-        [&](int step, double residual) {
-          if (report) report(MasonryModel::uncracked, step, residual);
-        },
-        result);
-  }
+  const PanelLoading loading = loading_of(job, model_, MasonryModel::uncracked);
+  uncracked_ = solve(
+      loading, uncracked_,
+      [&](int step, double residual) {
+        if (report) report(MasonryModel::uncracked, step, residual);
+      },
+      result);
   return uncracked_;
 }
 
-PanelResult PanelStudy::analyse(MasonryModel masonry, const Eigen::VectorXd& start,
+PanelResult PanelStudy::analyse(const Job& job, MasonryModel masonry, const Eigen::VectorXd& start,
                                 const Report& report, Stopwatch& stopwatch) {
   PanelResult result;
   result.model = MasonryModel::uncracked;
-  Eigen::VectorXd u = uncracked_displacement(report, result);
+  Eigen::VectorXd u = uncracked_displacement(job, report, result);
   const double reference_movement = largest_movement(u);
   stopwatch.lap("uncracked");
   result.model = masonry;
-  const PanelLoading loading = loading_of(job_, model_, masonry);
+  const PanelLoading loading = loading_of(job, model_, masonry);
   if (masonry == MasonryModel::cracked) {
     u = solve(
         loading, start.size() > 0 ? start : u,
@@ -96,7 +94,7 @@ PanelResult PanelStudy::analyse(MasonryModel masonry, const Eigen::VectorXd& sta
     stopwatch.lap("cracked");
   }
   result.fields = fields_of(model_, loading, u);
-  add_reactions(job_, model_, loading, u, result);
+  add_reactions(job, model_, loading, u, result);
   if (!(result.equilibrium_error <= equilibrium_tolerance)) {
     throw SolveError(fmt::format("the {} analysis is out of equilibrium by {:.1e} of the load",
                                  to_string(masonry), result.equilibrium_error));
@@ -105,7 +103,7 @@ PanelResult PanelStudy::analyse(MasonryModel masonry, const Eigen::VectorXd& sta
   if (masonry == MasonryModel::cracked) {
     result.residual_load = load_on_residual(model_, loading, u);
     if (result.residual_load > least_residual_load * result.load_total) {
-      judge_trial(job_, model_, loading, cut_residual(model_, loading, u), reference_movement,
+      judge_trial(job, model_, loading, cut_residual(model_, loading, u), reference_movement,
                   result);
     }
     stopwatch.lap("loose masonry");
@@ -114,12 +112,10 @@ PanelResult PanelStudy::analyse(MasonryModel masonry, const Eigen::VectorXd& sta
   return result;
 }
 
-PanelResult PanelStudy::uncracked_reactions(const Job& variant) {
+PanelResult PanelStudy::uncracked_reactions(const Job& job) {
   PanelResult result;
-  const PanelLoading loading = loading_of(variant, model_, MasonryModel::uncracked);
-  const Eigen::VectorXd u =
-      solve(loading, uncracked_.size() > 0 ? uncracked_ : model_.start(), {}, result);
-  add_reactions(variant, model_, loading, u, result);
+  const PanelLoading loading = loading_of(job, model_, MasonryModel::uncracked);
+  add_reactions(job, model_, loading, solve(loading, uncracked_, {}, result), result);
   return result;
 }
 

@@ -3,6 +3,7 @@
 #include "mesh/error.h"
 #include "solver/model/faults.h"
 #include "tests/solver/invented_wall.h"
+#include "tests/solver/needle_samples.h"
 
 #include <gtest/gtest.h>
 
@@ -123,6 +124,52 @@ TEST(Analyse, ReasonsAreGivenWhereMethodsDifferByOverFifteenPercent) {
                          std::abs(row.cracked - row.uncracked) > 0.15 * row.uncracked;
     EXPECT_EQ(!row.reason.empty(), differs) << row.needle << ": " << row.reason;
   }
+}
+
+/// The invented wall on needle frames whose ground is `softness` times as soft as stiff clay.
+Job framed_wall(double softness) {
+  Job job = invented_wall();
+  job.analysis.masonry = {MasonryModel::uncracked};
+  job.needle_frames = {sample_needle()};
+  for (NeedleProp& prop : job.needle_frames[0].props) {
+    prop.footing.subgrade_modulus /= softness;
+    prop.footing.sole.timber.strength_class.E_0_mean /= softness;
+  }
+  for (Needle& needle : job.needles) needle.frame = 0;
+  return job;
+}
+
+TEST(Coupling, NeedleTakesItsStiffnessFromItsFrame) {
+  const JobResult result = analyse(framed_wall(1.0));
+  const PanelResult& panel = result.stages[0].analyses[0];
+  ASSERT_EQ(result.needle_designs.size(), 4U);
+  for (std::size_t i = 0; i < 4; ++i) {
+    const double stiffness = result.job.needles[i].stiffness;
+    EXPECT_NEAR(panel.needles[i].force / panel.needles[i].settlement, stiffness, 0.02 * stiffness);
+    EXPECT_NEAR(result.needle_designs[i].answer.stiffness, stiffness, 0.02 * stiffness);
+  }
+  EXPECT_GE(panel.coupling_passes, 1);
+  EXPECT_FALSE(result.checks.empty());
+}
+
+TEST(Coupling, SofterGroundShedsLoadToThePiers) {
+  double last = 0.0;
+  for (const double softness : {0.01, 1.0, 10.0, 100.0}) {
+    const PanelResult panel = analyse(framed_wall(softness)).stages[0].analyses[0];
+    const double piers = panel.base_left + panel.base_right;
+    EXPECT_GT(piers, last);
+    last = piers;
+  }
+}
+
+TEST(Coupling, NothingIsDesignedForAWallThatDoesNotStand) {
+  Job job = framed_wall(1.0);
+  job.analysis.masonry = {MasonryModel::cracked};
+  job.masonry.tensile_strength = 0.0;
+  const JobResult result = analyse(job);
+  ASSERT_FALSE(result.stages[0].analyses[0].stands());
+  EXPECT_TRUE(result.needle_designs.empty());
+  EXPECT_TRUE(result.checks.empty());
 }
 
 TEST(Analyse, ProgressNeverGoesBack) {

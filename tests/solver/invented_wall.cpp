@@ -22,6 +22,7 @@ Job invented_wall() {
                  {"N3", 3600.0, 152.0, 20000.0, 0.0, 0.0},
                  {"N4", 4900.0, 152.0, 20000.0, 0.0, 0.0}};
   job.analysis.mesh_size = 100.0;
+  job.analysis.element = mesh::QuadOrder::four_node;
   return job;
 }
 

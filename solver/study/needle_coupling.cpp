@@ -1,0 +1,140 @@
+#include "solver/study/needle_coupling.h"
+
+#include "solver/needle/needle_advice.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace deadshore::solver {
+
+namespace {
+
+/// Part of a needle's hand load that is permanent.
+double dead_share(const Job& job, const SpreadSum& sum) {
+  double dead = 0.0;
+  for (const SpreadItem& item : sum.items) {
+    double share = 1.0;  // masonry and lintels
+    const auto consider = [&](const auto& loads) {
+      for (const auto& load : loads) {
+        if (load.name == item.name && load.characteristic() > 0.0) {
+          share = load.dead / load.characteristic();
+        }
+      }
+    };
+    consider(job.line_loads);
+    consider(job.point_loads);
+    dead += share * item.load;
+  }
+  return sum.total > 0.0 ? dead / sum.total : 1.0;
+}
+
+NeedleDemand demand_of(const Job& job, const JobResult& result, std::size_t needle) {
+  NeedleDemand demand;
+  demand.needle = job.needles[needle].name;
+  demand.method = "hand";
+  demand.load = result.hand.needles[needle].total;
+  demand.dead_share = dead_share(job, result.hand.needles[needle]);
+  for (const StageResult& stage : result.stages) {
+    if (demand.stage.empty()) demand.stage = stage.name;
+    for (const PanelResult& analysis : stage.analyses) {
+      const double push = analysis.needles[needle].force;
+      if (push <= demand.load) continue;
+      demand.load = push;
+      demand.method = to_string(analysis.model);
+      demand.stage = stage.name;
+    }
+  }
+  return demand;
+}
+
+/// Height of masonry over a needle: up to the first opening, or the top.
+double masonry_height(const Job& job, double x) {
+  double top = job.wall.top_at(x);
+  for (const mesh::Opening& opening : job.wall.openings) {
+    const bool above = opening.span().contains(x) && opening.sill > job.wall.cut.soffit;
+    if (above) top = std::min(top, opening.sill);
+  }
+  return top - job.wall.cut.soffit;
+}
+
+/// Clear wall beside a needle's bearing, halved towards a neighbour.
+MasonryAbove masonry_above(const Job& job, std::size_t which) {
+  const mesh::Interval bearing = job.needles[which].bearing();
+  MasonryAbove masonry;
+  masonry.f_k = job.masonry.compressive_strength;
+  masonry.near_side = bearing.from;
+  masonry.far_side = job.wall.length - bearing.to;
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    if (i == which) continue;
+    const mesh::Interval other = job.needles[i].bearing();
+    if (other.to <= bearing.from) {
+      masonry.near_side = std::min(masonry.near_side, 0.5 * (bearing.from - other.to));
+    } else {
+      masonry.far_side = std::min(masonry.far_side, 0.5 * (other.from - bearing.to));
+    }
+  }
+  masonry.height = masonry_height(job, job.needles[which].x);
+  return masonry;
+}
+
+bool stands(const JobResult& result) {
+  for (const StageResult& stage : result.stages) {
+    for (const PanelResult& analysis : stage.analyses) {
+      if (!analysis.stands()) return false;
+    }
+  }
+  return true;
+}
+
+}  // namespace
+
+NeedleSite site_of(const Job& job) {
+  return {job.thickness, job.wall.cut.soffit};
+}
+
+double update_stiffness(Job& job, const std::vector<double>& loads) {
+  double change = 0.0;
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    Needle& needle = job.needles[i];
+    if (!needle.frame) continue;
+    const double stiffness =
+        needle_stiffness(job.needle_frames[*needle.frame], site_of(job), {loads[i], 1.0});
+    change = std::max(change, std::abs(stiffness - needle.stiffness) / stiffness);
+    needle.stiffness = stiffness;
+  }
+  return change;
+}
+
+void design_needles(const Job& job, JobResult& result) {
+  if (!stands(result)) return;
+  std::map<std::size_t, std::size_t> most_loaded;  // frame to its place in needle_designs
+  std::map<std::size_t, std::size_t> its_needle;
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    if (!job.needles[i].frame) continue;
+    const std::size_t kind = *job.needles[i].frame;
+    const NeedleFrame& frame = job.needle_frames[kind];
+    const NeedleDemand demand = demand_of(job, result, i);
+    const auto checks =
+        check_needle(frame, site_of(job), demand, masonry_above(job, i), job.check_rules);
+    result.checks.insert(result.checks.end(), checks.begin(), checks.end());
+    result.needle_designs.push_back(
+        {demand, analyse_needle(frame, site_of(job), {demand.load, 1.0}), {}});
+    const std::size_t place = result.needle_designs.size() - 1;
+    const auto known = most_loaded.find(kind);
+    if (known == most_loaded.end() ||
+        result.needle_designs[known->second].demand.load < demand.load) {
+      most_loaded[kind] = place;
+      its_needle[kind] = i;
+    }
+  }
+  for (const auto& [kind, place] : most_loaded) {
+    NeedleDesign& design = result.needle_designs[place];
+    design.advice = advise(job.needle_frames[kind], site_of(job), design.demand,
+                           masonry_above(job, its_needle[kind]), job.check_rules,
+                           {job.section_choices, job.prop_choices});
+  }
+  sort_worst_first(result.checks);
+}
+
+}  // namespace deadshore::solver
