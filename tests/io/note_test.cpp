@@ -2,14 +2,12 @@
 
 #include "io/results_json.h"
 #include "tests/io/made_up_result.h"
+#include "tests/io/note_page.h"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
-#include <vtkSmartPointer.h>
-#include <vtkXMLDataElement.h>
-#include <vtkXMLUtilities.h>
 
 #include <map>
 #include <set>
@@ -33,47 +31,21 @@ const std::vector<viz::Figure> figures = [] {
                                   {"needle-loads", "Loads on the needles.", svg, ""}};
 }();
 
-using Page = vtkSmartPointer<vtkXMLDataElement>;
+using test::for_each_element;
+using test::Page;
+using test::parsed;
 
 std::string note_of(const solver::JobResult& result) {
   return note_html(result, figures, "wall.toml");
-}
-
-/// Null where the page is not well-formed XML.
-Page parsed(const std::string& note) {
-  return Page::Take(vtkXMLUtilities::ReadElementFromString(note.c_str()));
-}
-
-template <typename Visit>
-void for_each_element(vtkXMLDataElement* element, const Visit& visit) {
-  visit(element);
-  for (int index = 0; index < element->GetNumberOfNestedElements(); ++index) {
-    for_each_element(element->GetNestedElement(index), visit);
-  }
-}
-
-std::string text_of(vtkXMLDataElement* element) {
-  const char* characters = element->GetCharacterData();
-  return characters == nullptr ? std::string() : std::string(characters);
 }
 
 /// The cells of a table by the text of their row's first cell.
 std::map<std::string, std::vector<std::string>> rows_of(vtkXMLDataElement* page,
                                                         const std::string& table_id) {
   std::map<std::string, std::vector<std::string>> rows;
-  for_each_element(page, [&](vtkXMLDataElement* table) {
-    const char* id = table->GetAttribute("id");
-    if (id == nullptr || table_id != id) return;
-    for_each_element(table, [&](vtkXMLDataElement* row) {
-      if (std::string(row->GetName()) != "tr") return;
-      std::vector<std::string> cells;
-      cells.reserve(row->GetNumberOfNestedElements());
-      for (int index = 0; index < row->GetNumberOfNestedElements(); ++index) {
-        cells.push_back(text_of(row->GetNestedElement(index)));
-      }
-      rows[cells.at(0)] = cells;
-    });
-  });
+  for (const test::PageRow& row : test::rows_in_order(page, table_id)) {
+    rows[row.cells.at(0)] = row.cells;
+  }
   return rows;
 }
 
@@ -183,8 +155,7 @@ TEST(Note, AWallThatFallsShowsTheReasonAndNoReactions) {
 
 TEST(Note, LooseMasonryIsNamedWithItsWeightInTheSummary) {
   const std::string note = note_of(test::made_up_result());
-  const std::string summary = note.substr(note.find("id=\"summary\""),
-                                          note.find("id=\"wall\"") - note.find("id=\"summary\""));
+  const std::string summary = test::section_of(note, "summary");
   EXPECT_THAT(summary, HasSubstr("Loose masonry: 1.25 kN would fall."));
   EXPECT_THAT(summary, HasSubstr("over the cut between N1 and N2"));
 }
