@@ -138,7 +138,7 @@ solver::CapacityTable read_capacity(const JobTable& table) {
   const std::vector<double> extensions = table.quantities("extension");
   const std::vector<double> loads = table.quantities("load");
   if (loads.size() != extensions.size()) {
-    table.refuse("load", fmt::format("{} loads", loads.size()),
+    table.refuse("load", fmt::format("a list of {}", loads.size()),
                  fmt::format("one for each of the {} extensions is due", extensions.size()));
   }
   solver::CapacityTable capacity{table.text("source"), {}};

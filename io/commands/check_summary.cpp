@@ -28,6 +28,16 @@ std::string row(const std::string& member, const std::string& check, const std::
   return text + "\n";
 }
 
+/// A clause without the remark behind it.
+std::string short_clause(const std::string& clause) {
+  return clause.size() > clause_width ? clause.substr(0, clause.find(" (")) : clause;
+}
+
+std::string in_words(double utilisation) {
+  if (!std::isfinite(utilisation)) return "-";
+  return utilisation < 1000.0 ? fmt::format("{:.2f}", utilisation) : "> 1000";
+}
+
 std::string name_of(const solver::Check& check) {
   return printable(check.member) + ", " + printable(check.check);
 }
@@ -55,7 +65,7 @@ bool all_pass(std::span<const solver::Check> checks) {
 
 std::string summary_of(std::span<const solver::Check> checks) {
   if (checks.empty()) return "";
-  std::string text = row("checks, worst first", "", "used", "by");
+  std::string text = row("checks", "worst first", "used", "by");
   std::string loud;
   std::size_t made = 0;
   for (const solver::Check& check : checks) {
@@ -65,10 +75,8 @@ std::string summary_of(std::span<const solver::Check> checks) {
     }
     if (!check.passes()) loud += failure(check);
     if (++made > most_rows) continue;
-    const double utilisation = check.utilisation();
     text +=
-        row(check.member, check.check,
-            std::isfinite(utilisation) ? fmt::format("{:.2f}", utilisation) : "-", check.clause);
+        row(check.member, check.check, in_words(check.utilisation()), short_clause(check.clause));
   }
   if (made > most_rows) text += fmt::format("and {} more, all in the note\n", made - most_rows);
   return loud.empty() ? text : text + "\n" + loud;

@@ -12,8 +12,9 @@
 namespace deadshore::io {
 namespace {
 
-/// An entry of tests/io/data/bad_jobs.txt.
+/// An entry of a list in tests/io/data, and the file that it changes.
 struct BadJob {
+  std::string base;
   std::string name;
   std::string old_part;
   std::string new_part;
@@ -22,8 +23,8 @@ struct BadJob {
   friend void PrintTo(const BadJob& job, std::ostream* out) { *out << job.error; }
 };
 
-std::vector<BadJob> read_bad_jobs() {
-  std::ifstream file(DEADSHORE_SOURCE_DIR "/tests/io/data/bad_jobs.txt");
+std::vector<BadJob> read_bad_jobs(const std::string& list, const std::string& base) {
+  std::ifstream file(DEADSHORE_SOURCE_DIR "/tests/io/data/" + list);
   std::vector<BadJob> jobs;
   const auto append = [](std::string& part, const std::string& line) {
     if (!part.empty()) part += '\n';
@@ -32,7 +33,7 @@ std::vector<BadJob> read_bad_jobs() {
   for (std::string line; std::getline(file, line);) {
     const std::string rest = line.size() > 3 ? line.substr(3) : "";
     if (line.starts_with("==")) {
-      jobs.push_back({.name = rest, .old_part = "", .new_part = "", .error = ""});
+      jobs.push_back({.base = base, .name = rest, .old_part = "", .new_part = "", .error = ""});
     } else if (line.starts_with('-')) {
       append(jobs.back().old_part, rest);
     } else if (line.starts_with('+')) {
@@ -45,14 +46,16 @@ std::vector<BadJob> read_bad_jobs() {
 }
 
 TEST(BadJobList, IsLong) {
-  EXPECT_GE(read_bad_jobs().size(), 60U);
+  EXPECT_GE(read_bad_jobs("bad_jobs.txt", "").size(), 60U);
+  EXPECT_GE(read_bad_jobs("bad_frames.txt", "").size(), 50U);
 }
 
 class BadJobs : public ::testing::TestWithParam<BadJob> {};
 
 TEST_P(BadJobs, AreRefusedInOneLine) {
-  const std::string text = with(core_keys(), GetParam().old_part, GetParam().new_part);
-  ASSERT_FALSE(text.empty()) << "core_keys.toml does not hold\n" << GetParam().old_part;
+  const std::string base = GetParam().base;
+  const std::string text = with(test_data(base), GetParam().old_part, GetParam().new_part);
+  ASSERT_FALSE(text.empty()) << base << " does not hold\n" << GetParam().old_part;
   try {
     static_cast<void>(parse_job(text, "yard.toml"));
     FAIL() << "read without complaint";
@@ -61,8 +64,14 @@ TEST_P(BadJobs, AreRefusedInOneLine) {
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(Text, BadJobs, ::testing::ValuesIn(read_bad_jobs()),
-                         [](const auto& entry) { return entry.param.name; });
+const auto name_of = [](const auto& entry) { return entry.param.name; };
+
+INSTANTIATE_TEST_SUITE_P(Text, BadJobs,
+                         ::testing::ValuesIn(read_bad_jobs("bad_jobs.txt", "core_keys.toml")),
+                         name_of);
+INSTANTIATE_TEST_SUITE_P(Frames, BadJobs,
+                         ::testing::ValuesIn(read_bad_jobs("bad_frames.txt", "framed_keys.toml")),
+                         name_of);
 
 }  // namespace
 }  // namespace deadshore::io

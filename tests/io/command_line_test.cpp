@@ -1,6 +1,7 @@
 #include "tests/io/core_keys.h"
 #include "tests/io/scratch_folder.h"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -13,6 +14,9 @@
 
 namespace deadshore::io {
 namespace {
+
+using ::testing::HasSubstr;
+using ::testing::Not;
 
 std::string text_of(const std::filesystem::path& path) {
   std::ostringstream text;
@@ -59,6 +63,19 @@ TEST_F(CommandLine, RefusesABadJobWithFileAndLine) {
   EXPECT_EQ(errors().substr(0, first.size()), first);
   EXPECT_TRUE(complained_in_one_line());
   EXPECT_EQ(run("run bad.toml"), 1);
+}
+
+TEST_F(CommandLine, StrictExitsWithThreeWhereACheckFails) {
+  const std::string sound =
+      framed_keys() + "[analysis]\nmesh = \"200 mm\"\nmasonry = [\"uncracked\"]\n";
+  write("frame.toml", sound);
+  EXPECT_EQ(run("run frame.toml --strict -o sound"), 0) << output() << errors();
+  EXPECT_THAT(output(), Not(HasSubstr("!!")));
+  write("floor.toml",
+        with(sound, "ground         = \"stiff clay\"", "suspended_floor = \"joists\""));
+  EXPECT_EQ(run("run floor.toml -o floor"), 0);
+  EXPECT_THAT(output(), HasSubstr("!! NOT VERIFIED: N1 outer prop, suspended floor"));
+  EXPECT_EQ(run("run floor.toml --strict -o floor"), 3);
 }
 
 TEST_F(CommandLine, RefusesWhatItDoesNotKnow) {

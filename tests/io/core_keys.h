@@ -6,12 +6,22 @@
 
 namespace deadshore::io {
 
-/// The text of tests/io/data/core_keys.toml: an invented job with the keys that must not change.
-inline std::string core_keys() {
-  std::ifstream file(DEADSHORE_SOURCE_DIR "/tests/io/data/core_keys.toml", std::ios::binary);
+/// The text of a file in tests/io/data.
+inline std::string test_data(const std::string& name) {
+  std::ifstream file(DEADSHORE_SOURCE_DIR "/tests/io/data/" + name, std::ios::binary);
   std::ostringstream text;
   text << file.rdbuf();
   return text.str();
+}
+
+/// An invented job with the keys that must not change.
+inline std::string core_keys() {
+  return test_data("core_keys.toml");
+}
+
+/// An invented job whose needles stand on a frame.
+inline std::string framed_keys() {
+  return test_data("framed_keys.toml");
 }
 
 /// `text` with the first `old_part` made `new_part`; empty where there is none.

@@ -81,6 +81,87 @@ TEST(ResultsJson, LooseMasonryIsListedWithItsWeightAndPlace) {
   EXPECT_THAT(patch.at("where").get<std::string>(), HasSubstr("between N1 and N2"));
 }
 
+solver::JobResult with_a_checked_needle() {
+  solver::JobResult result = test::made_up_result();
+  solver::NeedleFrame frame;
+  frame.name = "F1";
+  result.job.needle_frames = {frame};
+  result.job.needles.front().frame = 0;
+  solver::NeedleDesign design;
+  design.demand = {
+      .needle = "N1", .method = "hand", .stage = "cut", .load = 30e3, .dead_share = 0.6};
+  design.answer.stiffness = 4500.0;
+  design.answer.settlement = 6.5;
+  design.answer.largest_moment = 9.1e6;
+  design.answer.buckling_factor = std::numeric_limits<double>::infinity();
+  design.answer.passes = 3;
+  design.answer.props = {{"outer", -725.0, 2270.0, 15.4e3}};
+  design.advice = {"UC 152x152x23 would do."};
+  result.needle_designs = {design};
+
+  solver::Check floor = solver::not_verified("suspended floor", "common practice", "look");
+  floor.demand = 15.4;
+  floor.unit = "kN";
+  result.checks = solver::labelled({floor}, "N1 inner prop", "cut");
+  solver::Check bending;
+  bending.member = "N1";
+  bending.check = "bending";
+  bending.clause = "EN 1993-1-1 6.2.5";
+  bending.working = "W f_y";
+  bending.stage = "cut";
+  bending.demand = 11.0;
+  bending.capacity = 22.0;
+  bending.unit = "kNm";
+  result.checks.push_back(bending);
+  result.stages.front().analyses.front().coupling_passes = 4;
+  return result;
+}
+
+// The keys that design.md, "The answer", promises to other programs.
+TEST(ResultsJson, ChecksHaveTheKeysOfTheContract) {
+  const json check = parsed(with_a_checked_needle()).at("checks").at(1);
+  EXPECT_EQ(check, (json{{"member", "N1"},
+                         {"check", "bending"},
+                         {"demand", 11.0},
+                         {"capacity", 22.0},
+                         {"unit", "kNm"},
+                         {"utilisation", 0.5},
+                         {"clause", "EN 1993-1-1 6.2.5"},
+                         {"stage", "cut"},
+                         {"passes", true},
+                         {"working", "W f_y"}}));
+}
+
+TEST(ResultsJson, WhatIsNotVerifiedHasNoUtilisationAndDoesNotPass) {
+  const json check = parsed(with_a_checked_needle()).at("checks").at(0);
+  EXPECT_TRUE(check.at("utilisation").is_null());
+  EXPECT_EQ(check.at("not_verified"), true);
+  EXPECT_EQ(check.at("passes"), false);
+  EXPECT_EQ(check.at("demand"), 15.4);
+  EXPECT_EQ(check.at("caution"), "look");
+}
+
+TEST(ResultsJson, NeedleFramesAreGivenByNeedle) {
+  const json answer = parsed(with_a_checked_needle());
+  const json& frame = answer.at("needle_frames").at("N1");
+  EXPECT_EQ(answer.at("needle_frames").size(), 1U);
+  EXPECT_EQ(frame.at("frame"), "F1");
+  EXPECT_EQ(frame.at("load"), 30.0);
+  EXPECT_EQ(frame.at("method"), "hand");
+  EXPECT_EQ(frame.at("stiffness"), 4.5);
+  EXPECT_EQ(frame.at("largest_moment"), 9.1);
+  EXPECT_TRUE(frame.at("buckling_factor").is_null());
+  EXPECT_EQ(frame.at("props").at(0),
+            (json{{"mark", "outer"}, {"place", -725.0}, {"extension", 2270.0}, {"load", 15.4}}));
+  EXPECT_EQ(frame.at("advice").size(), 1U);
+}
+
+TEST(ResultsJson, SaysHowManyPassesTheNeedlesTook) {
+  const json analyses = parsed(with_a_checked_needle()).at("stages").at(0).at("analyses");
+  EXPECT_EQ(analyses.at("uncracked").at("coupling_passes"), 4);
+  EXPECT_EQ(analyses.at("cracked").at("coupling_passes"), 1);
+}
+
 TEST(ResultsJson, RefusesANumberThatIsNotFinite) {
   solver::JobResult result = test::made_up_result();
   result.stages.front().analyses.front().base_left = std::numeric_limits<double>::quiet_NaN();

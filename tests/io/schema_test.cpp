@@ -38,6 +38,15 @@ TEST(Schema, EveryExampleAndDefaultIsAQuantityOfItsDimension) {
   }
 }
 
+TEST(Schema, EveryTableIsInsideAnother) {
+  for (const SchemaTable& table : job_schema()) {
+    EXPECT_NO_THROW(static_cast<void>(schema_table(parent_of(table)))) << table.name;
+  }
+  EXPECT_EQ(parent_of(schema_table("needle_frame.prop")), "needle_frame");
+  EXPECT_EQ(own_name(schema_table("needle_frame.prop")), "prop");
+  EXPECT_EQ(parent_of(schema_table("wall")), "");
+}
+
 TEST(Schema, TablesAndKeysAreFoundByName) {
   EXPECT_EQ(schema_table("needle").form, TableForm::list);
   EXPECT_NE(find_key(schema_table("needle"), "slack"), nullptr);

@@ -1,10 +1,15 @@
 #include "io/commands/summary.h"
 
+#include "io/commands/check_summary.h"
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <span>
 #include <sstream>
 #include <string>
+#include <vector>
 
 namespace deadshore::io {
 namespace {
@@ -102,6 +107,64 @@ TEST(Summary, FitsEightyColumnsWhateverTheNames) {
 
 TEST(Summary, SendsTheReaderToAnEngineer) {
   EXPECT_THAT(summary_of(one_needle()), HasSubstr("structural engineer"));
+}
+
+solver::Check check_of(double demand) {
+  solver::Check check;
+  check.member = "N1";
+  check.check = "bending";
+  check.clause = "EN 1993-1-1 6.2.5";
+  check.demand = demand;
+  check.capacity = 22.0;
+  check.unit = "kNm";
+  return check;
+}
+
+TEST(CheckSummary, GivesTheUtilisationAndTheClause) {
+  const std::vector<solver::Check> checks = {check_of(11.0)};
+  const std::string row = line_with(summary_of(checks), "N1");
+  EXPECT_THAT(row, HasSubstr("bending"));
+  EXPECT_THAT(row, HasSubstr("0.50  EN 1993-1-1 6.2.5"));
+  EXPECT_TRUE(all_pass(checks));
+}
+
+TEST(CheckSummary, IsLoudAboutWhatFails) {
+  const std::vector<solver::Check> checks = {check_of(33.0), check_of(11.0)};
+  EXPECT_THAT(summary_of(checks), HasSubstr("!! FAILS: N1, bending: 1.50 times what it bears"));
+  EXPECT_FALSE(all_pass(checks));
+}
+
+TEST(CheckSummary, NamesWhatIsNotVerifiedAndNeverPassesIt) {
+  const std::vector<solver::Check> checks =
+      solver::labelled({solver::not_verified("suspended floor", "common practice", "look first")},
+                       "N1 inner prop", "cut");
+  EXPECT_THAT(summary_of(checks),
+              HasSubstr("!! NOT VERIFIED: N1 inner prop, suspended floor: look first"));
+  EXPECT_FALSE(all_pass(checks));
+}
+
+TEST(CheckSummary, ListsEightAndCountsTheRest) {
+  const std::vector<solver::Check> checks(11, check_of(11.0));
+  const std::string text = summary_of(checks);
+  EXPECT_EQ(std::count(text.begin(), text.end(), '\n'), 10);
+  EXPECT_THAT(text, HasSubstr("and 3 more"));
+}
+
+TEST(CheckSummary, FitsEightyColumnsWhateverTheNames) {
+  solver::Check check = check_of(1e9);
+  check.member = "the needle beside the old bread oven's flue, second outer prop";
+  check.check = "lateral-torsional buckling between the props on either side";
+  check.clause = "a clause of a standard whose name is longer than the line";
+  std::istringstream lines(summary_of(std::vector<solver::Check>{check}));
+  for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80U) << line;
+}
+
+TEST(CheckSummary, IsEmptyWithoutChecks) {
+  EXPECT_EQ(summary_of(std::span<const solver::Check>()), "");
+  solver::JobResult result = one_needle();
+  EXPECT_THAT(summary_of(result), Not(HasSubstr("checks")));
+  result.checks = {check_of(33.0)};
+  EXPECT_THAT(summary_of(result), HasSubstr("!! FAILS"));
 }
 
 TEST(Timings, AddUp) {
