@@ -115,11 +115,11 @@ std::vector<int> nested_dissection(const mesh::QuadMesh& mesh) {
 EquationMap::EquationMap(const mesh::QuadMesh& mesh, std::span<const Support> supports)
     : equation_(2 * mesh.nodes.size(), 0) {
   for (const Support& support : supports) {
-    equation_[static_cast<std::size_t>(2 * support.node + support.component)] = -1;
+    equation_[place_of(support.node, support.component)] = -1;
   }
   for (const int node : nested_dissection(mesh)) {
     for (int component = 0; component < 2; ++component) {
-      int& equation = equation_[static_cast<std::size_t>(2 * node + component)];
+      int& equation = equation_[place_of(node, component)];
       if (equation == 0) equation = count_++;
     }
   }

@@ -21,12 +21,16 @@ class EquationMap {
 
   /// Equation of a node's displacement, or -1 where a support gives it.
   [[nodiscard]] int equation(int node, int component) const {
-    return equation_[2 * static_cast<std::size_t>(node) + static_cast<std::size_t>(component)];
+    return equation_[place_of(node, component)];
   }
 
   [[nodiscard]] int count() const { return count_; }
 
  private:
+  [[nodiscard]] static std::size_t place_of(int node, int component) {
+    return 2 * static_cast<std::size_t>(node) + static_cast<std::size_t>(component);
+  }
+
   std::vector<int> equation_;
   int count_ = 0;
 };

@@ -11,8 +11,8 @@ namespace deadshore::solver {
 struct NewtonOptions {
   double tolerance = 1e-10;  ///< out-of-balance force over the size of the nodal forces
   int most_iterations = 300;
-  double round_off = 1e-9;   ///< as good as `tolerance` once it no longer falls
-  int patience = 8;  ///< steps without a new least residual before a line search
+  double round_off = 1e-9;  ///< as good as `tolerance` once it no longer falls
+  int patience = 8;         ///< steps without a new least residual before a line search
 };
 
 /// What a Newton solution came to. Not converged means: do not use it.

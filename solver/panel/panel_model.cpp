@@ -217,7 +217,8 @@ Eigen::VectorXd forces_of_stress(const PanelModel& model, std::span<const PanelM
     const auto& material =
         materials[static_cast<std::size_t>(mesh.region_of_quad[static_cast<std::size_t>(quad)])];
     for (int point = 0; point < quad_points; ++point) {
-      const Voigt& s = stress[static_cast<std::size_t>(quad * quad_points + point)];
+      const Voigt& s =
+          stress[static_cast<std::size_t>(quad) * quad_points + static_cast<std::size_t>(point)];
       if (s.isZero(0.0)) continue;
       const double volume = model.geometry().area(quad, point) * material.thickness;
       if (mesh.order == mesh::QuadOrder::four_node) {

@@ -32,7 +32,8 @@ void QuadGeometry::fill(const mesh::QuadMesh& mesh) {
         throw SolveError(fmt::format("element {} near ({:.0f}, {:.0f}) mm is folded", quad,
                                      coordinates.col(0).mean(), coordinates.col(1).mean()));
       }
-      const std::size_t place = static_cast<std::size_t>(quad * quad_points + point);
+      const std::size_t place =
+          static_cast<std::size_t>(quad) * quad_points + static_cast<std::size_t>(point);
       areas_[place] = determinant;
       Eigen::Map<Eigen::Matrix<double, 2, Nodes>>(gradients_.data() + place * 2 * Nodes) =
           jacobian.inverse() * derivative;

@@ -116,7 +116,7 @@ double load_on_residual(const PanelModel& model, const PanelLoading& loading,
                         const Eigen::VectorXd& u) {
   const mesh::QuadMesh& mesh = model.mesh();
   std::vector<Voigt> stress;
-  stress.reserve(static_cast<std::size_t>(mesh.quad_count() * quad_points));
+  stress.reserve(static_cast<std::size_t>(mesh.quad_count()) * quad_points);
   for (int quad = 0; quad < mesh.quad_count(); ++quad) {
     for (int point = 0; point < quad_points; ++point) {
       stress.push_back(

@@ -37,7 +37,7 @@ void add_extremes(const mesh::QuadMesh& mesh, PanelResult& result) {
       result.max_compression = std::max(result.max_compression, compression);
     }
     for (const int node : mesh.nodes_of(quad)) {
-      const double settlement = -result.fields.displacement[static_cast<std::size_t>(2 * node + 1)];
+      const double settlement = -result.fields.displacement[2 * static_cast<std::size_t>(node) + 1];
       result.max_settlement = std::max(result.max_settlement, settlement);
     }
   }
