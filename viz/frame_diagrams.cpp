@@ -13,6 +13,7 @@ namespace {
 using solver::NeedleStation;
 
 constexpr double label_room = 10.0;
+constexpr double gap = 4.0;  ///< between diagrams
 const TextStyle value_style{.size = 7.0};
 constexpr Colour curve_tint{0.85, 0.89, 0.94};
 
@@ -21,20 +22,20 @@ struct Diagram {
   std::string name;
   std::string note;
   std::string unit;
+  double largest = 0.0;           ///< by size, between the points too
   std::vector<PagePoint> points;  ///< x on the page, y the value
 };
 
 /// A station's value in the unit of the diagram, upwards positive on the page.
 using Measure = double (*)(const NeedleStation&);
 
-Diagram diagram_of(const FramePage& page, const ShownFrame& shown, const std::string& name,
-                   const std::string& note, const std::string& unit, Measure measure) {
-  Diagram diagram{name, note, unit, {}};
+std::vector<PagePoint> points_of(const FramePage& page, const ShownFrame& shown, Measure measure) {
+  std::vector<PagePoint> points;
   for (const NeedleStation& station : shown.design.answer.stations) {
     const double value = measure(station);
-    if (std::isfinite(value)) diagram.points.push_back({page.view.across(station.z), value});
+    if (std::isfinite(value)) points.push_back({page.view.across(station.z), value});
   }
-  return diagram;
+  return points;
 }
 
 std::string deflection_note(const solver::NeedleAnswer& answer) {
@@ -42,10 +43,9 @@ std::string deflection_note(const solver::NeedleAnswer& answer) {
   return fmt::format("{} mm of it is bending", short_number(answer.bending_deflection));
 }
 
-/// The value's size at an extreme, over it or under it.
-void label_extreme(Canvas& canvas, const Diagram& diagram, PagePoint at, double value) {
-  const bool over = value > 0.0;
-  const std::string text = fmt::format("{} {}", short_number(std::abs(value)), diagram.unit);
+/// The size of an extreme, over it or under it.
+void label_extreme(Canvas& canvas, const Diagram& diagram, PagePoint at, double size, bool over) {
+  const std::string text = fmt::format("{} {}", short_number(size), diagram.unit);
   const double half = 0.5 * text_size(text, value_style).width;
   const double x = std::clamp(
       at.x, diagram.points.front().x + half - 4.0,
@@ -65,7 +65,7 @@ void draw_diagram(Canvas& canvas, const Diagram& diagram, double left, double to
                           [](const PagePoint& a, const PagePoint& b) { return a.y < b.y; });
   const double least = std::min(0.0, low->y);
   const double most = std::max(0.0, high->y);
-  const double room = diagram_pitch - 2.0 * label_room;
+  const double room = diagram_pitch - 2.0 * label_room - gap;
   const double per_unit = most > least ? room / (most - least) : 0.0;
   const double zero = top + label_room + per_unit * most;
   Loop outline{{diagram.points.front().x, zero}};
@@ -79,28 +79,33 @@ void draw_diagram(Canvas& canvas, const Diagram& diagram, double left, double to
   canvas.strokes(curve, {.colour = support, .width = 1.0});
   canvas.line(outline.front(), outline.back(), {.colour = ink, .width = 0.7});
   const double worth_saying = 0.02 * (most - least);
-  if (low->y < -worth_saying)
-    label_extreme(canvas, diagram, {low->x, zero - per_unit * low->y}, low->y);
-  if (high->y > worth_saying)
-    label_extreme(canvas, diagram, {high->x, zero - per_unit * high->y}, high->y);
+  const double greatest = std::max(-least, most);
+  const auto label = [&](const PagePoint& at, double size, bool over) {
+    if (size <= worth_saying) return;
+    const double exact = size < greatest ? size : std::fmax(size, diagram.largest);
+    label_extreme(canvas, diagram, {at.x, zero - per_unit * at.y}, exact, over);
+  };
+  label(*low, -least, false);
+  label(*high, most, true);
 }
 
 }  // namespace
 
 void draw_frame_diagrams(Canvas& canvas, const FramePage& page, const ShownFrame& shown) {
-  const double bottom = page.diagrams + 3.0 * diagram_pitch - label_room;
+  const double bottom = page.diagrams + 3.0 * diagram_pitch - label_room - gap;
   std::vector<double> guides{-0.5 * shown.wall_thickness, 0.5 * shown.wall_thickness};
   for (const solver::NeedleProp& prop : shown.frame.props) guides.push_back(shown.place(prop));
   for (const double z : guides)
     canvas.line({page.view.across(z), page.diagrams}, {page.view.across(z), bottom},
                 {.colour = quiet_ink, .width = 0.3, .dash = {1.0, 2.0}});
+  const solver::NeedleAnswer& answer = shown.design.answer;
   const std::array diagrams{
-      diagram_of(page, shown, "bending moment", "on the side in tension", "kNm",
-                 [](const NeedleStation& s) { return -s.moment / 1e6; }),
-      diagram_of(page, shown, "shear force", "", "kN",
-                 [](const NeedleStation& s) { return s.shear / 1e3; }),
-      diagram_of(page, shown, "deflection", deflection_note(shown.design.answer), "mm",
-                 [](const NeedleStation& s) { return -s.deflection; })};
+      Diagram{"bending moment", "on the side in tension", "kNm", answer.largest_moment / 1e6,
+              points_of(page, shown, [](const NeedleStation& s) { return -s.moment / 1e6; })},
+      Diagram{"shear force", "", "kN", answer.largest_shear / 1e3,
+              points_of(page, shown, [](const NeedleStation& s) { return s.shear / 1e3; })},
+      Diagram{"deflection", deflection_note(answer), "mm", 0.0,
+              points_of(page, shown, [](const NeedleStation& s) { return -s.deflection; })}};
   double top = page.diagrams;
   for (const Diagram& diagram : diagrams) {
     draw_diagram(canvas, diagram, page.view.across(shown.reach().from), top);

@@ -18,6 +18,10 @@ constexpr double floor_depth = 9.0;  ///< of a suspended floor as drawn
 const Pen tube_pen{.colour = support, .width = 0.6};
 const Pen ground_pen{.colour = ink, .width = 1.2};
 
+bool is_suspended(const NeedleProp& prop) {
+  return !prop.footing.suspended_floor.empty();
+}
+
 /// Timber cut across the grain: a rectangle with its diagonals.
 void draw_sole(Canvas& canvas, const Rect& box) {
   canvas.fill(box, timber_tint);
@@ -72,7 +76,7 @@ std::vector<Stretch> stretches(const FramePage& page, const ShownFrame& shown, P
         i + 1 < props.size()
             ? page.view.across(0.5 * (shown.place(props[i]) + shown.place(props[i + 1])))
             : end;
-    const bool floor = !props[i].footing.suspended_floor.empty();
+    const bool floor = is_suspended(props[i]);
     if (!found.empty() && found.back().level == props[i].level && found.back().floor == floor)
       found.back().to = to;
     else
@@ -91,7 +95,7 @@ std::string level_words(double level) {
 std::string ground_words(const NeedleProp& prop) {
   const char* side = prop.side == PropSide::inside ? "inside" : "outside";
   const solver::Footing& footing = prop.footing;
-  if (!footing.suspended_floor.empty())
+  if (is_suspended(prop))
     return fmt::format("{}: {}, a suspended floor, NOT VERIFIED; {}", side, footing.suspended_floor,
                        level_words(prop.level));
   return fmt::format("{}: {}{}{}", side, footing.ground.name,
@@ -194,7 +198,7 @@ void draw_prop_loads(Canvas& canvas, const FramePage& page, const ShownFrame& sh
     const double away = up ? 1.0 : -1.0;
     const double x = page.view.across(shown.place(prop));
     const double level = page.view.down(prop.level);
-    const bool floor = up && !prop.footing.suspended_floor.empty();
+    const bool floor = up && is_suspended(prop);
     const double tip = level + away * (floor ? floor_depth + 1.0 : 6.0);
     const double row = i < page.foot_rows.size() ? page.foot_rows[i] * foot_row : 0.0;
     const double tail = up ? feet + row : tip - 15.0;
@@ -211,8 +215,6 @@ void draw_prop_loads(Canvas& canvas, const FramePage& page, const ShownFrame& sh
 
 void name_props(Canvas& canvas, const FramePage& page, const ShownFrame& shown, LabelRoom& room) {
   const TextStyle style{.size = 7.0, .width = 80.0, .overflow = Overflow::wrap};
-  const TextStyle ground{
-      .size = 7.0, .colour = quiet_ink, .width = 88.0, .overflow = Overflow::wrap};
   for (const NeedleProp& prop : shown.frame.props) room.take(box_of(page, shown, prop));
   for (const NeedleProp& prop : shown.frame.props) {
     const std::string text = particulars(shown, prop);
@@ -222,8 +224,14 @@ void name_props(Canvas& canvas, const FramePage& page, const ShownFrame& shown, 
     if (is_outermost(shown, prop)) {
       const double x = inside ? page.right_chain + 6.0 : page.left_chain - 14.0 - size.width;
       room.take(canvas.text({x, box.top + 0.3 * box.height()}, text, style, {0.0, 0.0}));
-      const double floor = prop.footing.suspended_floor.empty() ? 6.5 : floor_depth + 2.0;
-      room.take(canvas.text({inside ? page_width - 4.0 : 4.0, page.view.down(prop.level) + floor},
+      const double under = is_suspended(prop) ? floor_depth + 2.0 : 6.5;
+      const bool suspended = is_suspended(prop);
+      const TextStyle ground{.size = 7.0,
+                             .bold = suspended,
+                             .colour = suspended ? ink : quiet_ink,
+                             .width = 92.0,
+                             .overflow = Overflow::wrap};
+      room.take(canvas.text({inside ? page_width - 4.0 : 4.0, page.view.down(prop.level) + under},
                             ground_words(prop), ground, {inside ? 1.0 : 0.0, 0.0}));
       continue;
     }

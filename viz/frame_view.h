@@ -54,7 +54,7 @@ struct FramePage {
 };
 
 /// Height that a diagram takes with the figures above and below its curve.
-inline constexpr double diagram_pitch = 50.0;
+inline constexpr double diagram_pitch = 53.0;
 
 /// Height of a row of marks and loads under the props.
 inline constexpr double foot_row = 20.0;

@@ -18,7 +18,8 @@ using solver::CheckRules;
 constexpr std::size_t most_named = 6;
 
 std::string with_unit(double value, const std::string& unit) {
-  return unit.empty() ? three_figures(value) : three_figures(value) + " " + unit;
+  return unit.empty() ? three_figures(value)
+                      : three_figures(value) + " " + with_raised_powers(unit);
 }
 
 std::string name_of(const Check& check) {
@@ -30,8 +31,8 @@ Row check_row(const Check& check, bool several_stages) {
   std::string what = check.check;
   if (several_stages) what += fmt::format(" ({})", check.stage);
   return {{check.member, what, known || check.demand > 0.0 ? three_figures(check.demand) : "\u2013",
-           known ? three_figures(check.capacity) : "\u2013", check.unit, utilisation_words(check),
-           check.clause},
+           known ? three_figures(check.capacity) : "\u2013", with_raised_powers(check.unit),
+           utilisation_words(check), check.clause},
           row_kind_of(check)};
 }
 
@@ -39,8 +40,8 @@ Row check_row(const Check& check, bool several_stages) {
 std::string working_of(const Check& check) {
   if (check.caution.empty()) return check.working;
   if (check.not_verified) {
-    return check.working.empty() ? as_sentence(check.caution)
-                                 : as_sentence(check.caution) + " " + check.working;
+    return "Not verified: " + as_sentence(check.caution) +
+           (check.working.empty() ? "" : " " + check.working);
   }
   return as_sentence(check.working) + " Mind: " + as_sentence(check.caution);
 }
@@ -58,7 +59,7 @@ Html checks_table(const solver::JobResult& result) {
                 {}};
   for (const Check& check : result.checks) {
     content.rows.push_back(check_row(check, result.stages.size() > 1));
-    const std::string working = working_of(check);
+    const std::string working = with_raised_powers(working_of(check));
     if (!working.empty()) content.add({working}, RowKind::working);
   }
   return table(content);
@@ -156,8 +157,8 @@ Html failures(const std::vector<Check>& checks) {
                                 with_unit(check.capacity, check.unit), check.clause));
   }
   if (lines.empty()) return {};
-  const Html headline = paragraph(plural(lines.size(), "check fails.", "checks fail."),
-                                  "Do not build it so. More than it bears:", "");
+  const Html headline =
+      paragraph(plural(lines.size(), "check fails.", "checks fail."), "Do not build it so:", "");
   return element("div", headline + first_of(lines), "alarm");
 }
 

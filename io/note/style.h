@@ -26,7 +26,7 @@ ul { margin: 0.5em 0; padding-left: 1.3em; }
 li { margin: 0.25em 0; overflow-wrap: anywhere; }
 .kind { color: var(--faint); margin: 0; }
 .small { color: var(--faint); font-size: 0.87em; }
-.alarm, .warning { padding: 0.6em 0.8em; border-left: 5px solid; overflow-wrap: anywhere; }
+.alarm, .warning { margin: 0.6em 0; padding: 0.6em 0.8em; border-left: 5px solid; overflow-wrap: anywhere; }
 .alarm { border-color: var(--alarm); background: var(--alarm-shade); }
 .warning { border-color: var(--warning); background: var(--warning-shade); }
 .alarm strong { color: var(--alarm); }
@@ -48,6 +48,8 @@ th.fig, td.fig { text-align: right; white-space: nowrap; }
 thead th.fig { white-space: normal; }
 tr.group th { font-weight: bold; padding-top: 1em; border-bottom: 1px solid var(--line); }
 tr.total th, tr.total td { font-weight: bold; border-top: 1px solid var(--ink); }
+#checks { font-size: 0.84em; }
+#checks tr > :nth-child(-n+2):not([colspan]) { white-space: nowrap; }
 tr.worked th, tr.worked td { border-bottom: 0; padding-bottom: 0; }
 tr.working td { color: var(--faint); font-size: 0.84em; padding-top: 0.1em; padding-bottom: 0.5em;
                 overflow-wrap: anywhere; }

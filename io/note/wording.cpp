@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <cctype>
 #include <cmath>
+#include <string_view>
 
 namespace deadshore::io {
 namespace {
@@ -63,6 +65,18 @@ std::string scientific(double value) {
 std::string three_figures(double value) {
   const double size = std::abs(value);
   return fixed(value, size >= 100.0 ? 0 : size >= 10.0 ? 1 : size >= 0.1 || size == 0.0 ? 2 : 4);
+}
+
+std::string with_raised_powers(std::string words) {
+  for (std::size_t at = 1; at < words.size(); ++at) {
+    const bool ends =
+        at + 1 == words.size() || std::isalnum(static_cast<unsigned char>(words[at + 1])) == 0;
+    if (words[at - 1] != 'm' || !ends || (words[at] != '2' && words[at] != '3')) continue;
+    const bool is_unit =
+        at >= 2 && std::string_view("/ mc").find(words[at - 2]) != std::string_view::npos;
+    if (is_unit) words.replace(at, 1, words[at] == '2' ? "\u00b2" : "\u00b3");
+  }
+  return words;
 }
 
 std::string unit_weight(double newtons_per_cubic_mm) {

@@ -24,6 +24,9 @@ namespace deadshore::io {
 /// Three figures without an exponent: "1234", "21.3", "0.87", "0.0123".
 [[nodiscard]] std::string three_figures(double value);
 
+/// Powers of lengths raised: "N/mm2" -> "N/mm\u00b2", "cm3" -> "cm\u00b3".
+[[nodiscard]] std::string with_raised_powers(std::string words);
+
 /// "uncracked masonry", "cracked masonry".
 [[nodiscard]] std::string masonry_phrase(solver::MasonryModel model);
 

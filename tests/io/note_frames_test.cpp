@@ -71,7 +71,7 @@ TEST(NoteFrames, ChecksKeepTheirOrderEachWithItsWorkingUnderIt) {
   ASSERT_EQ(rows.size(), 9U);  // the head, then four checks with a line each
   EXPECT_THAT(rows[1].cells, ElementsAre("N2 inner prop", "suspended floor", "11.5", "\u2013", "kN",
                                          "NOT VERIFIED", "common practice"));
-  EXPECT_THAT(rows[2].cells, ElementsAre("nobody has shown it."));
+  EXPECT_THAT(rows[2].cells, ElementsAre("Not verified: nobody has shown it."));
   EXPECT_EQ(rows[3].cells.at(0), "N1 inner prop");
   EXPECT_THAT(rows[4].cells.at(0), HasSubstr("of N1 inner prop"));
 }
