@@ -163,6 +163,7 @@ void fill_choices(const MemberTables& members, solver::Job& job) {
 std::size_t choose_frame(const JobTable& needle, const std::vector<solver::NeedleFrame>& frames) {
   const std::string name = needle.text("frame");
   std::vector<std::string_view> names;
+  names.reserve(frames.size());
   for (const solver::NeedleFrame& frame : frames) names.emplace_back(frame.name);
   const auto found = std::find(names.begin(), names.end(), name);
   if (found != names.end()) return static_cast<std::size_t>(found - names.begin());

@@ -97,7 +97,7 @@ std::string header_of(const SchemaTable& schema) {
        table = &schema_table(parent_of(*table))) {
     const std::string step =
         fmt::format("{}{}", own_name(*table), table->form == TableForm::named ? ".NAME" : "");
-    path = path.empty() ? step : step + "." + path;
+    path = path.empty() ? step : fmt::format("{}.{}", step, path);
   }
   return schema.form == TableForm::list ? fmt::format("[[{}]]", path) : fmt::format("[{}]", path);
 }
