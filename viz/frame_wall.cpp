@@ -63,6 +63,17 @@ std::string made_of(const solver::NeedleMember& member) {
                      timber.strength_class.name);
 }
 
+/// Between the tubes of the props nearest the wall on either side, points.
+double clear_width(const FramePage& page, const ShownFrame& shown) {
+  mesh::Interval clear = shown.reach();
+  for (const solver::NeedleProp& prop : shown.frame.props) {
+    const double z = shown.place(prop);
+    if (z < 0.0) clear.from = std::max(clear.from, z);
+    if (z > 0.0) clear.to = std::min(clear.to, z);
+  }
+  return page.view.scale * clear.length() - 16.0;
+}
+
 }  // namespace
 
 Hatch section_hatch() {
@@ -136,13 +147,18 @@ void draw_needle_side(Canvas& canvas, const FramePage& page, const ShownFrame& s
 }
 
 void name_needle(Canvas& canvas, const FramePage& page, const ShownFrame& shown, LabelRoom& room) {
-  const TextStyle name_style{.size = 7.5, .bold = true, .colour = support};
+  const TextStyle name_style{.size = 7.5,
+                             .bold = true,
+                             .colour = support,
+                             .width = std::max(70.0, clear_width(page, shown)),
+                             .overflow = Overflow::wrap};
   const TextStyle packing_style{.size = 7.0, .colour = quiet_ink};
   const double x = page.view.across(0.0);
   const double under = page.view.down(shown.needle_bottom());
   const std::string name =
       fmt::format("{}, {:.0f} long", made_of(shown.frame.member), shown.reach().length());
-  const Rect start = plate_box({x, under + 9.0}, name, name_style);
+  const double half = 0.5 * text_size(name, name_style).height;
+  const Rect start = plate_box({x, under + 4.0 + half}, name, name_style);
   draw_plate(canvas, room, name, name_style, boxes_around(start, {4.0, 5.0}, 24));
   if (shown.frame.packing.thickness <= 0.0) return;
   const std::string packing = fmt::format("packing {:.0f}", shown.frame.packing.thickness);

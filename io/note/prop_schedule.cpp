@@ -50,6 +50,7 @@ void add_prop(Table& content, const solver::JobResult& result, const NeedleDesig
 /// "4 \u00d7 B25, 2 \u00d7 B35".
 std::string counted(const std::map<std::string, int>& counts) {
   std::vector<std::string> parts;
+  parts.reserve(counts.size());
   for (const auto& [name, count] : counts)
     parts.push_back(fmt::format("{} \u00d7 {}", count, name));
   return listed(parts);
