@@ -277,16 +277,11 @@ Frame frame_of(const NeedleFrame& frame, const NeedleSite& site, const NeedleLoa
   return assemble(frame, site, load).frame;
 }
 
-double needle_stiffness(const NeedleFrame& needle, const NeedleSite& site, const NeedleLoad& load) {
-  NeedleLoad loaded = load;
-  if (loaded.wall <= 0.0) loaded.wall = trial_load;
-  NeedleLoad empty = loaded;
-  empty.wall = 0.0;
-  const Assembly assembly = assemble(needle, site, loaded);
-  const Assembly bare = assemble(needle, site, empty);
-  const double under_load = settlement_of(assembly, solve_second_order(assembly).value());
-  const double at_rest = settlement_of(bare, solve_second_order(bare).value());
-  return in_series(loaded.wall / (under_load - at_rest), packing_stiffness(needle, site));
+double needle_stiffness(const NeedleFrame& frame, const NeedleSite& site, double wall_load) {
+  const double wall = wall_load > 0.0 ? wall_load : trial_load;
+  const Assembly assembly = assemble(frame, site, {wall, 0.0});
+  const double moved = settlement_of(assembly, solve_second_order(assembly).value());
+  return in_series(wall / moved, packing_stiffness(frame, site));
 }
 
 NeedleAnswer analyse_needle(const NeedleFrame& frame, const NeedleSite& site,
@@ -298,7 +293,7 @@ NeedleAnswer analyse_needle(const NeedleFrame& frame, const NeedleSite& site,
   NeedleAnswer answer;
   answer.wall_load = load.wall;
   answer.passes = result.report.passes;
-  answer.stiffness = needle_stiffness(frame, site, load);
+  answer.stiffness = needle_stiffness(frame, site, load.wall);
   answer.settlement = load.wall / answer.stiffness;
   for (std::size_t i = 0; i < frame.props.size(); ++i) {
     const NeedleProp& prop = frame.props[i];

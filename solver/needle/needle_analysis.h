@@ -58,9 +58,10 @@ struct NeedleAnswer {
 [[nodiscard]] NeedleAnswer analyse_needle(const NeedleFrame& frame, const NeedleSite& site,
                                           const NeedleLoad& load);
 
-/// Stiffness of a needle frame under its wall, N/mm: `NeedleAnswer::stiffness` alone.
+/// Stiffness of a needle frame under its wall, N/mm: `NeedleAnswer::stiffness` alone. The needle's
+/// own weight is left out, since it is on the props before the wall is.
 [[nodiscard]] double needle_stiffness(const NeedleFrame& frame, const NeedleSite& site,
-                                      const NeedleLoad& load);
+                                      double wall_load);
 
 /// The frame that `analyse_needle` solves, for the curious: x is z, y is up from the wall's base.
 [[nodiscard]] Frame frame_of(const NeedleFrame& frame, const NeedleSite& site,

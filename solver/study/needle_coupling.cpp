@@ -99,7 +99,7 @@ double update_stiffness(Job& job, const std::vector<double>& loads) {
     Needle& needle = job.needles[i];
     if (!needle.frame) continue;
     const double stiffness =
-        needle_stiffness(job.needle_frames[*needle.frame], site_of(job), {loads[i], 1.0});
+        needle_stiffness(job.needle_frames[*needle.frame], site_of(job), loads[i]);
     change = std::max(change, std::abs(stiffness - needle.stiffness) / stiffness);
     needle.stiffness = stiffness;
   }
