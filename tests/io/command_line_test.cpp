@@ -3,6 +3,7 @@
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cstdlib>
@@ -38,6 +39,7 @@ class CommandLine : public ::testing::Test {
                                 arguments + " >out.txt 2>err.txt";
     return WEXITSTATUS(std::system(command.c_str()));  // NOLINT(cert-env33-c): a fixed command
   }
+  std::filesystem::path path(const char* name) const { return folder_.path() / name; }
   std::string output() const { return text_of(folder_.path() / "out.txt"); }
   std::string errors() const { return text_of(folder_.path() / "err.txt"); }
   bool complained_in_one_line() const {
@@ -76,6 +78,22 @@ TEST_F(CommandLine, StrictExitsWithThreeWhereACheckFails) {
   EXPECT_EQ(run("run floor.toml -o floor"), 0);
   EXPECT_THAT(output(), HasSubstr("!! NOT VERIFIED: N1 outer prop, suspended floor"));
   EXPECT_EQ(run("run floor.toml --strict -o floor"), 3);
+}
+
+TEST_F(CommandLine, WallThatDoesNotStandIsToldLoudlyWithoutReactions) {
+  std::string falls = with(core_keys(), R"(left_end  = "held")", R"(left_end  = "free")");
+  falls = with(falls, R"("0.05 N/mm2")", R"("0 N/mm2")");
+  falls = with(falls, R"(mesh     = "50 mm")", R"(mesh     = "200 mm")");
+  write("falls.toml", falls);
+  EXPECT_EQ(run("run falls.toml -o falls"), 0) << errors();
+  EXPECT_THAT(output(), HasSubstr("!! NO EQUILIBRIUM, cracked"));
+  EXPECT_EQ(run("run falls.toml --strict -o falls"), 3);
+  std::ifstream file(path("falls/results.json"));
+  const auto results = nlohmann::json::parse(file);
+  const auto& cracked = results.at("stages").at(0).at("analyses").at("cracked");
+  EXPECT_FALSE(cracked.contains("needles"));
+  EXPECT_FALSE(cracked.contains("base"));
+  EXPECT_THAT(cracked.at("no_equilibrium").get<std::string>(), HasSubstr("tie"));
 }
 
 TEST_F(CommandLine, RefusesWhatItDoesNotKnow) {

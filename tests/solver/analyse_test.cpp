@@ -162,6 +162,30 @@ TEST(Coupling, SofterGroundShedsLoadToThePiers) {
   }
 }
 
+TEST(Coupling, StiffFramesGiveTheReactionsOfRigidSupports) {
+  Job job = framed_wall(1e-4);
+  NeedleFrame& frame = job.needle_frames[0];
+  frame.member =
+      steel_member({"a very stiff needle", SectionKind::i_section, 900.0, 400.0, 30.0, 60.0, 20.0},
+                   SteelGrade::s275);
+  for (NeedleProp& prop : frame.props) {
+    prop.distance = 50.0;
+    prop.prop.shortest = 1000.0;
+    prop.prop.outer = prop.prop.inner = {500.0, 100.0};
+  }
+  Job rigid = job;
+  rigid.needle_frames.clear();
+  for (Needle& needle : rigid.needles) {
+    needle.frame.reset();
+    needle.stiffness = 1e9;
+  }
+  const auto stiff_needles = analyse(job).stages[0].analyses[0].needles;
+  const auto rigid_needles = analyse(rigid).stages[0].analyses[0].needles;
+  for (std::size_t i = 0; i < 4; ++i) {
+    EXPECT_NEAR(stiff_needles[i].force, rigid_needles[i].force, 0.03 * rigid_needles[i].force);
+  }
+}
+
 TEST(Coupling, NothingIsDesignedForAWallThatDoesNotStand) {
   Job job = framed_wall(1.0);
   job.analysis.masonry = {MasonryModel::cracked};

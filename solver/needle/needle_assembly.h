@@ -1,0 +1,26 @@
+#pragma once
+
+#include "solver/frame/frame.h"
+#include "solver/needle/needle_analysis.h"
+
+#include <vector>
+
+/// A needle on its props, put together as a plane frame.
+namespace deadshore::solver {
+
+struct NeedleAssembly {
+  Frame frame;
+  std::vector<int> needle_members;  ///< in order of z
+  std::vector<int> prop_members;    ///< of each prop, the one at the needle
+};
+
+/// \throws MemberError for a prop outside its range
+[[nodiscard]] NeedleAssembly assemble(const NeedleFrame& needle, const NeedleSite& site,
+                                      const NeedleLoad& load);
+
+/// Stiffness of two springs one behind the other.
+[[nodiscard]] inline double in_series(double a, double b) {
+  return 1.0 / (1.0 / a + 1.0 / b);
+}
+
+}  // namespace deadshore::solver
