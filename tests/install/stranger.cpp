@@ -1,9 +1,8 @@
 // A program of someone else's that uses the installed libraries: how much does N1 carry by hand?
 
 #include <io/job_reader.h>
-#include <solver/spread/spread.h>
-
 #include <iostream>
+#include <solver/spread/spread.h>
 
 int main(int argc, char** argv) {
   if (argc != 2) return 2;
