@@ -66,7 +66,7 @@ constexpr std::string_view frames_not_checked = R"(
 The ground itself: nobody has looked at it. Its bearing is presumed from the kind named in the job;
 cellars, drains, old trenches and soft spots under a sole are not known.
 
-Suspended floors under props, and whatever a tail is wedged against.
+Suspended floors under props, which count as unyielding here, and whatever a tail is wedged against.
 
 Needles sliding or turning over on their props, wedges and fixings; bracing of the props, above all
 along the wall, and knocks against them.

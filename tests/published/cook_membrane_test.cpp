@@ -3,6 +3,7 @@
 // side clamped, unit shear force spread over the right side, E 1, nu 1/3, t 1.
 // Accepted: upward movement of the middle of the right side 23.96 to 23.97 (extrapolated values in
 // the literature).
+// Value and corners as in open benchmark pages; citation from memory, not had in the original.
 
 #include "tests/solver/grid_mesh.h"
 

@@ -2,6 +2,7 @@
 // Timoshenko & J. N. Goodier, Theory of Elasticity, 3rd ed. (1970), art. 35. A quarter of the ring
 // from the hole's radius a to 4 a, with the exact tractions on the outer circle.
 // Accepted: stress along the hole's edge 3 S at (0, a) and -S at (a, 0).
+// Formulas from memory, unverified against the books.
 
 #include "solver/panel/quad_shape.h"
 #include "solver/panel/recovery.h"

@@ -2,6 +2,7 @@
 // Quarter of a plate between the ellipses with half axes (2, 1) m and (3.25, 2.75) m, t 0.1 m,
 // E 210 GPa, nu 0.3, outward pressure 10 MPa on the outer edge.
 // Accepted: sigma_yy at D = (2, 0) 92.7 MPa.
+// As in open benchmark pages; not had in the original.
 
 #include "solver/panel/recovery.h"
 #include "tests/solver/grid_mesh.h"
