@@ -80,8 +80,8 @@ std::vector<double> corners_along(const solver::Job& job, const solver::LineLoad
   return corners;
 }
 
-/// Keeps labels off the arrows under a stretch of a row's upper edge, in steps where it slopes.
-void take_strip(LabelRoom& room, PagePoint from, PagePoint to) {
+/// Keeps labels off what lies down to `depth` under a line, in steps where it slopes.
+void take_strip(LabelRoom& room, PagePoint from, PagePoint to, double depth) {
   const int steps = 1 + static_cast<int>(std::abs(to.y - from.y) / 4.0);
   for (int i = 0; i < steps; ++i) {
     const double a = static_cast<double>(i) / steps;
@@ -89,7 +89,7 @@ void take_strip(LabelRoom& room, PagePoint from, PagePoint to) {
     const double y_a = from.y + a * (to.y - from.y);
     const double y_b = from.y + b * (to.y - from.y);
     room.take({from.x + a * (to.x - from.x), std::min(y_a, y_b), from.x + b * (to.x - from.x),
-               std::max(y_a, y_b) + arrow_length});
+               std::max(y_a, y_b) + depth});
   }
 }
 
@@ -109,7 +109,7 @@ void draw_row(Canvas& canvas, const WallView& view, const solver::Job& job,
     const PagePoint from{view.across(corners[i]), height(corners[i]) - arrow_length};
     const PagePoint to{view.across(corners[i + 1]), height(corners[i + 1]) - arrow_length};
     canvas.line(from, to, {.colour = ink, .width = 0.9});
-    take_strip(room, from, to);
+    take_strip(room, from, to, arrow_length);
   }
 }
 
@@ -156,6 +156,16 @@ double room_for_loads(const solver::Job& job) {
 }
 
 void draw_loads(Canvas& canvas, const WallView& view, const solver::Job& job, LabelRoom& room) {
+  // Beside the wall stand its dimensions.
+  constexpr double far = 1e4;
+  room.take({view.across(job.wall.length), -far, far, far});
+  room.take({-far, -far, view.across(0.0), far});
+  for (std::size_t i = 0; i + 1 < job.wall.top.size(); ++i) {
+    const mesh::Point& from = job.wall.top[i];
+    const mesh::Point& to = job.wall.top[i + 1];
+    take_strip(room, {view.across(from.x), view.down(from.y)}, {view.across(to.x), view.down(to.y)},
+               1.0);
+  }
   const std::vector<double> lifts = row_lifts(job);
   for (std::size_t i = 0; i < job.line_loads.size(); ++i)
     draw_row(canvas, view, job, job.line_loads[i], lifts[i], room);
