@@ -1,5 +1,5 @@
 // EN 1996-1-1, worked by hand from its formulas. 3.6.1.2, f_k = K f_b^0.7 f_m^0.3 (K 0.50 UK NA,
-// 0.55 recommended; from memory, unverified); 6.1.3 (read in a public transcription): a pad of
+// 0.55 recommended; from memory, unverified); 6.1.3 (read in a public copy): a pad of
 // 440 x 215 mm on a wall 215 thick and 2300 high, f_d 6.170 / 3.0 = 2.057 N/mm2, at 0, 500 and 1000
 // mm from the end. Accepted: the digits given.
 
