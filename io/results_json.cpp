@@ -1,6 +1,6 @@
 #include "io/results_json.h"
 
-#include "io/envelope.h"
+#include "solver/compare/envelope.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -215,7 +215,7 @@ Json comparison_of(const solver::JobResult& result) {
 
 Json design_loads_of(const solver::JobResult& result) {
   Json loads = Json::object();
-  for (const EnvelopedLoad& entry : envelope_of(result)) {
+  for (const solver::EnvelopedLoad& entry : envelope_of(result)) {
     loads[entry.needle] = {{"load", kilonewtons(entry.load, entry.needle)},
                            {"method", entry.method}};
   }

@@ -1,6 +1,6 @@
-#include "io/envelope.h"
 #include "io/note/sections.h"
 #include "io/note/wording.h"
+#include "solver/compare/envelope.h"
 
 #include <fmt/format.h>
 

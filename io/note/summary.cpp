@@ -1,6 +1,6 @@
-#include "io/envelope.h"
 #include "io/note/sections.h"
 #include "io/note/wording.h"
+#include "solver/compare/envelope.h"
 
 #include <fmt/format.h>
 
@@ -117,7 +117,8 @@ std::string factors_sentence(const solver::Job& job) {
                     : "Apply the load factors of the code you work to.";
 }
 
-Html design_loads(const solver::JobResult& result, const std::vector<EnvelopedLoad>& envelope) {
+Html design_loads(const solver::JobResult& result,
+                  const std::vector<solver::EnvelopedLoad>& envelope) {
   if (envelope.empty()) return paragraph("There are no needles.");
   Table content{
       "design-loads",
@@ -125,7 +126,7 @@ Html design_loads(const solver::JobResult& result, const std::vector<EnvelopedLo
       "on for the largest found by any method",
       {{"Needle"}, {"Hand", true}, {"Uncracked", true}, {"Cracked", true}, {"Design for", true}},
       {}};
-  for (const EnvelopedLoad& entry : envelope) {
+  for (const solver::EnvelopedLoad& entry : envelope) {
     const auto found =
         std::ranges::find(result.comparison, entry.needle, &solver::NeedleComparison::needle);
     const bool compared = found != result.comparison.end();
@@ -145,10 +146,11 @@ Html design_loads(const solver::JobResult& result, const std::vector<EnvelopedLo
   return table(content) + advice;
 }
 
-Html key_figures(const solver::JobResult& result, const std::vector<EnvelopedLoad>& envelope) {
+Html key_figures(const solver::JobResult& result,
+                 const std::vector<solver::EnvelopedLoad>& envelope) {
   std::vector<std::string> figures = {
       fmt::format("Wall and everything on it: {} kN.", kilonewtons(load_total_of(result)))};
-  if (const EnvelopedLoad* worst = worst_of(envelope)) {
+  if (const solver::EnvelopedLoad* worst = worst_of(envelope)) {
     figures.push_back(fmt::format("Most loaded needle: {}, {} kN {}.", worst->needle,
                                   kilonewtons(worst->load), method_phrase(worst->method)));
   }
@@ -166,7 +168,7 @@ Html key_figures(const solver::JobResult& result, const std::vector<EnvelopedLoa
 }  // namespace
 
 Html summary_section(const solver::JobResult& result) {
-  const std::vector<EnvelopedLoad> envelope = envelope_of(result);
+  const std::vector<solver::EnvelopedLoad> envelope = envelope_of(result);
   Html body = warnings_of(result) + checks_verdict(result) + key_figures(result, envelope);
   body += stands(result)
               ? design_loads(result, envelope)

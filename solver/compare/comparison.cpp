@@ -19,13 +19,6 @@ double kilonewtons(double newtons) {
   return newtons / 1000.0;
 }
 
-const PanelResult* find_standing(std::span<const PanelResult> analyses, MasonryModel model) {
-  for (const PanelResult& analysis : analyses) {
-    if (analysis.model == model && analysis.stands()) return &analysis;
-  }
-  return nullptr;
-}
-
 /// A support by name and what it gains when one set of forces is exchanged for another.
 struct Gain {
   std::string name;
@@ -162,6 +155,13 @@ bool differs(double value, double reference) {
 }
 
 }  // namespace
+
+const PanelResult* find_standing(std::span<const PanelResult> analyses, MasonryModel model) {
+  for (const PanelResult& analysis : analyses) {
+    if (analysis.model == model && analysis.stands()) return &analysis;
+  }
+  return nullptr;
+}
 
 SupportForces forces_of(const PanelResult& result) {
   SupportForces forces;

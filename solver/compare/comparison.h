@@ -10,6 +10,10 @@
 
 namespace deadshore::solver {
 
+/// The analysis under `model`, if it was made and the wall stands in it; else null.
+[[nodiscard]] const PanelResult* find_standing(std::span<const PanelResult> analyses,
+                                               MasonryModel model);
+
 /// Upward forces of one analysis, N: needles in the job's order, and the two bases.
 struct SupportForces {
   std::vector<double> needles;

@@ -1,10 +1,10 @@
 #include "solver/panel/recovery.h"
 
 #include "solver/panel/quad_shape.h"
+#include "solver/panel/wall_panel.h"
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 namespace deadshore::solver {
 
@@ -71,13 +71,8 @@ class NodeAverage {
 
 double upward_sum(const mesh::QuadMesh& mesh, std::string_view chain, int component,
                   const Eigen::VectorXd& reaction) {
-  std::set<int> nodes;
-  for (const mesh::Side side : mesh.sides_of(chain)) {
-    const mesh::SideNodes along = mesh::nodes_along(mesh, side);
-    nodes.insert(along.nodes.begin(), along.nodes.begin() + along.count);
-  }
   double sum = 0.0;
-  for (const int node : nodes) sum += reaction(2 * node + component);
+  for (const int node : nodes_of_chain(mesh, chain)) sum += reaction(2 * node + component);
   return sum;
 }
 

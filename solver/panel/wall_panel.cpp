@@ -13,15 +13,6 @@ namespace deadshore::solver {
 
 namespace {
 
-std::set<int> nodes_of_chain(const mesh::QuadMesh& mesh, std::string_view chain) {
-  std::set<int> nodes;
-  for (const mesh::Side side : mesh.sides_of(chain)) {
-    const mesh::SideNodes along = mesh::nodes_along(mesh, side);
-    nodes.insert(along.nodes.begin(), along.nodes.begin() + along.count);
-  }
-  return nodes;
-}
-
 /// Adds `intensity` N/mm downwards over `x` along a chain.
 void add_line(const mesh::QuadMesh& mesh, const std::string& chain, mesh::Interval x,
               double intensity, const std::string& name, Eigen::VectorXd& load) {
@@ -42,6 +33,15 @@ void add_line(const mesh::QuadMesh& mesh, const std::string& chain, mesh::Interv
 }
 
 }  // namespace
+
+std::set<int> nodes_of_chain(const mesh::QuadMesh& mesh, std::string_view chain) {
+  std::set<int> nodes;
+  for (const mesh::Side side : mesh.sides_of(chain)) {
+    const mesh::SideNodes along = mesh::nodes_along(mesh, side);
+    nodes.insert(along.nodes.begin(), along.nodes.begin() + along.count);
+  }
+  return nodes;
+}
 
 std::string chain_of(const LineLoad& load) {
   return "line load " + load.name;

@@ -6,6 +6,9 @@
 
 #include <Eigen/Core>
 
+#include <set>
+#include <string>
+#include <string_view>
 #include <vector>
 
 namespace deadshore::solver {
@@ -25,6 +28,9 @@ struct MeshRequest {
 /// Name of the chain of sides that a load stands on, unique in its job.
 [[nodiscard]] std::string chain_of(const LineLoad& load);
 [[nodiscard]] std::string chain_of(const PointLoad& load);
+
+/// Nodes along a chain of sides, each once.
+[[nodiscard]] std::set<int> nodes_of_chain(const mesh::QuadMesh& mesh, std::string_view chain);
 
 /// Pier bases fixed both ways; held ends fixed sideways above the soffit.
 [[nodiscard]] std::vector<Support> supports_of(const Job& job, const mesh::QuadMesh& mesh);

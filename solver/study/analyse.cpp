@@ -115,16 +115,9 @@ CoarseStudy study_coarse(Job job, Stopwatch& stopwatch) {
   return coarse;
 }
 
-const PanelResult* find_standing(const CoarseStudy& coarse, MasonryModel model) {
-  for (const PanelResult& analysis : coarse.analyses) {
-    if (analysis.model == model && analysis.stands()) return &analysis;
-  }
-  return nullptr;
-}
-
 Eigen::VectorXd start_from(const CoarseStudy& coarse, MasonryModel model,
                            const mesh::QuadMesh& fine) {
-  const PanelResult* analysis = find_standing(coarse, model);
+  const PanelResult* analysis = find_standing(coarse.analyses, model);
   if (analysis == nullptr) return {};
   return carry_over(coarse.mesh.quads, analysis->fields.displacement, fine);
 }
@@ -162,7 +155,7 @@ JobResult analyse(const Job& job, const Progress& progress) {
     };
     const Eigen::VectorXd start = start_from(coarse, masonry, result.mesh.quads);
     analyses.push_back(analyse_coupled(coupled, study, masonry, start, report, stopwatch));
-    const PanelResult* same = find_standing(coarse, masonry);
+    const PanelResult* same = find_standing(coarse.analyses, masonry);
     if (same == nullptr || !analyses.back().stands()) continue;
     result.mesh_effects.push_back(mesh_effect(analyses.back(), *same, coarse.mesh.size));
   }

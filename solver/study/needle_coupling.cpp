@@ -1,5 +1,6 @@
 #include "solver/study/needle_coupling.h"
 
+#include "solver/compare/envelope.h"
 #include "solver/needle/needle_advice.h"
 
 #include <algorithm>
@@ -27,25 +28,6 @@ double dead_share(const Job& job, const SpreadSum& sum) {
     dead += share * item.load;
   }
   return sum.total > 0.0 ? dead / sum.total : 1.0;
-}
-
-NeedleDemand demand_of(const Job& job, const JobResult& result, std::size_t needle) {
-  NeedleDemand demand;
-  demand.needle = job.needles[needle].name;
-  demand.method = "hand";
-  demand.load = result.hand.needles[needle].total;
-  demand.dead_share = dead_share(job, result.hand.needles[needle]);
-  for (const StageResult& stage : result.stages) {
-    if (demand.stage.empty()) demand.stage = stage.name;
-    for (const PanelResult& analysis : stage.analyses) {
-      const double push = analysis.needles[needle].force;
-      if (push <= demand.load) continue;
-      demand.load = push;
-      demand.method = to_string(analysis.model);
-      demand.stage = stage.name;
-    }
-  }
-  return demand;
 }
 
 /// Height of masonry over a needle: up to the first opening, or the top.
@@ -78,15 +60,6 @@ MasonryAbove masonry_above(const Job& job, std::size_t which) {
   return masonry;
 }
 
-bool stands(const JobResult& result) {
-  for (const StageResult& stage : result.stages) {
-    for (const PanelResult& analysis : stage.analyses) {
-      if (!analysis.stands()) return false;
-    }
-  }
-  return true;
-}
-
 }  // namespace
 
 NeedleSite site_of(const Job& job) {
@@ -107,14 +80,17 @@ double update_stiffness(Job& job, const std::vector<double>& loads) {
 }
 
 void design_needles(const Job& job, JobResult& result) {
-  if (!stands(result)) return;
+  const std::vector<EnvelopedLoad> envelope = envelope_of(result);
+  if (envelope.empty()) return;
   std::map<std::size_t, std::size_t> most_loaded;  // frame to its place in needle_designs
   std::map<std::size_t, std::size_t> its_needle;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     if (!job.needles[i].frame) continue;
     const std::size_t kind = *job.needles[i].frame;
     const NeedleFrame& frame = job.needle_frames[kind];
-    const NeedleDemand demand = demand_of(job, result, i);
+    const EnvelopedLoad& largest = envelope[i];
+    const NeedleDemand demand{largest.needle, largest.method, largest.stage, largest.load,
+                              dead_share(job, result.hand.needles[i])};
     const auto checks =
         check_needle(frame, site_of(job), demand, masonry_above(job, i), job.check_rules);
     result.checks.insert(result.checks.end(), checks.begin(), checks.end());

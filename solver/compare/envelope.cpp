@@ -1,0 +1,55 @@
+#include "solver/compare/envelope.h"
+
+#include <algorithm>
+
+namespace deadshore::solver {
+namespace {
+
+void raise(std::vector<EnvelopedLoad>& envelope, const PanelResult& analysis,
+           const std::string& stage) {
+  for (const NeedleReaction& needle : analysis.needles) {
+    const auto entry = std::ranges::find(envelope, needle.name, &EnvelopedLoad::needle);
+    if (entry != envelope.end() && needle.force > entry->load) {
+      entry->load = needle.force;
+      entry->method = to_string(analysis.model);
+      entry->stage = stage;
+    }
+  }
+}
+
+}  // namespace
+
+bool stands(const JobResult& result) {
+  return std::ranges::all_of(result.stages, [](const StageResult& stage) {
+    return std::ranges::all_of(stage.analyses, &PanelResult::stands);
+  });
+}
+
+std::vector<EnvelopedLoad> envelope_of(const JobResult& result) {
+  if (!stands(result)) return {};
+  const std::string first_stage = result.stages.empty() ? "" : result.stages.front().name;
+  std::vector<EnvelopedLoad> envelope;
+  for (const SpreadSum& sum : result.hand.needles) {
+    envelope.push_back({sum.support, sum.total, "hand", first_stage});
+  }
+  for (const StageResult& stage : result.stages) {
+    for (const PanelResult& analysis : stage.analyses) {
+      raise(envelope, analysis, stage.name);
+    }
+  }
+  return envelope;
+}
+
+const EnvelopedLoad* worst_of(const std::vector<EnvelopedLoad>& envelope) {
+  const auto worst = std::ranges::max_element(envelope, {}, &EnvelopedLoad::load);
+  return worst == envelope.end() ? nullptr : &*worst;
+}
+
+double load_total_of(const JobResult& result) {
+  for (const StageResult& stage : result.stages) {
+    if (!stage.analyses.empty()) return stage.analyses.front().load_total;
+  }
+  return result.hand.load_total;
+}
+
+}  // namespace deadshore::solver
