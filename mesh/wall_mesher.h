@@ -54,4 +54,19 @@ struct WallMesh {
 [[nodiscard]] WallMesh mesh_wall(const WallShape& shape, std::span<const LevelLine> levels,
                                  std::span<const Interval> bearings, const MeshOptions& options);
 
+/// The wall before any work, cut into quadrilaterals that the work can take out region by region.
+///
+/// As `mesh_wall`, but the masonry of the cut is there, with the openings and lintels that the cut
+/// will take out whole, and the grid follows `blocks` as hard lines. Regions: "masonry", one for
+/// each lintel, "cut", then one for each block under its name (several blocks may share a name and
+/// then share a region). Chains as `mesh_wall`, and: "base cut", the base under the cut; "soffit",
+/// the sides of the masonry that stays, over the cut, in order; for each block's name "NAME top",
+/// the sides of what lies over it, and "NAME bed", the sides of what lies under it, left to right.
+///
+/// \throws GeometryError as mesh_wall; also if a block lies in the open, in the cut or on a lintel
+[[nodiscard]] WallMesh mesh_whole_wall(const WallShape& shape, std::span<const WallBlock> blocks,
+                                       std::span<const LevelLine> levels,
+                                       std::span<const Interval> bearings,
+                                       const MeshOptions& options);
+
 }  // namespace deadshore::mesh

@@ -44,6 +44,14 @@ struct Cut {
   [[nodiscard]] Interval span() const { return {left, right}; }
 };
 
+/// A rectangle of masonry that is taken out, or becomes something else, as the work goes on: the
+/// pocket for a beam's end, a padstone. Outside the cut. All in mm.
+struct WallBlock {
+  std::string name;
+  Interval x;
+  Interval y;
+};
+
 /// The wall as it stands after the cut, in its own plane, mm.
 ///
 /// `top` is the outline's upper edge from the left end to the right: points with x never falling,

@@ -3,6 +3,8 @@
 #include "mesh/plane.h"
 #include "mesh/quad_mesh.h"
 #include "mesh/wall_shape.h"
+#include "solver/model/permanent_works.h"
+#include "solver/model/stage.h"
 #include "solver/needle/needle_checks.h"
 #include "solver/needle/needle_frame.h"
 
@@ -85,10 +87,15 @@ struct Needle {
 enum class MasonryModel { uncracked, cracked };
 [[nodiscard]] const char* to_string(MasonryModel model);
 
+/// Whether gravity and loads act at once on the wall as cut, or the work is followed stage by
+/// stage.
+enum class Sequence { at_once, staged };
+
 struct AnalysisOptions {
   double mesh_size = 100.0;  ///< target element size, mm
   mesh::QuadOrder element = mesh::QuadOrder::eight_node;
   std::vector<MasonryModel> masonry = {MasonryModel::uncracked, MasonryModel::cracked};
+  Sequence sequence = Sequence::at_once;  ///< a job file's default is staged
 };
 
 /// One job: a wall with its cut, its loads and its needles. A plain value; `find_faults` says
@@ -105,6 +112,11 @@ struct Job {
   std::vector<PointLoad> point_loads;
   std::vector<Needle> needles;
   std::vector<NeedleFrame> needle_frames;
+  std::optional<PermanentBeam> beam;
+  std::vector<DeadShore> dead_shores;
+
+  /// The order of work; empty: `usual_stages` makes one from the job.
+  std::vector<Stage> stages;
   CheckRules check_rules;
 
   /// What a failing or wasteful needle may be exchanged for.

@@ -8,6 +8,7 @@
 #include "solver/spread/spread.h"
 
 #include <limits>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,6 +22,7 @@ struct PanelFields {
   std::vector<PlaneTensor> quad_stress;        ///< mean over each quadrilateral
   std::vector<PlaneTensor> quad_crack_strain;  ///< mean strain taken by open cracks
   std::vector<char> quad_loose;                ///< 1 where the masonry hangs on nothing real
+  std::vector<char> quad_out;  ///< 1 where it is taken out at this stage; empty: nothing is
 };
 
 struct NeedleReaction {
@@ -29,6 +31,55 @@ struct NeedleReaction {
   double force = 0.0;       ///< N, >= 0
   double settlement = 0.0;  ///< mean downward movement of the soffit over the bearing, mm
   double contact = 0.0;     ///< part of the bearing in contact, 0 to 1
+};
+
+/// The permanent beam in one analysis of one stage.
+struct BeamStation {
+  double x = 0.0;           ///< along the wall, mm
+  double moment = 0.0;      ///< N mm, sagging positive, all sections together
+  double shear = 0.0;       ///< N
+  double deflection = 0.0;  ///< from where it was placed, mm, down positive
+  double packing = 0.0;     ///< load from the packing over it, N/mm
+};
+struct BeamResult {
+  double reaction_left = 0.0;  ///< upwards on its left bearing, N, its own weight included
+  double reaction_right = 0.0;
+  double from_wall = 0.0;       ///< load that packing brings onto it, N
+  double largest_moment = 0.0;  ///< N mm, as a size
+  double largest_shear = 0.0;   ///< N, as a size
+  double sag = 0.0;  ///< largest deflection from the line between its bearings, mm, down positive
+  double packing_pressure = 0.0;  ///< largest, N/mm2
+  double packing_strength = 0.0;  ///< characteristic at its age, N/mm2; 0 where it is not packed
+  std::vector<BeamStation> stations;  ///< from left to right
+};
+
+/// Joist ends that catch the wall, of one dead shore together.
+struct JoistReaction {
+  std::string shore;
+  double force = 0.0;    ///< upwards on the wall, N
+  double contact = 0.0;  ///< part of their length in contact, 0 to 1
+};
+
+/// A crack in the masonry: one connected band of cracked elements.
+struct Crack {
+  double width = 0.0;   ///< at its widest, mm
+  double length = 0.0;  ///< along it, mm
+  mesh::Point widest;   ///< where it is widest
+  mesh::Point from;     ///< its two ends
+  mesh::Point to;
+  double angle = 0.0;  ///< of the crack line from level, degrees, -90 to 90
+  std::string where;   ///< plain words: "over needle N2", "from the corner of opening ..."
+};
+
+/// Damage of the masonry above the soffit by limiting tensile strain: Burland, Broms & de Mello
+/// 1977; Boscardin & Cording 1989. Category 0 (negligible) to 5 (very severe).
+struct Damage {
+  int by_strain = 0;
+  int by_width = 0;               ///< from the widest crack
+  double tensile_strain = 0.0;    ///< largest, as a ratio, of bending and shear with level strain
+  double deflection_ratio = 0.0;  ///< of the worst stretch of the soffit, since the first stage
+  double widest_crack = 0.0;      ///< mm
+  std::string in_words;           ///< the worse category's name and what it means
 };
 
 /// Masonry that has no safe state under the cracked law: it hangs on the residual stiffness alone
@@ -47,6 +98,7 @@ struct PanelResult {
   std::vector<NeedleReaction> needles;
   double base_left = 0.0;   ///< upward force on the fixed base left of the cut, N
   double base_right = 0.0;  ///< same, right
+  double base_cut = 0.0;    ///< same, under the masonry that the cut will take out; 0 after it
   double thrust_left =
       0.0;  ///< sideways force that a held left end gives the wall, + to the right, N
   double thrust_right = 0.0;       ///< same at the right end, + to the left, N
@@ -60,6 +112,11 @@ struct PanelResult {
   double residual_load = 0.0;      ///< load that hangs on the residual stiffness, N
   std::vector<LoosePatch> loose;
 
+  std::optional<BeamResult> beam;     ///< once it is placed
+  std::vector<JoistReaction> joists;  ///< of the dead shores that are tight
+  std::vector<Crack> cracks;          ///< widest first; cracked model alone
+  std::optional<Damage> damage;       ///< staged analyses alone
+
   /// Empty where the wall stands; else why it does not and what is missing. Reactions, settlements
   /// and compressions mean nothing then and must not be shown.
   std::string no_equilibrium;
@@ -69,15 +126,38 @@ struct PanelResult {
   [[nodiscard]] bool stands() const { return no_equilibrium.empty(); }
 };
 
+/// How safe the wall is at one stage if masonry bears no tension, by limit analysis: strength
+/// alone, whatever the stiffness.
+struct StageSafety {
+  /// Factor on all loads at which the wall crushes or has no equilibrium; the loose masonry is left
+  /// out. Infinite values are given as `most_factor`.
+  double factor = 0.0;
+  double static_factor = 0.0;        ///< from stresses in equilibrium that the masonry bears
+  double kinematic_factor = 0.0;     ///< from the mechanism; no less than the static one
+  double factor_with_tension = 0.0;  ///< the same with the tensile strength of the job
+  double loose_weight = 0.0;      ///< N, least weight that has no way to a support without tension
+  double tension_needed = 0.0;    ///< least tensile strength with which all of it stands, N/mm2
+  double mesh_size = 0.0;         ///< of the elements it was found on, mm
+  int iterations = 0;             ///< factorisations, all its problems together
+  double gap = 0.0;               ///< relative, between the static and the kinematic factor
+  std::string verdict;            ///< plain sentences: stands or not, and what would end it or help
+  std::vector<double> mechanism;  ///< velocity of each node of the job's mesh (2 per node), largest
+                                  ///< 1; empty where there is no mechanism
+};
+
 struct StageResult {
   std::string name;  ///< "cut" for an at-once analysis
   std::vector<PanelResult> analyses;
+  double day = 0.0;
+  std::vector<Operation> operations;  ///< what was done to come to it
+  std::optional<StageSafety> safety;  ///< staged analyses alone
 };
 
 /// How far a needle's reaction moves when the elements are twice as large.
 struct MeshEffect {
   MasonryModel model = MasonryModel::uncracked;
-  double coarse_size = 0.0;           ///< mm
+  double coarse_size = 0.0;  ///< mm
+  std::string stage;
   std::vector<double> needle_change;  ///< (fine - coarse) / fine, in the job's order of needles
   double base_left_change = 0.0;
   double base_right_change = 0.0;
@@ -108,10 +188,10 @@ struct NeedleDesign {
 /// Everything that one run of a job finds out.
 struct JobResult {
   Job job;
-  mesh::WallMesh mesh;
+  mesh::WallMesh mesh;  ///< of the wall as cut; of the whole wall where it is staged
   SpreadResult hand;
   std::vector<StageResult> stages;
-  std::vector<MeshEffect> mesh_effects;      ///< one for each analysis of the last stage
+  std::vector<MeshEffect> mesh_effects;      ///< one for each analysis of the stage compared
   std::vector<NeedleComparison> comparison;  ///< in the job's order of needles
   std::vector<NeedleDesign> needle_designs;  ///< of the needles that have frames, in their order
   std::vector<Check> checks;                 ///< worst first
