@@ -149,8 +149,8 @@ struct StageResult {
   std::string name;  ///< "cut" for an at-once analysis
   std::vector<PanelResult> analyses;
   double day = 0.0;
-  std::vector<Operation> operations;  ///< what was done to come to it
-  std::optional<StageSafety> safety;  ///< staged analyses alone
+  std::vector<Operation> operations = {};  ///< what was done to come to it
+  std::optional<StageSafety> safety = {};  ///< staged analyses alone
 };
 
 /// How far a needle's reaction moves when the elements are twice as large.
