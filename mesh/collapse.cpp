@@ -11,28 +11,18 @@
 namespace deadshore::mesh {
 namespace {
 
-constexpr int nothing = -1;
-constexpr int masonry = 0;
 constexpr double just_outside = 1e-3;  // mm
 
-/// Nothing, masonry, or 1 + the number of a lintel.
-int material_at(const WallShape& shape, Point p) {
-  if (!is_solid(shape, p)) return nothing;
-  for (std::size_t k = 0; k < shape.lintels.size(); ++k) {
-    const LintelExtent extent = extent_of(shape.lintels[k], shape);
-    if (extent.x.contains(p.x) && extent.y.contains(p.y)) return static_cast<int>(k) + 1;
-  }
-  return masonry;
-}
-
 /// The thing at `p` in a builder's words, between lines `a` and `b`.
-std::string thing_at(const WallShape& shape, Point p, const FeatureLine& a, const FeatureLine& b) {
-  const int material = material_at(shape, p);
-  if (material > masonry) {
-    return fmt::format("lintel \"{}\"", shape.lintels[static_cast<std::size_t>(material - 1)].name);
-  }
+std::string thing_at(const WallParts& parts, Point p, const FeatureLine& a, const FeatureLine& b) {
+  const int material = material_at(parts, p);
   if (material == masonry) return fmt::format("the masonry between {} and {}", a.what, b.what);
-  for (const Opening& opening : shape.openings) {
+  if (material > masonry) {
+    const WallParts with_cut{parts.shape, parts.blocks, true};
+    const std::string name = region_names(with_cut)[static_cast<std::size_t>(material)];
+    return fmt::format("{}\"{}\"", material < cut_region(parts.shape) ? "lintel " : "", name);
+  }
+  for (const Opening& opening : parts.shape.openings) {
     if (opening.span().contains(p.x) && opening.sill <= p.y && p.y <= opening.head(p.x)) {
       return fmt::format("opening \"{}\"", opening.name);
     }
@@ -56,23 +46,24 @@ std::vector<FeatureLine> hard_lines(std::span<const FeatureLine> lines) {
 /// `point(along, across)` makes a point of the wall from a place on the axis of `lines` and one on
 /// the axis of `across`.
 template <class MakePoint>
-void refuse_along(const WallShape& shape, std::span<const FeatureLine> lines,
+void refuse_along(const WallParts& parts, std::span<const FeatureLine> lines,
                   std::span<const FeatureLine> kept, std::span<const FeatureLine> across,
                   double size, MakePoint point) {
   const auto refuse_between = [&](const FeatureLine& a, const FeatureLine& b, Interval group) {
     for (std::size_t k = 0; k + 1 < across.size(); ++k) {
       const double beside = 0.5 * (across[k].at + across[k + 1].at);
       const Point middle = point(0.5 * (a.at + b.at), beside);
-      const int material = material_at(shape, middle);
-      if (material == material_at(shape, point(group.from - just_outside, beside)) ||
-          material == material_at(shape, point(group.to + just_outside, beside))) {
+      const int material = material_at(parts, middle);
+      if (material == material_at(parts, point(group.from - just_outside, beside)) ||
+          material == material_at(parts, point(group.to + just_outside, beside)) ||
+          (parts.with_cut && material == cut_region(parts.shape))) {
         continue;
       }
       const double gap = b.at - a.at;
       throw GeometryError(
           fmt::format("{} is only {:.3g} mm across: too little for elements of {:g} mm; elements "
                       "of {:.3g} mm or less would fit",
-                      thing_at(shape, middle, a, b), gap, size,
+                      thing_at(parts, middle, a, b), gap, size,
                       gap < 1.0 ? 10.0 * gap : std::floor(10.0 * gap)));
     }
   };
@@ -89,14 +80,14 @@ void refuse_along(const WallShape& shape, std::span<const FeatureLine> lines,
 
 }  // namespace
 
-void refuse_collapse(const WallShape& shape, const WallLines& lines, const WallLines& kept,
+void refuse_collapse(const WallParts& parts, const WallLines& lines, const WallLines& kept,
                      double size) {
   const std::vector<FeatureLine> uprights = hard_lines(lines.uprights);
   const std::vector<FeatureLine> levels = hard_lines(lines.levels);
-  refuse_along(shape, uprights, kept.uprights, levels, size, [](double x, double y) {
+  refuse_along(parts, uprights, kept.uprights, levels, size, [](double x, double y) {
     return Point{x, y};
   });
-  refuse_along(shape, levels, kept.levels, uprights, size, [](double y, double x) {
+  refuse_along(parts, levels, kept.levels, uprights, size, [](double y, double x) {
     return Point{x, y};
   });
 }

@@ -156,11 +156,18 @@ HeightPins pin_shape(const PlacedWall& wall, const WallGrid& grid) {
     board.begin(fmt::format("the head of opening \"{}\"", shape.name));
     board.prescribe(block.left, block.right, block.top, [&](double x) { return shape.head(x); });
   }
-  for (const auto& [name, extent] : wall.lintels) {
+  for (const auto& [name, extent, comes_out] : wall.lintels) {
     board.begin(fmt::format("lintel \"{}\"", name));
     for (const double y : {extent.y.from, extent.y.to}) {
       board.prescribe(upright_of(extent.x.from), upright_of(extent.x.to), row_of(y), flat(y));
     }
+  }
+  for (std::size_t k = 0; k < wall.blocks.size(); ++k) {
+    const auto& [name, x, y] = wall.blocks[k].shape;
+    const Block& block = grid.blocks[k];
+    board.begin(fmt::format("\"{}\"", name));
+    board.prescribe(block.left, block.right, block.bottom, flat(y.from));
+    board.prescribe(block.left, block.right, block.top, flat(y.to));
   }
   board.check_order();
   return board.take();

@@ -21,7 +21,8 @@ struct HeightPins {
   std::vector<std::string> owners;        ///< "the head of opening "A"" and so on
 };
 
-/// Pins the base, the outline's top, sills, heads, lintels and the soffit over the cut.
+/// Pins the base, the outline's top, sills, heads, lintels, blocks and the soffit over the
+/// cut.
 /// \throws GeometryError where the heights on an upright contradict each other.
 [[nodiscard]] HeightPins pin_shape(const PlacedWall& wall, const WallGrid& grid);
 

@@ -3,7 +3,7 @@
 #include "mesh/feature_lines.h"
 #include "mesh/wall_mesher.h"
 #include "mesh/wall_outline.h"
-#include "mesh/wall_shape.h"
+#include "mesh/wall_parts.h"
 
 #include <span>
 #include <string>
@@ -20,6 +20,12 @@ struct PlacedOpening {
 struct PlacedLintel {
   std::string name;
   LintelExtent extent;
+  bool comes_out = false;  ///< lies whole in the cut
+};
+
+struct PlacedBlock {
+  WallBlock shape;
+  int region = masonry;
 };
 
 /// The wall after hard lines that lay too close were moved onto one another, with the lines that
@@ -28,17 +34,21 @@ struct PlacedWall {
   std::vector<FeatureLine> uprights;
   std::vector<FeatureLine> levels;
   std::vector<TopStretch> top;
-  std::vector<PlacedOpening> openings;  ///< without those that the cut has swallowed
-  std::vector<PlacedLintel> lintels;    ///< in the shape's order; empty if swallowed
+  std::vector<PlacedOpening> openings;  ///< without those that went out with the cut
+  std::vector<PlacedLintel> lintels;    ///< in the shape's order; empty if gone with the cut
+  std::vector<PlacedBlock> blocks;
   Cut cut;
+  int cut_region = nothing;      ///< what the cut is filled with
   std::vector<LevelLine> lines;  ///< as given, their levels and ends on the lines kept
   std::vector<std::string> remarks;
 };
 
 /// Gathers the lines of a wall, leaves out or moves those nearer than a tenth of `size`, and says
 /// so in `remarks`.
-/// \throws GeometryError if moving would make a part of the wall or an opening vanish.
-[[nodiscard]] PlacedWall place_wall(const WallShape& shape, std::span<const LevelLine> levels,
+/// \throws GeometryError if moving would make a part of the wall or an opening vanish, or a block
+/// is
+///   misplaced.
+[[nodiscard]] PlacedWall place_wall(const WallParts& parts, std::span<const LevelLine> levels,
                                     std::span<const Interval> bearings, double size);
 
 }  // namespace deadshore::mesh

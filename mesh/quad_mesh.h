@@ -36,7 +36,7 @@ struct QuadMesh {
   QuadOrder order = QuadOrder::four_node;
   std::vector<int> connectivity;
   std::vector<int> region_of_quad;   ///< index into `regions`, one per quadrilateral
-  std::vector<std::string> regions;  ///< "masonry", then a lintel's name each
+  std::vector<std::string> regions;  ///< "masonry", a lintel's name each, then more
   std::vector<NamedSides> chains;
 
   [[nodiscard]] int nodes_per_quad() const { return static_cast<int>(order); }

@@ -16,6 +16,28 @@ std::vector<Side> sides_in_row(const MappedGrid& mapped, int from, int to, int r
   return sides;
 }
 
+enum class Whose { own, neighbours };
+
+/// Sides along the upper or lower edges of a region, as sides of its own or of what lies there.
+std::vector<Side> edge_sides(const MappedGrid& mapped, int region, GridSide edge, Whose whose) {
+  const WallGrid& grid = mapped.grid;
+  std::vector<Side> sides;
+  for (int column = 0; column < grid.columns(); ++column) {
+    for (int row = 0; row < grid.rows(); ++row) {
+      const int beyond = edge == above ? row + 1 : row - 1;
+      if (grid.region_at(column, row) != region || grid.region_at(column, beyond) == region) {
+        continue;
+      }
+      if (whose == Whose::own) {
+        sides.push_back({mapped.quad_at(column, row), edge});
+      } else if (grid.solid(column, beyond)) {
+        sides.push_back({mapped.quad_at(column, beyond), edge == above ? below : above});
+      }
+    }
+  }
+  return sides;
+}
+
 /// Sides of an end column above `level`.
 std::vector<Side> end_sides(const MappedGrid& mapped, int column, GridSide side, double level) {
   const WallGrid& grid = mapped.grid;
@@ -81,6 +103,9 @@ std::vector<NamedSides> name_chains(const MappedGrid& mapped, const PlacedWall& 
   std::vector<NamedSides> chains;
   chains.push_back({"base left", sides_in_row(mapped, 0, cut.left, 0, below)});
   chains.push_back({"base right", sides_in_row(mapped, cut.right, columns, 0, below)});
+  if (wall.cut_region != nothing) {
+    chains.push_back({"base cut", sides_in_row(mapped, cut.left, cut.right, 0, below)});
+  }
   chains.push_back({"soffit", sides_in_row(mapped, cut.left, cut.right, cut.top, below)});
   chains.push_back({"top", {}});
   for (int column = 0; column < columns; ++column) {
@@ -95,6 +120,15 @@ std::vector<NamedSides> name_chains(const MappedGrid& mapped, const PlacedWall& 
         {name + " head", sides_in_row(mapped, block.left, block.right, block.top, below)});
     chains.push_back(
         {name + " sill", sides_in_row(mapped, block.left, block.right, block.bottom - 1, above)});
+  }
+  int last_region = wall.cut_region;
+  for (const PlacedBlock& block : wall.blocks) {
+    if (block.region <= last_region) continue;  // numbered as they first appear
+    last_region = block.region;
+    const std::string& name = block.shape.name;
+    chains.push_back({name + " top", edge_sides(mapped, block.region, above, Whose::neighbours)});
+    chains.push_back({name + " upper", edge_sides(mapped, block.region, above, Whose::own)});
+    chains.push_back({name + " bed", edge_sides(mapped, block.region, below, Whose::neighbours)});
   }
   for (std::size_t k = 0; k < levels.size(); ++k) {
     chains.push_back({levels[k].name, level_sides(mapped, levels[k], wall.lines[k].level)});

@@ -28,7 +28,8 @@ struct MappedGrid {
   }
 };
 
-/// The chains promised by `mesh_wall`, each ordered from left to right or from the bottom up.
+/// The chains promised by `mesh_wall` and `mesh_whole_wall`, each ordered from left to right or
+/// from the bottom up.
 [[nodiscard]] std::vector<NamedSides> name_chains(const MappedGrid& mapped, const PlacedWall& wall,
                                                   std::span<const LevelLine> levels);
 

@@ -23,6 +23,20 @@ void paint(WallGrid& grid, const Block& block, int region) {
   }
 }
 
+/// Paints the cut where there is neither a hole nor a lintel that lies whole in it.
+void fill_cut(WallGrid& grid, const PlacedWall& wall) {
+  const auto stays_itself = [&wall](int region) {
+    return region == nothing ||
+           (region != masonry && wall.lintels[static_cast<std::size_t>(region - 1)].comes_out);
+  };
+  for (int column = grid.cut.left; column < grid.cut.right; ++column) {
+    for (int row = grid.cut.bottom; row < grid.cut.top; ++row) {
+      int& region = grid.region[grid.cell(column, row)];
+      if (!stays_itself(region)) region = wall.cut_region;
+    }
+  }
+}
+
 }  // namespace
 
 int WallGrid::region_at(int column, int row) const {
@@ -41,7 +55,7 @@ WallGrid lay_grid(const PlacedWall& wall, double size) {
   WallGrid grid;
   grid.x = subdivide(wall.uprights, size);
   grid.level = subdivide(wall.levels, size);
-  grid.region.assign(grid.cell(grid.columns(), 0), WallGrid::nothing);
+  grid.region.assign(grid.cell(grid.columns(), 0), nothing);
   grid.rows_below_top.assign(static_cast<std::size_t>(grid.columns()), 0);
 
   for (const TopStretch& stretch : wall.top) {
@@ -49,7 +63,7 @@ WallGrid lay_grid(const PlacedWall& wall, double size) {
     for (int column = block.left; column < block.right; ++column) {
       grid.rows_below_top[static_cast<std::size_t>(column)] = block.top;
     }
-    paint(grid, block, 0);
+    paint(grid, block, masonry);
   }
   for (std::size_t k = 0; k < wall.lintels.size(); ++k) {
     const LintelExtent& lintel = wall.lintels[k].extent;
@@ -59,11 +73,15 @@ WallGrid lay_grid(const PlacedWall& wall, double size) {
     const Opening& shape = opening.shape;
     Block block = block_of(grid, shape.span(), {shape.sill, shape.crown()});
     if (opening.reaches_top) block.top = grid.rows();
-    paint(grid, block, WallGrid::nothing);
+    paint(grid, block, nothing);
     grid.openings.push_back(block);
   }
   grid.cut = block_of(grid, wall.cut.span(), {0.0, wall.cut.soffit});
-  paint(grid, grid.cut, WallGrid::nothing);
+  fill_cut(grid, wall);
+  for (const PlacedBlock& block : wall.blocks) {
+    grid.blocks.push_back(block_of(grid, block.shape.x, block.shape.y));
+    paint(grid, grid.blocks.back(), block.region);
+  }
   return grid;
 }
 

@@ -19,13 +19,12 @@ struct Block {
 /// A logical grid of uprights and levels over a wall. A level's height is nominal: under sloping
 /// tops and arches its nodes slide along the uprights (see height_map.h).
 struct WallGrid {
-  static constexpr int nothing = -1;
-
   std::vector<double> x;            ///< uprights, mm, ascending
   std::vector<double> level;        ///< nominal heights, mm, ascending
-  std::vector<int> region;          ///< by `cell`: `nothing`, 0 for masonry or 1 + lintel's number
+  std::vector<int> region;          ///< by `cell`: as `material_at` has it
   std::vector<int> rows_below_top;  ///< of each column: rows inside the outline
   std::vector<Block> openings;      ///< in the order of PlacedWall::openings
+  std::vector<Block> blocks;        ///< in the order of PlacedWall::blocks
   Block cut;                        ///< what comes out
 
   [[nodiscard]] int columns() const { return static_cast<int>(x.size()) - 1; }

@@ -4,9 +4,11 @@
 #include "mesh/hanging_parts.h"
 #include "mesh/height_map.h"
 #include "mesh/height_pins.h"
+#include "mesh/mesh_part.h"
 #include "mesh/placed_wall.h"
 #include "mesh/wall_chains.h"
 #include "mesh/wall_grid.h"
+#include "mesh/wall_parts.h"
 
 #include <fmt/format.h>
 
@@ -91,34 +93,57 @@ double worst_aspect_of(const QuadMesh& mesh) {
   return worst;
 }
 
-}  // namespace
-
-WallMesh mesh_wall(const WallShape& shape, std::span<const LevelLine> levels,
-                   std::span<const Interval> bearings, const MeshOptions& options) {
-  if (!(options.size > 0.0)) {
-    throw GeometryError(
-        fmt::format("the element size must be more than 0 mm, not {:g} mm", options.size));
+WallMesh mesh_parts(const WallParts& parts, std::span<const LevelLine> levels,
+                    std::span<const Interval> bearings, double size) {
+  if (!(size > 0.0)) {
+    throw GeometryError(fmt::format("the element size must be more than 0 mm, not {:g} mm", size));
   }
-  PlacedWall wall = place_wall(shape, levels, bearings, options.size);
-  const WallGrid grid = lay_grid(wall, options.size);
+  PlacedWall wall = place_wall(parts, levels, bearings, size);
+  const WallGrid grid = lay_grid(wall, size);
   MappedGrid mapped{grid, node_heights(wall, grid), {}};
 
   WallMesh made;
-  made.size = options.size;
+  made.size = size;
   made.quads = make_quads(mapped);
-  made.quads.regions = {"masonry"};
-  for (const LintelShape& lintel : shape.lintels) made.quads.regions.push_back(lintel.name);
+  made.quads.regions = region_names(parts);
   made.quads.chains = name_chains(mapped, wall, levels);
   for (const LevelLine& line : levels) {
     if (made.quads.sides_of(line.name).empty()) {
       wall.remarks.push_back(fmt::format("There is no wall where \"{}\" should act.", line.name));
     }
   }
-  refuse_hanging_parts(made.quads, bearings);
   made.worst_aspect = worst_aspect_of(made.quads);
   made.remarks = std::move(wall.remarks);
+  return made;
+}
+
+}  // namespace
+
+WallMesh mesh_wall(const WallShape& shape, std::span<const LevelLine> levels,
+                   std::span<const Interval> bearings, const MeshOptions& options) {
+  WallMesh made = mesh_parts({shape, {}, false}, levels, bearings, options.size);
+  refuse_hanging_parts(made.quads, bearings);
   if (options.order == QuadOrder::eight_node) made.quads = with_midside_nodes(made.quads);
   return made;
+}
+
+WallMesh mesh_whole_wall(const WallShape& shape, std::span<const WallBlock> blocks,
+                         std::span<const LevelLine> levels, std::span<const Interval> bearings,
+                         const MeshOptions& options) {
+  WallMesh made = mesh_parts({shape, blocks, true}, levels, bearings, options.size);
+  refuse_hanging_parts(made.quads, {});
+  refuse_hanging_parts(part_of(made.quads, regions_left_by_cut(shape, made.quads)).quads, bearings);
+  if (options.order == QuadOrder::eight_node) made.quads = with_midside_nodes(made.quads);
+  return made;
+}
+
+std::vector<char> regions_left_by_cut(const WallShape& shape, const QuadMesh& whole) {
+  std::vector<char> left(whole.regions.size(), 1);
+  left[static_cast<std::size_t>(cut_region(shape))] = 0;
+  for (std::size_t k = 0; k < shape.lintels.size(); ++k) {
+    if (comes_out_whole(shape, shape.lintels[k])) left[k + 1] = 0;
+  }
+  return left;
 }
 
 }  // namespace deadshore::mesh

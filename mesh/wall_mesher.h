@@ -57,16 +57,28 @@ struct WallMesh {
 /// The wall before any work, cut into quadrilaterals that the work can take out region by region.
 ///
 /// As `mesh_wall`, but the masonry of the cut is there, with the openings and lintels that the cut
-/// will take out whole, and the grid follows `blocks` as hard lines. Regions: "masonry", one for
-/// each lintel, "cut", then one for each block under its name (several blocks may share a name and
-/// then share a region). Chains as `mesh_wall`, and: "base cut", the base under the cut; "soffit",
-/// the sides of the masonry that stays, over the cut, in order; for each block's name "NAME top",
-/// the sides of what lies over it, and "NAME bed", the sides of what lies under it, left to right.
+/// will take out whole, and the grid follows `blocks` as hard lines. A lintel that the cut halves
+/// counts as masonry of the cut there, and a remark says so. Slivers of the cut's masonry beside an
+/// opening or lintel in it may vanish.
 ///
-/// \throws GeometryError as mesh_wall; also if a block lies in the open, in the cut or on a lintel
+/// Regions: "masonry" (0), one for each lintel (1 + its number), "cut" (1 + number of lintels),
+/// then one for each block's name as it first appears; blocks of one name share a region. Chains as
+/// `mesh_wall`, and:
+/// - "base cut": the base under the cut's masonry;
+/// - "soffit": the lower sides of what stays over the cut, as in `mesh_wall`;
+/// - "NAME top": for each block's name, lower sides of what lies over it, left to right;
+/// - "NAME upper": the upper sides of the block's own elements there;
+/// - "NAME bed": upper sides of what lies under it.
+///
+/// \throws GeometryError as mesh_wall, for the wall before the cut standing on its base alone and
+///   for the wall as cut; also if a block meets the open, the cut, a lintel or another block
 [[nodiscard]] WallMesh mesh_whole_wall(const WallShape& shape, std::span<const WallBlock> blocks,
                                        std::span<const LevelLine> levels,
                                        std::span<const Interval> bearings,
                                        const MeshOptions& options);
+
+/// For `part_of`: every region of `mesh_whole_wall` but the cut and the lintels that come out whole
+/// with it.
+[[nodiscard]] std::vector<char> regions_left_by_cut(const WallShape& shape, const QuadMesh& whole);
 
 }  // namespace deadshore::mesh

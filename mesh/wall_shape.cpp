@@ -67,8 +67,12 @@ double WallShape::top_at(double x) const {
 }
 
 bool is_solid(const WallShape& shape, Point p) {
+  return !inside_cut(shape.cut, p) && was_solid(shape, p);
+}
+
+bool was_solid(const WallShape& shape, Point p) {
   if (p.x < 0.0 || p.x > shape.length || p.y < 0.0) return false;
-  if (p.y > top_range_at(shape.top, p.x).upper || inside_cut(shape.cut, p)) return false;
+  if (p.y > top_range_at(shape.top, p.x).upper) return false;
   return std::ranges::none_of(shape.openings,
                               [p](const Opening& opening) { return inside_opening(opening, p); });
 }

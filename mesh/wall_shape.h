@@ -52,7 +52,7 @@ struct WallBlock {
   Interval y;
 };
 
-/// The wall as it stands after the cut, in its own plane, mm.
+/// A wall and what is to be cut out of it, in its own plane, mm.
 ///
 /// `top` is the outline's upper edge from the left end to the right: points with x never falling,
 /// the first at x = 0 and the last at x = `length`; two points with the same x are a vertical step.
@@ -74,6 +74,9 @@ struct WallShape {
 /// True where there is masonry or lintel at `p`: inside the outline, in no opening and not cut out.
 /// Points on an edge count as solid.
 [[nodiscard]] bool is_solid(const WallShape& shape, Point p);
+
+/// The same before the cut was made.
+[[nodiscard]] bool was_solid(const WallShape& shape, Point p);
 
 /// The opening with this name, or null.
 [[nodiscard]] const Opening* find_opening(const WallShape& shape, const std::string& name);

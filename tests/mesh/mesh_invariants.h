@@ -13,6 +13,9 @@ namespace deadshore::mesh::testing {
 /// bound the wall, midside nodes in the middle, `worst_aspect` true.
 void expect_sound(const WallMesh& mesh);
 
+/// The same but for the aspect.
+void expect_sound(const QuadMesh& quads);
+
 /// Sum of the areas of the quads, mm2; of one region if `region` >= 0.
 [[nodiscard]] double total_area(const QuadMesh& mesh, int region = -1);
 
