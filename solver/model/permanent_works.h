@@ -19,7 +19,7 @@ struct DryPacking {
 };
 
 /// Part of the 28-day strength that dry packing has at an age in days: beta_cc(t) = exp(s (1 -
-/// sqrt(28 / t))), EN 1992-1-1 (3.2). 0 at age 0.
+/// sqrt(28 / t))), EN 1992-1-1 (3.2). 0 at age 0; no gain counts after 28 days, 3.1.2(5).
 [[nodiscard]] double hardened_strength_share(const DryPacking& packing, double age);
 
 /// Stiffness of the packing per mm2 in N/mm3 at an age: E(t) / thickness with E(t) = beta_cc(t)^0.3

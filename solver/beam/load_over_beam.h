@@ -1,0 +1,59 @@
+#pragma once
+
+#include "mesh/plane.h"
+#include "solver/model/job.h"
+
+#include <vector>
+
+/// What stands straight over the permanent beam, by hand: no arching, no spread. N, mm.
+namespace deadshore::solver {
+
+/// N, or N per mm of the beam.
+struct BeamLoad {
+  double dead = 0.0;
+  double imposed = 0.0;
+
+  [[nodiscard]] double total() const { return dead + imposed; }
+  BeamLoad& operator+=(const BeamLoad& other);
+};
+[[nodiscard]] BeamLoad operator+(BeamLoad a, const BeamLoad& b);
+[[nodiscard]] BeamLoad operator*(double factor, const BeamLoad& load);
+
+/// A stretch of the beam on which the load varies evenly, N/mm at its ends.
+struct LoadStretch {
+  mesh::Interval x;
+  BeamLoad at_from;
+  BeamLoad at_to;
+
+  [[nodiscard]] BeamLoad sum() const { return 0.5 * x.length() * (at_from + at_to); }
+};
+
+/// What an opening that reaches past the beam's end brings onto the beam at its inner jamb, N.
+struct JambLoad {
+  double x = 0.0;
+  BeamLoad load;
+};
+
+struct LoadOverBeam {
+  std::vector<LoadStretch> stretches;  ///< from the beam's left end to its right end, without gaps
+  std::vector<JambLoad> jambs;
+
+  [[nodiscard]] BeamLoad sum() const;
+};
+
+/// Where the beam lies along the wall, mm.
+struct BeamPlace {
+  mesh::Interval ends;      ///< its own, at the outer ends of its bearings
+  mesh::Interval supports;  ///< the middles of its bearings
+};
+/// \pre job.beam
+[[nodiscard]] BeamPlace place_of_beam(const Job& job);
+
+/// Everything straight over the beam from the soffit up: masonry less openings, lintels, line loads
+/// and point loads; without the beam's own weight. What stands over an opening that reaches past an
+/// end of the beam goes to its two jambs by the lever rule, the outer of which is the pier's.
+/// Exact for straight outlines and flat heads; arched heads count as polygons inside the arc.
+/// \pre job.beam
+[[nodiscard]] LoadOverBeam load_over_beam(const Job& job);
+
+}  // namespace deadshore::solver
