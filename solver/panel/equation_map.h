@@ -17,7 +17,8 @@ struct Support {
 /// Equation numbers of the free displacements, in an order that keeps the Cholesky factor sparse.
 class EquationMap {
  public:
-  EquationMap(const mesh::QuadMesh& mesh, std::span<const Support> supports);
+  /// \param further_nodes nodes behind the mesh's, such as those of a beam; they come last
+  EquationMap(const mesh::QuadMesh& mesh, std::span<const Support> supports, int further_nodes = 0);
 
   /// Equation of a node's displacement, or -1 where a support gives it.
   [[nodiscard]] int equation(int node, int component) const {

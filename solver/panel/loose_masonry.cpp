@@ -155,11 +155,11 @@ ResidualTrial cut_residual(PanelModel& model, const PanelLoading& loading,
   ResidualTrial trial;
   trial.movement = moved - u;
   double largest = 0.0;
-  for (const NeedleBearing& bearing : loading.bearings) {
-    largest = std::max(largest, bearing.state(u).force);
+  for (const ContactBed& bed : loading.beds) {
+    largest = std::max(largest, state_of(bed, u).force);
   }
-  for (const NeedleBearing& bearing : loading.bearings) {
-    const double change = bearing.state(moved).force - bearing.state(u).force;
+  for (const ContactBed& bed : loading.beds) {
+    const double change = state_of(bed, moved).force - state_of(bed, u).force;
     trial.needle_change.push_back(largest > 0.0 ? change / largest : 0.0);
   }
   return trial;

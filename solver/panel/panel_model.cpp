@@ -24,6 +24,19 @@ Eigen::Matrix<double, 2, Nodes> displacements_of(const mesh::QuadMesh& mesh, int
   return local;
 }
 
+/// The same since the region's datum.
+template <int Nodes>
+Eigen::Matrix<double, 2, Nodes> displacements_of(const mesh::QuadMesh& mesh,
+                                                 const PanelLoading& loading, int quad,
+                                                 const Eigen::VectorXd& u) {
+  auto local = displacements_of<Nodes>(mesh, quad, u);
+  const int region = mesh.region_of_quad[static_cast<std::size_t>(quad)];
+  if (const Eigen::VectorXd* datum = loading.datum_of(region)) {
+    local -= displacements_of<Nodes>(mesh, quad, *datum);
+  }
+  return local;
+}
+
 template <class GradientMatrix, class Displacements>
 Voigt strain_of(const GradientMatrix& gradient, const Displacements& local) {
   const Eigen::Matrix2d slope = local * gradient.transpose();  // d u_i / d x_j
@@ -69,24 +82,46 @@ void scatter(const mesh::QuadMesh& mesh, int quad, const NodalVector<Nodes>& loc
     nodal.segment<2>(2 * node) += local.template segment<2>(2 * i++);
 }
 
+/// Groups of nodes that a beam ties together: its elements', and those of its points of contact.
+std::vector<std::vector<int>> couplings_of(const std::optional<BeamLine>& beam,
+                                           std::span<const ContactBed> beds) {
+  std::vector<std::vector<int>> groups;
+  if (!beam) return groups;
+  for (int element = 0; element + 1 < beam->node_count(); ++element) {
+    groups.push_back({beam->first_node + element, beam->first_node + element + 1});
+  }
+  for (const ContactBed& bed : beds) {
+    for (const ContactPoint& point : bed.points) {
+      std::vector<int>& group = groups.emplace_back();
+      for (const ContactTerm& term : point.active_terms()) group.push_back(term.node);
+    }
+  }
+  return groups;
+}
+
 }  // namespace
 
 PanelModel::PanelModel(const mesh::QuadMesh& mesh, std::span<const Support> supports)
+    : PanelModel(mesh, supports, {}, {}) {}
+
+PanelModel::PanelModel(const mesh::QuadMesh& mesh, std::span<const Support> supports,
+                       std::optional<BeamLine> beam, std::span<const ContactBed> beam_beds)
     : mesh_(mesh),
       supports_(supports.begin(), supports.end()),
-      equations_(mesh, supports),
+      beam_(std::move(beam)),
+      equations_(mesh, supports, beam_ ? beam_->node_count() : 0),
       geometry_(mesh),
-      pattern_(mesh, equations_),
+      pattern_(mesh, equations_, couplings_of(beam_, beam_beds)),
       factor_(pattern_.empty()) {}
 
 Eigen::VectorXd PanelModel::start() const {
-  Eigen::VectorXd u = Eigen::VectorXd::Zero(2 * mesh_.node_count());
+  Eigen::VectorXd u = Eigen::VectorXd::Zero(2 * node_count());
   for (const Support& support : supports_) u(2 * support.node + support.component) = support.value;
   return u;
 }
 
 Eigen::VectorXd PanelModel::weight(std::span<const PanelMaterial> materials) const {
-  Eigen::VectorXd load = Eigen::VectorXd::Zero(2 * mesh_.node_count());
+  Eigen::VectorXd load = Eigen::VectorXd::Zero(2 * node_count());
   const auto points = gauss_points();
   for (int quad = 0; quad < mesh_.quad_count(); ++quad) {
     const auto& material =
@@ -103,6 +138,7 @@ Eigen::VectorXd PanelModel::weight(std::span<const PanelMaterial> materials) con
       }
     }
   }
+  if (beam_) add_weight(*beam_, load);
   return load;
 }
 
@@ -112,44 +148,98 @@ double PanelModel::energy(const PanelLoading& loading, const Eigen::VectorXd& u)
     const auto& material = loading.materials[static_cast<std::size_t>(
         mesh_.region_of_quad[static_cast<std::size_t>(quad)])];
     for (int point = 0; point < quad_points; ++point) {
-      energy += respond(material, strain(quad, point, u)).energy * material.thickness *
+      energy += respond(material, strain(loading, quad, point, u)).energy * material.thickness *
                 geometry_.area(quad, point);
     }
   }
-  for (const NeedleBearing& bearing : loading.bearings) energy += bearing.energy(u);
+  if (beam_) {
+    Eigen::VectorXd force = Eigen::VectorXd::Zero(u.size());
+    add_beam(u, force, nullptr);
+    energy += 0.5 * force.dot(u);
+  }
+  for (const ContactBed& bed : loading.beds) energy += energy_of(bed, u);
   return energy;
 }
 
 Eigen::VectorXd PanelModel::resistance(const PanelLoading& loading, const Eigen::VectorXd& u,
                                        SparseStiffness* stiffness) const {
+  const auto answer = [&](int quad, int, const Voigt& strain) {
+    const PanelResponse response =
+        respond(loading.materials[static_cast<std::size_t>(
+                    mesh_.region_of_quad[static_cast<std::size_t>(quad)])],
+                strain);
+    return PointAnswer{response.stress, response.tangent};
+  };
+  const auto contact = [&](std::size_t bed, std::size_t point, double closure) {
+    if (closure < 0.0) return ContactAnswer{};  // just touching counts as closed
+    const double k = loading.beds[bed].points[point].stiffness;
+    return ContactAnswer{k * closure, k};
+  };
+  return assemble_by(loading, u, answer, contact, stiffness);
+}
+
+Eigen::VectorXd PanelModel::assemble(const PanelLoading& loading, const Eigen::VectorXd& u,
+                                     const AnswerAt& answer, const ContactAt& contact,
+                                     SparseStiffness* stiffness) const {
+  return assemble_by(loading, u, answer, contact, stiffness);
+}
+
+template <class Answer, class Contact>
+Eigen::VectorXd PanelModel::assemble_by(const PanelLoading& loading, const Eigen::VectorXd& u,
+                                        const Answer& answer, const Contact& contact,
+                                        SparseStiffness* stiffness) const {
   Eigen::VectorXd force = Eigen::VectorXd::Zero(u.size());
   if (stiffness != nullptr) std::fill_n(stiffness->valuePtr(), stiffness->nonZeros(), 0.0);
   if (mesh_.order == mesh::QuadOrder::four_node) {
-    add_wall<4>(loading, u, force, stiffness);
+    add_wall<4>(loading, u, answer, force, stiffness);
   } else {
-    add_wall<8>(loading, u, force, stiffness);
+    add_wall<8>(loading, u, answer, force, stiffness);
   }
-  for (const NeedleBearing& bearing : loading.bearings) {
-    bearing.add_force(u, force);
-    if (stiffness != nullptr) bearing.add_tangent(u, equations_, pattern_, *stiffness);
+  if (beam_) add_beam(u, force, stiffness);
+  for (std::size_t b = 0; b < loading.beds.size(); ++b) {
+    for (std::size_t p = 0; p < loading.beds[b].points.size(); ++p) {
+      const ContactPoint& point = loading.beds[b].points[p];
+      const ContactAnswer reply = contact(b, p, point.closure(u));
+      if (reply.force != 0.0) add_force(point, reply.force * point.length, force);
+      if (stiffness == nullptr || reply.stiffness == 0.0) continue;
+      add_tangent(point, reply.stiffness * point.length, equations_, pattern_, *stiffness);
+    }
   }
   return force;
 }
 
-template <int Nodes>
+void PanelModel::add_beam(const Eigen::VectorXd& u, Eigen::VectorXd& force,
+                          SparseStiffness* stiffness) const {
+  for (int element = 0; element + 1 < beam_->node_count(); ++element) {
+    const Eigen::Matrix4d k = element_stiffness(*beam_, element);
+    const int node = beam_->first_node + element;
+    force.segment<4>(2 * node) += k * u.segment<4>(2 * node);
+    if (stiffness == nullptr) continue;
+    for (int i = 0; i < 4; ++i) {
+      for (int j = 0; j <= i; ++j) {
+        const int row = equations_.equation(node + i / 2, i % 2);
+        const int column = equations_.equation(node + j / 2, j % 2);
+        stiffness->valuePtr()[pattern_.place(row, column)] += k(i, j);
+      }
+    }
+  }
+}
+
+template <int Nodes, class Answer>
 void PanelModel::add_wall(const PanelLoading& loading, const Eigen::VectorXd& u,
-                          Eigen::VectorXd& force, SparseStiffness* stiffness) const {
+                          const Answer& answer, Eigen::VectorXd& force,
+                          SparseStiffness* stiffness) const {
   for_each_quad(pattern_.colours(), [&](int quad) {
     const auto& material = loading.materials[static_cast<std::size_t>(
         mesh_.region_of_quad[static_cast<std::size_t>(quad)])];
-    const auto local = displacements_of<Nodes>(mesh_, quad, u);
+    const auto local = displacements_of<Nodes>(mesh_, loading, quad, u);
     NodalVector<Nodes> quad_force = NodalVector<Nodes>::Zero();
     Eigen::Matrix<double, 2 * Nodes, 2 * Nodes> quad_stiffness;
     quad_stiffness.setZero();
     for (int point = 0; point < quad_points; ++point) {
       const auto gradient = geometry_.gradient<Nodes>(quad, point);
       const double volume = geometry_.area(quad, point) * material.thickness;
-      const PanelResponse response = respond(material, strain_of(gradient, local));
+      const PointAnswer response = answer(quad, point, strain_of(gradient, local));
       add_stress<Nodes>(gradient, response.stress, volume, quad_force);
       if (stiffness == nullptr) continue;
       const auto B = strain_matrix<Nodes>(gradient);
@@ -169,8 +259,8 @@ void PanelModel::add_wall(const PanelLoading& loading, const Eigen::VectorXd& u,
 }
 
 Eigen::VectorXd PanelModel::spread_out(const Eigen::VectorXd& free) const {
-  Eigen::VectorXd nodal = Eigen::VectorXd::Zero(2 * mesh_.node_count());
-  for (int node = 0; node < mesh_.node_count(); ++node) {
+  Eigen::VectorXd nodal = Eigen::VectorXd::Zero(2 * node_count());
+  for (int node = 0; node < node_count(); ++node) {
     for (int c = 0; c < 2; ++c) {
       const int equation = equations_.equation(node, c);
       if (equation >= 0) nodal(2 * node + c) = free(equation);
@@ -181,7 +271,7 @@ Eigen::VectorXd PanelModel::spread_out(const Eigen::VectorXd& free) const {
 
 Eigen::VectorXd PanelModel::gather_free(const Eigen::VectorXd& nodal) const {
   Eigen::VectorXd free(equations_.count());
-  for (int node = 0; node < mesh_.node_count(); ++node) {
+  for (int node = 0; node < node_count(); ++node) {
     for (int c = 0; c < 2; ++c) {
       const int equation = equations_.equation(node, c);
       if (equation >= 0) free(equation) = nodal(2 * node + c);
@@ -195,6 +285,14 @@ Voigt PanelModel::strain(int quad, int point, const Eigen::VectorXd& u) const {
     return strain_of(geometry_.gradient<4>(quad, point), displacements_of<4>(mesh_, quad, u));
   }
   return strain_of(geometry_.gradient<8>(quad, point), displacements_of<8>(mesh_, quad, u));
+}
+
+Voigt PanelModel::strain(const PanelLoading& loading, int quad, int point,
+                         const Eigen::VectorXd& u) const {
+  const int region = mesh_.region_of_quad[static_cast<std::size_t>(quad)];
+  const Voigt total = strain(quad, point, u);
+  const Eigen::VectorXd* datum = loading.datum_of(region);
+  return datum != nullptr ? Voigt(total - strain(quad, point, *datum)) : total;
 }
 
 namespace {
@@ -212,7 +310,7 @@ void add_point_stress(const PanelModel& model, int quad, int point, const Voigt&
 Eigen::VectorXd forces_of_stress(const PanelModel& model, std::span<const PanelMaterial> materials,
                                  std::span<const Voigt> stress) {
   const mesh::QuadMesh& mesh = model.mesh();
-  Eigen::VectorXd nodal = Eigen::VectorXd::Zero(2 * mesh.node_count());
+  Eigen::VectorXd nodal = Eigen::VectorXd::Zero(2 * model.node_count());
   for (int quad = 0; quad < mesh.quad_count(); ++quad) {
     const auto& material =
         materials[static_cast<std::size_t>(mesh.region_of_quad[static_cast<std::size_t>(quad)])];

@@ -2,8 +2,9 @@
 
 #include "mesh/quad_mesh.h"
 #include "solver/model/plane_tensor.h"
+#include "solver/panel/beam_line.h"
+#include "solver/panel/contact_bed.h"
 #include "solver/panel/equation_map.h"
-#include "solver/panel/needle_bearing.h"
 #include "solver/panel/panel_law.h"
 #include "solver/panel/quad_geometry.h"
 #include "solver/panel/sparse_cholesky.h"
@@ -11,45 +12,86 @@
 
 #include <Eigen/Core>
 
-#include <memory>
+#include <functional>
+#include <optional>
 #include <span>
 #include <vector>
 
 namespace deadshore::solver {
 
-/// What is done to a panel: materials, needles and loads, over supports that do not change.
+/// What is done to a panel: materials, contacts and loads, over supports that do not change.
 struct PanelLoading {
   std::vector<PanelMaterial> materials;  ///< one for each region of the mesh
-  std::vector<NeedleBearing> bearings;
+  std::vector<ContactBed> beds;
   Eigen::VectorXd load;  ///< nodal forces, 2 per node, N
+
+  /// For each region, the displacements at which it is free of stress, where those are not zero: a
+  /// padstone built into a wall that has moved. Empty: none has any.
+  std::vector<Eigen::VectorXd> datum = {};
+
+  [[nodiscard]] const Eigen::VectorXd* datum_of(int region) const {
+    const std::size_t r = static_cast<std::size_t>(region);
+    return r < datum.size() && datum[r].size() > 0 ? &datum[r] : nullptr;
+  }
 };
+
+/// What masonry at a Gauss point, or a bed at a point of contact (per mm of its length), answers.
+struct PointAnswer {
+  Voigt stress = Voigt::Zero();
+  Eigen::Matrix3d tangent = Eigen::Matrix3d::Zero();
+};
+struct ContactAnswer {
+  double force = 0.0;      ///< N/mm
+  double stiffness = 0.0;  ///< N/mm2
+};
+
+/// Rules by which points answer. `strain` has the datum taken off; both are called from several
+/// threads, each point by one.
+using AnswerAt = std::function<PointAnswer(int quad, int point, const Voigt& strain)>;
+using ContactAt = std::function<ContactAnswer(std::size_t bed, std::size_t point, double closure)>;
 
 /// A panel on its mesh and supports, with everything that is worked out once: equation numbers,
 /// shape gradients, the pattern of the stiffness and its symbolic factor.
 ///
-/// The total energy of a loading is the sum of the wall's, the bearings' and the loads'. All
-/// vectors have 2 entries per node. The mesh must outlive the model.
+/// The total energy of a loading is the sum of the wall's, the beam's, the beds' and the loads'.
+/// All vectors have 2 entries per node: those of the mesh, then those of the beam. The mesh must
+/// outlive the model.
 class PanelModel {
  public:
   PanelModel(const mesh::QuadMesh& mesh, std::span<const Support> supports);
 
+  /// With a beam. `beam_beds` are all the beds between it and the wall that loadings may have.
+  PanelModel(const mesh::QuadMesh& mesh, std::span<const Support> supports,
+             std::optional<BeamLine> beam, std::span<const ContactBed> beam_beds);
+
   [[nodiscard]] const mesh::QuadMesh& mesh() const { return mesh_; }
   [[nodiscard]] const QuadGeometry& geometry() const { return geometry_; }
   [[nodiscard]] const EquationMap& equations() const { return equations_; }
+  [[nodiscard]] const std::optional<BeamLine>& beam() const { return beam_; }
+
+  /// Nodes of the mesh and of the beam.
+  [[nodiscard]] int node_count() const {
+    return mesh_.node_count() + (beam_ ? beam_->node_count() : 0);
+  }
 
   /// Zero but for the displacements that supports give.
   [[nodiscard]] Eigen::VectorXd start() const;
 
-  /// Nodal forces of the regions' own weight, N.
+  /// Nodal forces of the regions' own weight and the beam's, N.
   [[nodiscard]] Eigen::VectorXd weight(std::span<const PanelMaterial> materials) const;
 
   /// Total energy, N mm.
   [[nodiscard]] double energy(const PanelLoading& loading, const Eigen::VectorXd& u) const;
 
-  /// Forces by which wall and bearings resist `u`; where `stiffness` is given it becomes their
+  /// Forces by which wall, beam and beds resist `u`; where `stiffness` is given it becomes their
   /// tangent over the free equations.
   [[nodiscard]] Eigen::VectorXd resistance(const PanelLoading& loading, const Eigen::VectorXd& u,
                                            SparseStiffness* stiffness = nullptr) const;
+
+  /// The same by any rule for wall and beds.
+  [[nodiscard]] Eigen::VectorXd assemble(const PanelLoading& loading, const Eigen::VectorXd& u,
+                                         const AnswerAt& answer, const ContactAt& contact,
+                                         SparseStiffness* stiffness = nullptr) const;
 
   /// Displacements of all nodes from a change of the free ones: zero where supported.
   [[nodiscard]] Eigen::VectorXd spread_out(const Eigen::VectorXd& free) const;
@@ -61,13 +103,23 @@ class PanelModel {
   /// Strain at a Gauss point, Voigt (xx, yy, gamma_xy).
   [[nodiscard]] Voigt strain(int quad, int point, const Eigen::VectorXd& u) const;
 
+  /// The same since the region's datum: what its material answers to.
+  [[nodiscard]] Voigt strain(const PanelLoading& loading, int quad, int point,
+                             const Eigen::VectorXd& u) const;
+
  private:
-  template <int Nodes>
-  void add_wall(const PanelLoading& loading, const Eigen::VectorXd& u, Eigen::VectorXd& force,
-                SparseStiffness* stiffness) const;
+  template <class Answer, class Contact>
+  Eigen::VectorXd assemble_by(const PanelLoading& loading, const Eigen::VectorXd& u,
+                              const Answer& answer, const Contact& contact,
+                              SparseStiffness* stiffness) const;
+  template <int Nodes, class Answer>
+  void add_wall(const PanelLoading& loading, const Eigen::VectorXd& u, const Answer& answer,
+                Eigen::VectorXd& force, SparseStiffness* stiffness) const;
+  void add_beam(const Eigen::VectorXd& u, Eigen::VectorXd& force, SparseStiffness* stiffness) const;
 
   const mesh::QuadMesh& mesh_;
   std::vector<Support> supports_;
+  std::optional<BeamLine> beam_;
   EquationMap equations_;
   QuadGeometry geometry_;
   StiffnessPattern pattern_;

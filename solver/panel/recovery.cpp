@@ -93,7 +93,7 @@ PanelFields fields_of(const PanelModel& model, const PanelLoading& loading,
     Voigt mean_crack = Voigt::Zero();
     const double area = model.geometry().area(quad);
     for (int point = 0; point < quad_points; ++point) {
-      const Voigt strain = model.strain(quad, point, u);
+      const Voigt strain = model.strain(loading, quad, point, u);
       const double part = model.geometry().area(quad, point) / area;
       stress.row(point) = respond(material, strain).stress;
       mean_stress += part * Voigt(stress.row(point));
@@ -114,8 +114,8 @@ double load_on_residual(const PanelModel& model, const PanelLoading& loading,
   stress.reserve(static_cast<std::size_t>(mesh.quad_count()) * quad_points);
   for (int quad = 0; quad < mesh.quad_count(); ++quad) {
     for (int point = 0; point < quad_points; ++point) {
-      stress.push_back(
-          residual_stress(material_of(model, loading, quad), model.strain(quad, point, u)));
+      stress.push_back(residual_stress(material_of(model, loading, quad),
+                                       model.strain(loading, quad, point, u)));
     }
   }
   const Eigen::VectorXd force = forces_of_stress(model, loading.materials, stress);
@@ -141,10 +141,10 @@ void add_reactions(const Job& job, const PanelModel& model, const PanelLoading& 
   double up = result.base_left + result.base_right;
   result.needles.clear();
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
-    const NeedleBearing::State state = loading.bearings[i].state(u);
+    const ContactState state = state_of(loading.beds[i], u);
     up += state.force;
     result.needles.push_back(
-        {job.needles[i].name, job.needles[i].x, state.force, state.settlement, state.contact});
+        {job.needles[i].name, job.needles[i].x, state.force, state.approach, state.contact});
   }
   result.load_total = 0.0;
   for (int node = 0; node < mesh.node_count(); ++node)

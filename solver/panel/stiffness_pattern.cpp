@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <map>
 
 namespace deadshore::solver {
 
@@ -13,7 +14,7 @@ struct NodeGraph {
   std::vector<int> neighbour;
 };
 
-NodeGraph graph_of(const mesh::QuadMesh& mesh) {
+NodeGraph graph_of(const mesh::QuadMesh& mesh, std::span<const std::vector<int>> couplings) {
   const std::size_t per_quad = static_cast<std::size_t>(mesh.nodes_per_quad());
   std::vector<int> quad_start(mesh.nodes.size() + 1, 0);
   for (const int node : mesh.connectivity) ++quad_start[static_cast<std::size_t>(node) + 1];
@@ -25,14 +26,28 @@ NodeGraph graph_of(const mesh::QuadMesh& mesh) {
     quads[static_cast<std::size_t>(place++)] = static_cast<int>(i / per_quad);
   }
 
+  std::map<std::size_t, std::vector<int>> coupled;
+  std::size_t node_count = mesh.nodes.size();
+  for (const std::vector<int>& group : couplings) {
+    for (const int node : group) {
+      const std::size_t n = static_cast<std::size_t>(node);
+      coupled[n].insert(coupled[n].end(), group.begin(), group.end());
+      node_count = std::max(node_count, n + 1);
+    }
+  }
+
   NodeGraph graph;
   graph.start.push_back(0);
   std::vector<int> around;
-  for (std::size_t node = 0; node < mesh.nodes.size(); ++node) {
+  for (std::size_t node = 0; node < node_count; ++node) {
     around.clear();
-    for (int q = quad_start[node]; q < quad_start[node + 1]; ++q) {
+    for (int q = node < mesh.nodes.size() ? quad_start[node] : 0;
+         node < mesh.nodes.size() && q < quad_start[node + 1]; ++q) {
       const auto nodes = mesh.nodes_of(quads[static_cast<std::size_t>(q)]);
       around.insert(around.end(), nodes.begin(), nodes.end());
+    }
+    if (const auto more = coupled.find(node); more != coupled.end()) {
+      around.insert(around.end(), more->second.begin(), more->second.end());
     }
     std::sort(around.begin(), around.end());
     around.erase(std::unique(around.begin(), around.end()), around.end());
@@ -42,11 +57,12 @@ NodeGraph graph_of(const mesh::QuadMesh& mesh) {
   return graph;
 }
 
-SparseStiffness pattern_of(const mesh::QuadMesh& mesh, const EquationMap& equations) {
-  const NodeGraph graph = graph_of(mesh);
+SparseStiffness pattern_of(const mesh::QuadMesh& mesh, const EquationMap& equations,
+                           std::span<const std::vector<int>> couplings) {
+  const NodeGraph graph = graph_of(mesh, couplings);
   std::vector<std::vector<int>> rows(static_cast<std::size_t>(equations.count()));
-  for (int node = 0; node < mesh.node_count(); ++node) {
-    const std::size_t n = static_cast<std::size_t>(node);
+  for (std::size_t n = 0; n + 1 < graph.start.size(); ++n) {
+    const int node = static_cast<int>(n);
     for (int c = 0; c < 2; ++c) {
       const int column = equations.equation(node, c);
       if (column < 0) continue;
@@ -96,8 +112,9 @@ std::vector<std::vector<int>> colours_of(const mesh::QuadMesh& mesh) {
 
 }  // namespace
 
-StiffnessPattern::StiffnessPattern(const mesh::QuadMesh& mesh, const EquationMap& equations)
-    : empty_(pattern_of(mesh, equations)), colours_(colours_of(mesh)) {
+StiffnessPattern::StiffnessPattern(const mesh::QuadMesh& mesh, const EquationMap& equations,
+                                   std::span<const std::vector<int>> couplings)
+    : empty_(pattern_of(mesh, equations, couplings)), colours_(colours_of(mesh)) {
   const int size = 2 * mesh.nodes_per_quad();
   places_per_quad_ = size * (size + 1) / 2;
   places_.reserve(static_cast<std::size_t>(mesh.quad_count()) *

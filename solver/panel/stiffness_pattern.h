@@ -19,7 +19,9 @@ using SparseStiffness = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
 /// bit.
 class StiffnessPattern {
  public:
-  StiffnessPattern(const mesh::QuadMesh& mesh, const EquationMap& equations);
+  /// \param couplings groups of nodes that act on each other beside those of each element
+  StiffnessPattern(const mesh::QuadMesh& mesh, const EquationMap& equations,
+                   std::span<const std::vector<int>> couplings = {});
 
   /// A matrix with the pattern and all values zero.
   [[nodiscard]] const SparseStiffness& empty() const { return empty_; }

@@ -120,7 +120,7 @@ PanelLoading loading_of(const Job& job, const PanelModel& model, MasonryModel ma
   loading.load = model.weight(loading.materials) + loads_of(job, model.mesh());
   const auto soffit = model.mesh().sides_of("soffit");
   for (const Needle& needle : job.needles) {
-    loading.bearings.emplace_back(model.mesh(), soffit, needle);
+    loading.beds.push_back(needle_bed(model.mesh(), soffit, needle));
   }
   return loading;
 }

@@ -146,7 +146,7 @@ JobResult analyse(const Job& job, const Progress& progress) {
   PanelStudy study(job, result.mesh.quads);
   stopwatch.lap("pattern and ordering");
 
-  result.stages.push_back({"cut", {}});
+  result.stages.push_back(StageResult{"cut", {}});
   std::vector<PanelResult>& analyses = result.stages.front().analyses;
   for (const MasonryModel masonry : job.analysis.masonry) {
     const auto report = [&](MasonryModel model, int step, double) {

@@ -36,7 +36,7 @@ std::array<double, 4> reactions(QuadOrder order, double size) {
   }
   const Eigen::VectorXd u = testing::solve(model, loading);
   std::array<double, 4> forces{};
-  for (std::size_t i = 0; i < 4; ++i) forces[i] = loading.bearings[i].state(u).force;
+  for (std::size_t i = 0; i < 4; ++i) forces[i] = state_of(loading.beds[i], u).force;
   return forces;
 }
 

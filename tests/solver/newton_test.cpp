@@ -67,7 +67,7 @@ bool same_pattern(const PanelModel& model, const PanelLoading& loading, const Ei
       }
     }
   }
-  return loading.bearings[0].state(a).contact == loading.bearings[0].state(b).contact;
+  return state_of(loading.beds[0], a).contact == state_of(loading.beds[0], b).contact;
 }
 
 TEST_P(CrackedWall, ResistanceIsTheDerivativeOfTheEnergyAndTangentOfTheResistance) {
@@ -98,7 +98,7 @@ TEST_P(CrackedWall, ResistanceIsTheDerivativeOfTheEnergyAndTangentOfTheResistanc
 
 TEST_P(CrackedWall, ComesToTheSamePointFromAnywhere) {
   const Eigen::VectorXd expected = testing::solve(model_, loading_);
-  ASSERT_GT(loading_.bearings[0].state(expected).contact, 0.0);
+  ASSERT_GT(state_of(loading_.beds[0], expected).contact, 0.0);
   ASSERT_FALSE(same_pattern(model_, loading_, expected, model_.start())) << "nothing cracks";
   for (const double size : {0.01, 1.0, 100.0}) {
     for (const unsigned seed : {1U, 2U}) {

@@ -1,0 +1,48 @@
+#pragma once
+
+#include "solver/panel/contact_bed.h"
+#include "solver/panel/side_points.h"
+
+#include <Eigen/Core>
+
+#include <array>
+#include <vector>
+
+namespace deadshore::solver {
+
+/// A straight elastic beam along the wall, with bending and shear, as nodes behind those of a
+/// panel's mesh. Component 1 of a node is its movement up, mm; component 0 is its rotation
+/// (anticlockwise) times `rotation_length`, so that all unknowns are lengths of like size and short
+/// elements do not spoil the round-off.
+///
+/// Two-node elements with the exact shape functions of a beam with shear (Przemieniecki, Theory of
+/// Matrix Structural Analysis, 1968, ch. 5: Phi = 12 E I / (G A_v L^2)): exact at the nodes for
+/// loads brought there.
+struct BeamLine {
+  int first_node = 0;     ///< number of its first node in the panel
+  std::vector<double> x;  ///< of its nodes, ascending, mm
+  double EI = 0.0;        ///< N mm2
+  double GA = 0.0;        ///< N
+  double weight = 0.0;    ///< N/mm
+
+  [[nodiscard]] int node_count() const { return static_cast<int>(x.size()); }
+  [[nodiscard]] double rotation_length() const;
+};
+
+/// A beam from `from` to `to` with elements of about `size` mm.
+[[nodiscard]] BeamLine make_beam_line(int first_node, double from, double to, double size,
+                                      double EI, double GA, double weight);
+
+/// Stiffness of one element for (rotation, up) of its two nodes, scaled rotations.
+[[nodiscard]] Eigen::Matrix4d element_stiffness(const BeamLine& beam, int element);
+
+/// Adds the terms of the beam's movement up at `x`, times `factor`. \pre x on the beam
+void add_rise(const BeamLine& beam, double x, ContactPoint& point, double factor = 1.0);
+
+/// Movement up at `x`, mm.
+[[nodiscard]] double rise_at(const BeamLine& beam, double x, const Eigen::VectorXd& u);
+
+/// Adds the beam's weight to nodal forces.
+void add_weight(const BeamLine& beam, Eigen::VectorXd& load);
+
+}  // namespace deadshore::solver

@@ -1,0 +1,96 @@
+#include "solver/panel/contact_bed.h"
+
+#include "solver/model/error.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace deadshore::solver {
+
+double ContactPoint::approach(const Eigen::VectorXd& u) const {
+  double sum = 0.0;
+  for (const ContactTerm& term : active_terms()) {
+    sum += term.coefficient * u(2 * term.node + term.component);
+  }
+  return sum;
+}
+
+void add_settlement(const SidePoint& side_point, ContactPoint& point, double factor) {
+  for (int i = 0; i < side_point.nodes.count; ++i) {
+    const std::size_t k = static_cast<std::size_t>(i);
+    point.add(side_point.nodes.nodes[k], 1, -factor * side_point.shape[k]);
+  }
+}
+
+double energy_of(const ContactBed& bed, const Eigen::VectorXd& u) {
+  double energy = 0.0;
+  for (const ContactPoint& point : bed.points) {
+    const double closed = std::max(0.0, point.closure(u));
+    energy += 0.5 * point.stiffness * point.length * closed * closed;
+  }
+  return energy;
+}
+
+void add_force(const ContactPoint& point, double push, Eigen::VectorXd& force) {
+  for (const ContactTerm& term : point.active_terms()) {
+    force(2 * term.node + term.component) += push * term.coefficient;
+  }
+}
+
+void add_tangent(const ContactPoint& point, double point_stiffness, const EquationMap& equations,
+                 const StiffnessPattern& pattern, SparseStiffness& stiffness) {
+  for (const ContactTerm& a : point.active_terms()) {
+    const int row = equations.equation(a.node, a.component);
+    if (row < 0) continue;
+    for (const ContactTerm& b : point.active_terms()) {
+      const int column = equations.equation(b.node, b.component);
+      if (column < 0 || row < column) continue;
+      stiffness.valuePtr()[pattern.place(row, column)] +=
+          point_stiffness * a.coefficient * b.coefficient;
+    }
+  }
+}
+
+ContactState state_of(const ContactBed& bed, const Eigen::VectorXd& u) {
+  ContactState state;
+  double length = 0.0;
+  for (const ContactPoint& point : bed.points) {
+    length += point.length;
+    state.approach += point.approach(u) * point.length;
+    const double push = point.force(u);
+    if (push <= 0.0) continue;
+    state.force += push;
+    state.contact += point.length;
+  }
+  if (length > 0.0) {
+    state.approach /= length;
+    state.contact /= length;
+  }
+  return state;
+}
+
+ContactBed needle_bed(const mesh::QuadMesh& mesh, std::span<const mesh::Side> soffit,
+                      const Needle& needle) {
+  ContactBed bed{needle.name, {}};
+  double covered = 0.0;
+  for (const mesh::Side side : soffit) {
+    for (const SidePoint& side_point : points_on_side(mesh, side, needle.bearing())) {
+      ContactPoint point;
+      point.x = side_point.position.x;
+      point.length = side_point.length;
+      point.stiffness = needle.stiffness / needle.bearing_width;
+      point.rest = needle.slack - needle.preload / needle.stiffness;
+      add_settlement(side_point, point);
+      covered += point.length;
+      bed.points.push_back(point);
+    }
+  }
+  if (std::abs(covered - needle.bearing_width) > 1e-6 * needle.bearing_width) {
+    throw SolveError(fmt::format("needle {} has masonry over {:.0f} mm of its {:.0f} mm bearing",
+                                 needle.name, covered, needle.bearing_width));
+  }
+  return bed;
+}
+
+}  // namespace deadshore::solver

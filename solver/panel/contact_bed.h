@@ -1,0 +1,84 @@
+#pragma once
+
+#include "mesh/quad_mesh.h"
+#include "solver/model/job.h"
+#include "solver/panel/side_points.h"
+#include "solver/panel/stiffness_pattern.h"
+
+#include <Eigen/Core>
+
+#include <array>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace deadshore::solver {
+
+/// Part of a linear form of displacements.
+struct ContactTerm {
+  int node = 0;
+  int component = 0;
+  double coefficient = 0.0;
+};
+
+/// A point at which two things press on each other and never pull.
+///
+/// They approach by `terms . u`; past `rest` they push apart with `stiffness * length` N per mm.
+struct ContactPoint {
+  std::array<ContactTerm, 7> terms{};  ///< up to 3 of a wall's side and 4 of a beam element
+  int count = 0;
+  double x = 0.0;          ///< along the wall, mm
+  double length = 0.0;     ///< of the bed that the point stands for, mm
+  double stiffness = 0.0;  ///< of the bed, N/mm per mm of its length
+  double rest = 0.0;       ///< approach at which it starts to push, mm; below 0: preloaded
+
+  [[nodiscard]] double approach(const Eigen::VectorXd& u) const;
+  [[nodiscard]] double closure(const Eigen::VectorXd& u) const { return approach(u) - rest; }
+
+  /// Push, N.
+  [[nodiscard]] double force(const Eigen::VectorXd& u) const {
+    return stiffness * length * std::max(0.0, closure(u));
+  }
+
+  void add(int node, int component, double coefficient) {
+    terms[static_cast<std::size_t>(count++)] = {node, component, coefficient};
+  }
+  [[nodiscard]] std::span<const ContactTerm> active_terms() const {
+    return std::span(terms).first(static_cast<std::size_t>(count));
+  }
+};
+
+/// A bed of springs that only push: a needle under the soffit, packing on a beam, joist ends.
+struct ContactBed {
+  std::string name;
+  std::vector<ContactPoint> points;
+};
+
+/// The terms by which the wall's point on a side comes down (its downward movement).
+void add_settlement(const SidePoint& side_point, ContactPoint& point, double factor = 1.0);
+
+/// Spring energy at displacement `u`, N mm.
+[[nodiscard]] double energy_of(const ContactBed& bed, const Eigen::VectorXd& u);
+
+/// Adds the forces by which the springs resist `u` to `force`, N.
+void add_force(const ContactPoint& point, double push, Eigen::VectorXd& force);
+
+/// Adds `stiffness` (N/mm) times the outer product of a point's terms.
+void add_tangent(const ContactPoint& point, double point_stiffness, const EquationMap& equations,
+                 const StiffnessPattern& pattern, SparseStiffness& stiffness);
+
+/// What a bed does at a displacement.
+struct ContactState {
+  double force = 0.0;     ///< N
+  double approach = 0.0;  ///< mean, mm; of a needle the settlement of the wall over it
+  double contact = 0.0;   ///< part of its length that presses, 0 to 1
+};
+[[nodiscard]] ContactState state_of(const ContactBed& bed, const Eigen::VectorXd& u);
+
+/// A needle's contact with the soffit: its stiffness spread evenly over its bearing, its slack to
+/// close, its preload as a rest below 0. Where the bearing covers part of an element it is
+/// integrated over that part. \throws SolveError if the soffit does not cover the whole bearing
+[[nodiscard]] ContactBed needle_bed(const mesh::QuadMesh& mesh, std::span<const mesh::Side> soffit,
+                                    const Needle& needle);
+
+}  // namespace deadshore::solver
