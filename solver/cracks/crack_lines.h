@@ -1,0 +1,40 @@
+#pragma once
+
+#include "mesh/quad_mesh.h"
+#include "solver/model/results.h"
+
+#include <vector>
+
+namespace deadshore::solver {
+
+/// One brick with its joint, mm: the upright joints of a course come no closer, so that a course
+/// has at most one crack through its joints in this length.
+constexpr double brick_pitch = 225.0;
+
+/// One crack as a line through the elements.
+struct CrackLine {
+  double width = 0.0;  ///< at its widest, mm
+  mesh::Point widest;
+  mesh::Point normal;              ///< unit, across the crack where it is widest
+  std::vector<mesh::Point> along;  ///< from end to end, two points at least
+};
+
+/// Tells cracks apart in a field of smeared crack strain, widest first, at most `most`.
+///
+/// The law has no softening: it opens a crack over as many elements as the mesh likes, and over
+/// whole zones where stresses fan out. Masonry opens at joints instead. So a crack's width at a
+/// point is the crack strain across it, integrated along its normal over one `brick_pitch` (never
+/// less than two elements, as a jump cannot be drawn sharper), the window lying where that gives
+/// most; the integral ends where elements are closed, loose or out, or crack another way (by over
+/// 45 degrees). Neither does this fade as elements get smaller, nor does it add up a whole fan as
+/// one crack.
+///
+/// Lines are traced from the widest point along the crack, kept on the middle of the strain in the
+/// window, for as long as the width is at least `least_width` mm. The elements within half a window
+/// of a line that crack its way are then spent and count for no other line: a zone that cracks as a
+/// whole becomes cracks a window apart.
+[[nodiscard]] std::vector<CrackLine> crack_lines(const mesh::QuadMesh& mesh,
+                                                 const PanelFields& fields, double least_width,
+                                                 int most);
+
+}  // namespace deadshore::solver
