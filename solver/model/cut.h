@@ -11,4 +11,7 @@ inline constexpr double same_length = 1e-6;
 /// True where the cut takes the opening out whole, so that it is no longer there.
 [[nodiscard]] bool takes_out(const mesh::Cut& cut, const mesh::Opening& opening);
 
+/// True where the lintel lies wholly in the cut, so that it comes out with it.
+[[nodiscard]] bool takes_out(const mesh::WallShape& wall, const mesh::LintelShape& lintel);
+
 }  // namespace deadshore::solver

@@ -25,8 +25,8 @@ class CrackedWall : public ::testing::TestWithParam<QuadOrder> {
         mesh_, "top", 215.0,
         [](mesh::Point, const Eigen::Vector2d&) { return Eigen::Vector2d(0.005, -0.08); },
         loading_.load);
-    loading_.bearings.emplace_back(mesh_, mesh_.sides_of("bottom"),
-                                   Needle{"N1", 750.0, 150.0, 20000.0, 0.01, 0.0});
+    loading_.beds.push_back(needle_bed(mesh_, mesh_.sides_of("bottom"),
+                                       Needle{"N1", 750.0, 150.0, 20000.0, 0.01, 0.0}));
   }
 
   /// The outer quarter of the bottom is fixed at each end.
