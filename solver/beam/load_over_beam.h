@@ -52,7 +52,7 @@ struct BeamPlace {
 /// Everything straight over the beam from the soffit up: masonry less openings, lintels, line loads
 /// and point loads; without the beam's own weight. What stands over an opening that reaches past an
 /// end of the beam goes to its two jambs by the lever rule, the outer of which is the pier's.
-/// Exact for straight outlines and flat heads; arched heads count as polygons inside the arc.
+/// Exact for straight outlines and flat heads; arched heads count as polygons of the same area.
 /// \pre job.beam
 [[nodiscard]] LoadOverBeam load_over_beam(const Job& job);
 

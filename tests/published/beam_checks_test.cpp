@@ -1,0 +1,117 @@
+// The permanent beam's checks, through `check_beam`.
+// (a) M_b,Rd of UB 254x146x31 in S275 under uniform moment, EN 1993-1-1 6.3.2.3 with UK values: L
+//     1.5, 2.0, 3.0 m -> 105.9, 99.5, 85.5 kNm; calculated by hand from the formulas. Accepted: 1%.
+// (b) M_c,Rd: W_pl 393 cm3 (section tables, from memory, unverified) x 275 N/mm2. Accepted: 0.5%.
+// (c) C_1 and C_2 of simple beams: SN003, uniform load 1.127 and 0.454, central point load 1.348
+//     and 0.630 (from memory, unverified).
+// (d) EN 1993-1-5 6: UB 203x133x25 in S275 at its end, c 0, s_s 100 mm -> 216 kN; by hand from the
+//     formulas. Accepted: the digits given.
+// (e) EN 1996-1-1 6.1.3: 440 x 215 mm pad at the end of a 215 mm wall, h_c 2300 mm, f_d 2.057 N/mm2
+//     -> l_efm 1104.0 mm, beta 1.0616, 206.6 kN; by hand from the formulas, read in a public copy.
+//     Accepted: the digits given.
+// (f) Deflection under plain masonry: span / 600, TMS 402 (from memory, unverified).
+// (g) EN 1990 (6.10) with the UK's 1.35 and 1.5.
+
+#include "solver/beam/beam_checks.h"
+
+#include "solver/checks/deflection.h"
+#include "solver/checks/lateral_buckling.h"
+#include "tests/solver/beam_samples.h"
+#include "tests/solver/sample_sections.h"
+
+#include <gtest/gtest.h>
+
+#include <array>
+
+namespace deadshore::solver {
+namespace {
+
+using testing::beam_job;
+using testing::row_of;
+using testing::weightless_beam_job;
+
+std::vector<Check> checks_by_hand(const Job& job) {
+  JobResult result;
+  result.job = job;
+  return check_beam(result);
+}
+
+Job evenly_loaded(double dead, double imposed) {
+  Job job = weightless_beam_job();
+  job.line_loads = {{"floor", 2700.0, false, {0.0, 6000.0}, dead, imposed}};
+  return job;
+}
+
+TEST(PermanentBeamEn1993, BucklesSidewaysBetweenRestraintsAsWorkedByHand) {
+  constexpr std::array<double, 3> spacing = {1500.0, 2000.0, 3000.0};
+  constexpr std::array<double, 3> resistance = {105.9, 99.5, 85.5};
+  for (std::size_t i = 0; i < spacing.size(); ++i) {
+    Job job = evenly_loaded(10.0, 0.0);
+    job.beam->restraint_spacing = spacing[i];
+    EXPECT_NEAR(row_of(checks_by_hand(job), "B1", "lateral-torsional buckling").capacity,
+                resistance[i], 0.01 * resistance[i]);
+  }
+}
+
+TEST(PermanentBeamEn1993, BendsUpToItsPlasticMoment) {
+  const Check bending = row_of(checks_by_hand(evenly_loaded(10.0, 5.0)), "B1", "bending");
+  EXPECT_NEAR(bending.capacity, 0.393 * 275.0, 0.005 * 0.393 * 275.0);
+  // 1.35 x 10 + 1.5 x 5 = 21 kN/m over 3.225 m
+  EXPECT_NEAR(bending.demand, 21.0 * 3.225 * 3.225 / 8.0, 1e-6);
+}
+
+TEST(PermanentBeamSn003, IsNeverBetterThanUnderAnEvenOrACentralLoadOnItsTop) {
+  for (const SteelSection& section : {testing::uc_152x23, testing::uc_203x46, testing::ub_203x25,
+                                      testing::ub_254x31, testing::ipe_330}) {
+    Job job = evenly_loaded(10.0, 0.0);
+    job.beam->member = steel_member(section, SteelGrade::s275);
+    const double capacity =
+        row_of(checks_by_hand(job), "B1", "lateral-torsional buckling").capacity;
+    LateralSpan span;
+    span.length = 3225.0;
+    span.z_g = 0.5 * section.h;
+    const auto resistance = [&](double C_1, double C_2) {
+      span.C_1 = C_1;
+      span.C_2 = C_2;
+      return lateral_buckling(job.beam->member, span, partial_factors()).resistance / 1e6;
+    };
+    EXPECT_LE(capacity, resistance(1.127, 0.454)) << section.name;
+    EXPECT_LE(capacity, resistance(1.348, 0.630)) << section.name;
+  }
+}
+
+TEST(PermanentBeamEn1993, BearsOnItsWebAtTheEndAsWorkedByHand) {
+  Job job = evenly_loaded(10.0, 0.0);
+  job.beam->member = steel_member(testing::ub_203x25, SteelGrade::s275);
+  job.beam->bearing = 100.0;
+  const auto checks = checks_by_hand(job);
+  for (const char* check : {"web bearing at the left bearing", "web bearing at the right bearing"})
+    EXPECT_NEAR(row_of(checks, "B1", check).capacity, 216.0, 0.5);
+}
+
+TEST(PermanentBeamEn1996, PressesThePierThroughItsPadstoneAsWorkedByHand) {
+  Job job = evenly_loaded(10.0, 0.0);
+  const PermanentBeam& beam = *job.beam;
+  job.wall.cut.soffit =
+      2300.0 + beam.padstone.depth + beam.member.section.h + beam.packing.thickness;
+  job.line_loads.front().level = 4000.0;
+  job.masonry.compressive_strength = 6.170;
+  const auto checks = checks_by_hand(job);
+  for (const char* pier : {"B1 left pier", "B1 right pier"}) {
+    const Check row = row_of(checks, pier, "masonry under the padstone");
+    EXPECT_NEAR(row.capacity, 206.6, 0.1);
+    EXPECT_NE(row.working.find("l_efm 1104 mm: beta 1.062"), std::string::npos) << row.working;
+    EXPECT_NEAR(row.demand, 1.35 * 10.0 * 3.450 / 2.0, 1e-6);
+  }
+}
+
+TEST(PermanentBeamDeflection, IsHeldToAPartOfItsSpan) {
+  Job job = evenly_loaded(10.0, 5.0);
+  job.beam->deflection_ratio = 1.0 / masonry_limit;
+  const Check row = row_of(checks_by_hand(job), "B1", "deflection");
+  EXPECT_NEAR(row.capacity, 3225.0 / 600.0, 1e-9);
+  EXPECT_NEAR(row.demand, hand_beam(job).deflection, 1e-9);  // unfactored
+}
+
+}  // namespace
+}  // namespace deadshore::solver
