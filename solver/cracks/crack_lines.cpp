@@ -152,26 +152,26 @@ class CrackTracer {
     return high - low;
   }
 
-  /// Cracked elements in a row along n from the one at `p`, up to `reach` away.
-  void add_pieces(int quad, Point p, Point n, double reach, std::vector<Piece>& pieces) const {
+  /// Cracked elements in a row along n from `p`, up to `reach` away.
+  void add_pieces(Point p, Point n, double reach, std::vector<Piece>& pieces) const {
+    constexpr double over_a_side = 1e-6 * brick_pitch;
     double s = 0.0;
-    while (s < reach && cracks_across(quad, n)) {
+    while (s < reach) {
+      const int quad = finder_.find(moved(p, s + over_a_side, n));
+      if (!cracks_across(quad, n)) return;
       const std::optional<Interval> inside = stretch_inside(mesh_, quad, p, n);
-      const double to = inside ? std::max(inside->to, s) : s;
-      if (to > s) pieces.push_back({{s, to}, std::max(0.0, strain_along(quad, n))});
-      s = to + 1e-6 * brick_pitch;  // over the side
-      quad = finder_.find(moved(p, s, n));
-      s = to;
-      if (!inside) return;
+      if (!inside || inside->to <= s) return;
+      pieces.push_back({{s, inside->to}, std::max(0.0, strain_along(quad, n))});
+      s = inside->to;
     }
   }
 
   [[nodiscard]] Opening opening_at(int quad, Point p, Point n) const {
     const double window = std::max(brick_pitch, 2.0 * extent(quad, n));
     std::vector<Piece> pieces;
-    add_pieces(quad, p, {-n.x, -n.y}, window, pieces);
+    add_pieces(p, {-n.x, -n.y}, window, pieces);
     for (Piece& piece : pieces) piece.s = {-piece.s.to, -piece.s.from};
-    add_pieces(quad, p, n, window, pieces);
+    add_pieces(p, n, window, pieces);
     const Interval best = best_window(pieces, window);
     Opening opening{opened_in(pieces, best), p, window};
     double moment = 0.0;
@@ -203,24 +203,33 @@ class CrackTracer {
     return Step{p, n, opening};
   }
 
+  /// The same at `p` or to either side of it, where a slanting crack changes columns or rows; not
+  /// where the wall ends.
+  [[nodiscard]] std::optional<Step> step_beside(Point p, Point normal, double aside) const {
+    if (auto step = step_at(p, normal)) return step;
+    if (finder_.find(p) < 0) return std::nullopt;
+    if (auto step = step_at(moved(p, aside, normal), normal)) return step;
+    return step_at(moved(p, -aside, normal), normal);
+  }
+
   /// Follows the crack from `start` to one end; `turn` is 1 or -1, which side of the normal.
   void follow(const Step& start, double turn, std::vector<Step>& line) const {
     Step now = start;
     for (int count = 0; count < most_steps; ++count) {
       const Point along{-turn * now.normal.y, turn * now.normal.x};
       const double length = 0.5 * extent(finder_.find(now.at), along);
-      std::optional<Step> next = step_at(moved(now.at, length, along), now.normal);
+      const std::optional<Step> next =
+          step_beside(moved(now.at, length, along), now.normal, length);
       if (!next) {
         line.push_back(last_step(now, length, along));
         return;
       }
-      // Back onto the middle of the strain, but never by more than it went on.
-      const double off = dot(
-          {next->opening.middle.x - next->at.x, next->opening.middle.y - next->at.y}, next->normal);
-      const Point kept =
-          moved(next->at, std::clamp(off, -0.5 * length, 0.5 * length), next->normal);
-      if (is_free(finder_.find(kept))) next->at = kept;
       now = *next;
+      // Back onto the middle of the strain, but never by more than it went on.
+      const Point middle = now.opening.middle;
+      const double off = dot({middle.x - now.at.x, middle.y - now.at.y}, now.normal);
+      const Point kept = moved(now.at, std::clamp(off, -0.5 * length, 0.5 * length), now.normal);
+      if (is_free(finder_.find(kept))) now.at = kept;
       line.push_back(now);
     }
   }

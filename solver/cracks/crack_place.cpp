@@ -2,11 +2,9 @@
 
 #include <fmt/format.h>
 
-#include <array>
+#include <algorithm>
 #include <cmath>
-#include <limits>
 #include <optional>
-#include <string_view>
 
 namespace deadshore::solver {
 
@@ -20,8 +18,8 @@ bool overlap(Interval a, Interval b) {
   return a.from < b.to && b.from < a.to;
 }
 
-/// The corner of an opening nearest to either end of the crack, if any is near.
-std::optional<std::string> at_a_corner(const Job& job, Point from, Point to, double near) {
+/// The corner of an opening nearest to `end`, if any is near: "the upper left corner of ...".
+std::optional<std::string> corner_at(const Job& job, Point end, double near) {
   std::optional<std::string> nearest;
   double least = near;
   for (const Opening& opening : job.wall.openings) {
@@ -29,13 +27,11 @@ std::optional<std::string> at_a_corner(const Job& job, Point from, Point to, dou
       for (const bool left : {true, false}) {
         const Point corner{left ? opening.left : opening.right(),
                            upper ? opening.springing() : opening.sill};
-        for (const Point end : {from, to}) {
-          const double distance = std::hypot(end.x - corner.x, end.y - corner.y);
-          if (distance > least) continue;
-          least = distance;
-          nearest = fmt::format("from the {} {} corner of opening \"{}\"",
-                                upper ? "upper" : "lower", left ? "left" : "right", opening.name);
-        }
+        const double distance = std::hypot(end.x - corner.x, end.y - corner.y);
+        if (distance > least) continue;
+        least = distance;
+        nearest = fmt::format("the {} {} corner of opening \"{}\"", upper ? "upper" : "lower",
+                              left ? "left" : "right", opening.name);
       }
     }
   }
@@ -84,20 +80,15 @@ std::string over_supports(const Job& job, double x, double near) {
   return fmt::format("between {} and {}", left, right);
 }
 
-}  // namespace
-
-std::string place_of_crack(const Job& job, Point from, Point to, Point widest, double near) {
-  const Interval x{std::min(from.x, to.x) - 1.0, std::max(from.x, to.x) + 1.0};
-  const Interval y{std::min(from.y, to.y), std::max(from.y, to.y)};
-  if (const auto corner = at_a_corner(job, from, to, near)) return *corner;
+/// Words for a crack that no corner of an opening explains.
+std::string place_of_line(const Job& job, Point lower, Point upper, Point widest, double near) {
   const double soffit = job.wall.cut.soffit;
-  const Point lower = from.y <= to.y ? from : to;
-  const Point upper = from.y <= to.y ? to : from;
   const bool in_cut = job.wall.cut.span().contains(lower.x);
   if (in_cut && std::abs(lower.y - soffit) <= near) {
     return "in the soffit " + over_supports(job, lower.x, near);
   }
-  if (const auto edge = at_an_edge(job, x, y, near)) return *edge;
+  const Interval x{std::min(lower.x, upper.x) - 1.0, std::max(lower.x, upper.x) + 1.0};
+  if (const auto edge = at_an_edge(job, x, {lower.y, upper.y}, near)) return *edge;
   if (widest.y < soffit) {
     if (in_cut) return "in the masonry of the cut";
     return widest.x < job.wall.cut.left ? "in the left pier" : "in the right pier";
@@ -107,6 +98,20 @@ std::string place_of_crack(const Job& job, Point from, Point to, Point widest, d
   }
   return fmt::format("in the wall {:.1f} m above the soffit, {}", (widest.y - soffit) / 1000.0,
                      over_supports(job, widest.x, near));
+}
+
+}  // namespace
+
+std::string place_of_crack(const Job& job, Point from, Point to, Point widest, double near) {
+  const auto off = [&](Point end) { return std::hypot(end.x - widest.x, end.y - widest.y); };
+  const Point root = off(from) <= off(to) ? from : to;
+  const Point tip = off(from) <= off(to) ? to : from;
+  if (const auto corner = corner_at(job, root, near)) return "from " + *corner;
+  const Point lower = from.y <= to.y ? from : to;
+  const Point upper = from.y <= to.y ? to : from;
+  const std::string place = place_of_line(job, lower, upper, widest, near);
+  const auto corner = corner_at(job, tip, near);
+  return corner ? place + ", running to " + *corner : place;
 }
 
 }  // namespace deadshore::solver
