@@ -299,6 +299,7 @@ class CrackTracer {
 
 std::vector<CrackLine> crack_lines(const mesh::QuadMesh& mesh, const PanelFields& fields,
                                    double least_width, int most) {
+  if (fields.quad_crack_strain.empty()) return {};
   return CrackTracer(mesh, fields, least_width).lines(most);
 }
 

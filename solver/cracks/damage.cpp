@@ -13,12 +13,20 @@ namespace {
 
 using mesh::Point;
 
+/// Height of the soffit in the mesh, which may have moved it by part of an element.
+double soffit_level(const Job& job, const mesh::QuadMesh& mesh) {
+  const auto sides = mesh.sides_of("soffit");
+  if (sides.empty()) return job.wall.cut.soffit;
+  const auto nodes = mesh::nodes_along(mesh, sides.front()).nodes;
+  return mesh.nodes[static_cast<std::size_t>(nodes[0])].y;
+}
+
 /// Movement of the sound masonry above the soffit.
 class Movement {
  public:
   Movement(const Job& job, const mesh::QuadMesh& mesh, const PanelFields& fields,
            const std::vector<double>& before)
-      : mesh_(mesh), fields_(fields), before_(before), soffit_(job.wall.cut.soffit) {
+      : mesh_(mesh), fields_(fields), before_(before), soffit_(soffit_level(job, mesh)) {
     const auto marked = [](const std::vector<char>& marks, int quad) {
       return !marks.empty() && marks[static_cast<std::size_t>(quad)] != 0;
     };

@@ -9,6 +9,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <functional>
 #include <numbers>
@@ -99,6 +100,16 @@ TEST(Cracks, WidthOfAJumpOverTwoColumnsIsTheJump) {
     EXPECT_NEAR(cracks[0].width, 0.8, 1e-6);
     EXPECT_NEAR(cracks[0].widest.x, 900.0 + length / columns, 1e-6);
   }
+}
+
+TEST(Cracks, WidthDoesNotMindSlopingLevels) {
+  const QuadMesh mesh =
+      testing::grid_mesh(40, 30, mesh::QuadOrder::four_node, [](double s, double t) {
+        return Point{length * s, height * t * (1.0 + 0.5 * s)};
+      });
+  const auto cracks = cracks_of(plain_job(), mesh, upright_band(mesh, 1000.0, 1050.0, 0.8));
+  ASSERT_EQ(cracks.size(), 1U);
+  EXPECT_NEAR(cracks[0].width, 0.8, 1e-6);
 }
 
 TEST(Cracks, LevelCrackLiesLevel) {

@@ -98,6 +98,16 @@ TEST(Damage, CountsFromTheFirstStageOn) {
   EXPECT_THROW((void)damage_of(plain_job(), mesh, fields, {0.0, 0.0}, {}), std::invalid_argument);
 }
 
+TEST(Damage, FollowsTheSoffitWhereTheMeshMovedIt) {
+  QuadMesh mesh = grid();
+  mesh.chains.push_back(
+      {"soffit", {mesh.sides_of("bottom").begin(), mesh.sides_of("bottom").end()}});
+  Job job = plain_job();
+  job.wall.cut.soffit = -5.0;
+  const PanelFields fields = moved(mesh, [](Point p) { return Point{0.0, -2.0 * parabola(p.x)}; });
+  EXPECT_NEAR(damage_of(job, mesh, fields, {}, {}).deflection_ratio, 2.0 / length, 1e-12);
+}
+
 TEST(Damage, LooseMasonryDoesNotCount) {
   const QuadMesh mesh = grid();
   // A patch on the soffit drops by 50 mm; its neighbours' nodes stay.
