@@ -25,6 +25,17 @@ bool stands(const JobResult& result) {
   });
 }
 
+const StageResult* compared_stage(const JobResult& result) {
+  const StageResult* last = nullptr;
+  for (const StageResult& stage : result.stages) {
+    if (stage.name == cut_region) return &stage;
+    const bool beam_placed = std::ranges::any_of(
+        stage.analyses, [](const PanelResult& analysis) { return analysis.beam.has_value(); });
+    if (last == nullptr || !beam_placed) last = &stage;
+  }
+  return last;
+}
+
 std::vector<EnvelopedLoad> envelope_of(const JobResult& result) {
   if (!stands(result)) return {};
   const std::string first_stage = result.stages.empty() ? "" : result.stages.front().name;

@@ -18,6 +18,10 @@ struct EnvelopedLoad {
 /// Whether every analysis of every stage finds equilibrium.
 [[nodiscard]] bool stands(const JobResult& result);
 
+/// The stage to compare the hand method with: the one called "cut", or else the last in which no
+/// beam has been placed. Null where there is no stage.
+[[nodiscard]] const StageResult* compared_stage(const JobResult& result);
+
 /// The load to design each needle for: the largest of the hand method and every analysis of every
 /// stage, in the job's order. Empty where the wall does not stand: it then gives no load to
 /// design for.

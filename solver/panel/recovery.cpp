@@ -76,6 +76,22 @@ double upward_sum(const mesh::QuadMesh& mesh, std::string_view chain, int compon
   return sum;
 }
 
+/// Whether a bed stands on something outside the panel, rather than between wall and beam.
+bool stands_on_ground(const mesh::QuadMesh& mesh, const ContactBed& bed) {
+  if (bed.points.empty()) return true;
+  return std::ranges::all_of(bed.points.front().active_terms(), [&](const ContactTerm& term) {
+    return term.node < mesh.node_count();
+  });
+}
+
+/// What a needle does: its bed, or how far the soffit has come down over it where it is not there.
+ContactState needle_state(const Needle& needle, const mesh::QuadMesh& mesh,
+                          const PanelLoading& loading, const Eigen::VectorXd& u) {
+  const auto bed = std::ranges::find(loading.beds, needle.name, &ContactBed::name);
+  if (bed != loading.beds.end()) return state_of(*bed, u);
+  return {0.0, state_of(needle_bed(mesh, mesh.sides_of("soffit"), needle), u).approach, 0.0};
+}
+
 }  // namespace
 
 PanelFields fields_of(const PanelModel& model, const PanelLoading& loading,
@@ -83,7 +99,7 @@ PanelFields fields_of(const PanelModel& model, const PanelLoading& loading,
   const mesh::QuadMesh& mesh = model.mesh();
   const Eigen::Matrix4d to_corners = corners_from_gauss_points();
   PanelFields fields;
-  fields.displacement.assign(u.begin(), u.end());
+  fields.displacement.assign(u.begin(), u.begin() + 2 * mesh.node_count());
   fields.quad_loose.assign(static_cast<std::size_t>(mesh.quad_count()), 0);
   NodeAverage average(mesh);
   for (int quad = 0; quad < mesh.quad_count(); ++quad) {
@@ -132,24 +148,28 @@ void add_reactions(const Job& job, const PanelModel& model, const PanelLoading& 
   const Eigen::VectorXd reaction = model.resistance(loading, u) - loading.load;
   result.base_left = upward_sum(mesh, "base left", 1, reaction);
   result.base_right = upward_sum(mesh, "base right", 1, reaction);
+  result.base_cut = upward_sum(mesh, "base cut", 1, reaction);
   const double shear_left = upward_sum(mesh, "base left", 0, reaction);
   const double shear_right = upward_sum(mesh, "base right", 0, reaction);
+  const double shear_cut = upward_sum(mesh, "base cut", 0, reaction);
   if (job.left_end == WallEnd::held) result.thrust_left = upward_sum(mesh, "left end", 0, reaction);
   if (job.right_end == WallEnd::held) {
     result.thrust_right = -upward_sum(mesh, "right end", 0, reaction);
   }
-  double up = result.base_left + result.base_right;
+  double up = result.base_left + result.base_right + result.base_cut;
+  for (const ContactBed& bed : loading.beds) {
+    if (stands_on_ground(mesh, bed)) up += state_of(bed, u).force;
+  }
   result.needles.clear();
-  for (std::size_t i = 0; i < job.needles.size(); ++i) {
-    const ContactState state = state_of(loading.beds[i], u);
-    up += state.force;
-    result.needles.push_back(
-        {job.needles[i].name, job.needles[i].x, state.force, state.approach, state.contact});
+  for (const Needle& needle : job.needles) {
+    const ContactState state = needle_state(needle, mesh, loading, u);
+    result.needles.push_back({needle.name, needle.x, state.force, state.approach, state.contact});
   }
   result.load_total = 0.0;
-  for (int node = 0; node < mesh.node_count(); ++node)
+  for (int node = 0; node < model.node_count(); ++node)
     result.load_total -= loading.load(2 * node + 1);
-  const double sideways = shear_left + shear_right + result.thrust_left - result.thrust_right;
+  const double sideways =
+      shear_left + shear_right + shear_cut + result.thrust_left - result.thrust_right;
   result.equilibrium_error =
       std::max(std::abs(up - result.load_total), std::abs(sideways)) / result.load_total;
 }

@@ -74,7 +74,7 @@ mesh::WallMesh mesh_of(const Job& job) {
 std::vector<Support> supports_of(const Job& job, const mesh::QuadMesh& mesh) {
   std::vector<Support> supports;
   std::set<int> fixed;
-  for (const char* base : {"base left", "base right"}) {
+  for (const char* base : {"base left", "base right", "base cut"}) {
     for (const int node : nodes_of_chain(mesh, base)) {
       if (!fixed.insert(node).second) continue;
       supports.push_back({node, 0, 0.0});

@@ -4,9 +4,11 @@
 #include "solver/compare/comparison.h"
 #include "solver/model/error.h"
 #include "solver/panel/wall_panel.h"
+#include "solver/study/analyse_staged.h"
 #include "solver/study/carry_over.h"
 #include "solver/study/needle_coupling.h"
 #include "solver/study/panel_study.h"
+#include "solver/study/study_parts.h"
 
 #include <fmt/format.h>
 
@@ -17,61 +19,8 @@ namespace deadshore::solver {
 
 namespace {
 
-/// Mesh lines may move by a tenth of an element, which changes the weight a little; more than this
-/// part of all load is a fault in the mesh.
-constexpr double load_tolerance = 0.02;
-
 constexpr double coupling_tolerance = 1e-4;  // change of a needle's stiffness
 constexpr int most_coupling_passes = 20;
-
-double relative_change(double fine, double coarse) {
-  return fine != 0.0 ? (fine - coarse) / fine : 0.0;
-}
-
-MeshEffect mesh_effect(const PanelResult& fine, const PanelResult& coarse, double coarse_size) {
-  MeshEffect effect;
-  effect.model = fine.model;
-  effect.coarse_size = coarse_size;
-  effect.base_left_change = relative_change(fine.base_left, coarse.base_left);
-  effect.base_right_change = relative_change(fine.base_right, coarse.base_right);
-  for (std::size_t i = 0; i < fine.needles.size(); ++i) {
-    effect.needle_change.push_back(relative_change(fine.needles[i].force, coarse.needles[i].force));
-  }
-  return effect;
-}
-
-std::vector<double> hand_loads(const SpreadResult& hand) {
-  std::vector<double> loads;
-  for (const SpreadSum& needle : hand.needles) loads.push_back(needle.total);
-  return loads;
-}
-
-WhatIf ask_what_if(const Job& job, PanelStudy& study) {
-  const auto forces = [&](const Job& variant) {
-    return forces_of(study.uncracked_reactions(variant));
-  };
-  WhatIf what_if;
-  what_if.as_given = forces(job);
-  what_if.unyielding = forces(with_unyielding_needles(job));
-  bool any_slack = false;
-  for (const Needle& needle : job.needles) any_slack = any_slack || needle.slack > 0.0;
-  if (any_slack) what_if.without_slack = forces(without_slack(job));
-  for (std::size_t i = 0; i < job.point_loads.size(); ++i) {
-    what_if.without_load.push_back(forces(without_point_load(job, i)));
-  }
-  return what_if;
-}
-
-void check_load_total(const JobResult& result) {
-  for (const PanelResult& analysis : result.stages.front().analyses) {
-    const double by_hand = result.hand.load_total;
-    if (std::abs(analysis.load_total - by_hand) > load_tolerance * by_hand) {
-      throw SolveError(fmt::format(
-          "the finite elements weigh {:.2f} kN where the hand sum of all loads is {:.2f} kN",
-          analysis.load_total / 1000.0, by_hand / 1000.0));
-    }
-  }
-}
 
 /// The job on elements twice as large: for the mesh effect, and as a start for the finer mesh.
 struct CoarseStudy {
@@ -122,9 +71,7 @@ Eigen::VectorXd start_from(const CoarseStudy& coarse, MasonryModel model,
   return carry_over(coarse.mesh.quads, analysis->fields.displacement, fine);
 }
 
-}  // namespace
-
-JobResult analyse(const Job& job, const Progress& progress) {
+JobResult analyse_at_once(const Job& job, const Progress& progress) {
   double furthest = 0.0;
   const auto tell = [&](std::string_view phase, double fraction) {
     furthest = std::max(furthest, fraction);
@@ -159,17 +106,25 @@ JobResult analyse(const Job& job, const Progress& progress) {
     if (same == nullptr || !analyses.back().stands()) continue;
     result.mesh_effects.push_back(mesh_effect(analyses.back(), *same, coarse.mesh.size));
   }
-  check_load_total(result);
+  for (const PanelResult& analysis : analyses) check_load_total(analysis, result.hand.load_total);
   tell("why the methods differ", 0.85);
   result.job = coupled;
   result.comparison = compare(coupled, result.hand, analyses, ask_what_if(coupled, study));
   stopwatch.lap("why the methods differ");
   tell("needle checks", 0.95);
   design_needles(coupled, result);
+  add_beam_checks(result);
   stopwatch.lap("needle checks");
   tell("done", 1.0);
   result.times = stopwatch.times();
   return result;
+}
+
+}  // namespace
+
+JobResult analyse(const Job& job, const Progress& progress) {
+  return job.analysis.sequence == Sequence::staged ? analyse_staged(job, progress)
+                                                   : analyse_at_once(job, progress);
 }
 
 }  // namespace deadshore::solver

@@ -1,0 +1,106 @@
+#include "solver/stages/stage_beds.h"
+
+#include "solver/panel/wall_panel.h"
+
+#include <algorithm>
+
+namespace deadshore::solver {
+
+namespace {
+
+constexpr double beam_element = 200.0;  // mm
+
+// The beam's ends are bedded on their padstones in about 10 mm of mortar of 5000 N/mm2 (common
+// practice, no source; ten times softer or harder moves nothing that matters).
+constexpr double bedding = 5000.0 / 10.0;  // N/mm3
+
+/// Points of a chain's sides over `x`, each with a bed's stiffness.
+std::vector<ContactPoint> points_along(const mesh::QuadMesh& mesh, const char* chain,
+                                       mesh::Interval x, double stiffness, double wall_factor) {
+  std::vector<ContactPoint> points;
+  for (const mesh::Side side : mesh.sides_of(chain)) {
+    for (const SidePoint& side_point : points_on_side(mesh, side, x)) {
+      ContactPoint& point = points.emplace_back();
+      point.x = side_point.position.x;
+      point.length = side_point.length;
+      point.stiffness = stiffness;
+      add_settlement(side_point, point, wall_factor);
+    }
+  }
+  return points;
+}
+
+/// The beam comes down on the wall.
+ContactBed bearing_bed(const char* name, const mesh::QuadMesh& mesh, const BeamLine& beam,
+                       mesh::Interval x, double width) {
+  ContactBed bed{name, points_along(mesh, "padstones upper", x, bedding * width, -1.0)};
+  for (ContactPoint& point : bed.points) add_rise(beam, point.x, point, -1.0);
+  return bed;
+}
+
+/// The wall comes down on the beam.
+ContactBed packing_on(const mesh::QuadMesh& mesh, const BeamLine& beam) {
+  const mesh::Interval x{beam.x.front(), beam.x.back()};
+  ContactBed bed{packing_bed_name, points_along(mesh, "soffit", x, 1.0, 1.0)};
+  const auto over_pockets = points_along(mesh, "pockets top", x, 1.0, 1.0);
+  bed.points.insert(bed.points.end(), over_pockets.begin(), over_pockets.end());
+  for (ContactPoint& point : bed.points) add_rise(beam, point.x, point);
+  return bed;
+}
+
+ContactBed joist_bed(const Job& job, const mesh::QuadMesh& mesh, const DeadShore& shore) {
+  const auto load = std::ranges::find(job.line_loads, shore.carries, &LineLoad::name);
+  const double stiffness = shore.joist_ends->stiffness / shore.joist_ends->spacing;
+  return {joist_bed_name(shore),
+          points_along(mesh, chain_of(*load).c_str(), load->x, stiffness, 1.0)};
+}
+
+}  // namespace
+
+std::string joist_bed_name(const DeadShore& shore) {
+  return "joists on " + shore.name;
+}
+
+BeamLine beam_line_of(const PermanentBeam& beam, const mesh::Cut& cut, int first_node) {
+  return make_beam_line(first_node, cut.left - beam.bearing, cut.right + beam.bearing, beam_element,
+                        beam.bending_stiffness(), beam.shear_stiffness(), beam.weight());
+}
+
+std::vector<ContactBed> beam_beds(const Job& job, const mesh::QuadMesh& mesh,
+                                  const BeamLine& beam) {
+  const mesh::Cut& cut = job.wall.cut;
+  const double width = std::min(job.beam->flange_width(), job.thickness);
+  return {packing_on(mesh, beam),
+          bearing_bed(left_bearing_name, mesh, beam, {beam.x.front(), cut.left}, width),
+          bearing_bed(right_bearing_name, mesh, beam, {cut.right, beam.x.back()}, width)};
+}
+
+std::vector<ContactBed> beds_at(const Job& job, const mesh::QuadMesh& mesh, const StageState& state,
+                                const std::optional<BeamLine>& beam) {
+  std::vector<ContactBed> beds;
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    if (!is_in(state.needles[i])) continue;
+    beds.push_back(needle_bed(mesh, mesh.sides_of("soffit"), job.needles[i]));
+    for (ContactPoint& point : beds.back().points) point.rest = 0.0;
+  }
+  for (std::size_t i = 0; i < job.dead_shores.size(); ++i) {
+    const DeadShore& shore = job.dead_shores[i];
+    if (state.shore_tight[i] != 0 && shore.joist_ends) {
+      beds.push_back(joist_bed(job, mesh, shore));
+    }
+  }
+  if (!beam) return beds;
+  for (ContactBed& bed : beam_beds(job, mesh, *beam)) {
+    if (bed.name != packing_bed_name) {
+      beds.push_back(std::move(bed));
+    } else if (const std::optional<double> age = state.packing_age()) {
+      const double width = std::min(job.beam->flange_width(), job.thickness);
+      const double stiffness = packing_bed(job.beam->packing, *age) * width;
+      for (ContactPoint& point : bed.points) point.stiffness = stiffness;
+      beds.push_back(std::move(bed));
+    }
+  }
+  return beds;
+}
+
+}  // namespace deadshore::solver

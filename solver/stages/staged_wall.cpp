@@ -1,0 +1,188 @@
+#include "solver/stages/staged_wall.h"
+
+#include "solver/panel/panel_result.h"
+#include "solver/panel/wall_panel.h"
+#include "solver/stages/beam_result.h"
+#include "solver/stages/stage_beds.h"
+#include "solver/stages/staged_mesh.h"
+
+#include <algorithm>
+
+namespace deadshore::solver {
+
+namespace {
+
+bool same_parts(const StageState& a, const StageState& b) {
+  return a.removed == b.removed && a.beam == b.beam;
+}
+
+/// Fields of a part brought to the places that they have in the whole mesh.
+PanelFields on_whole(const PanelFields& part_fields, const mesh::MeshPart& part,
+                     const mesh::QuadMesh& whole, const Eigen::VectorXd& whole_u) {
+  PanelFields fields;
+  const std::size_t quads = static_cast<std::size_t>(whole.quad_count());
+  fields.displacement.assign(whole_u.begin(), whole_u.end());
+  fields.node_stress.resize(whole.nodes.size());
+  fields.quad_stress.resize(quads);
+  fields.quad_crack_strain.resize(quads);
+  fields.quad_loose.assign(quads, 0);
+  fields.quad_out.assign(quads, 1);
+  for (std::size_t node = 0; node < part.node_of.size(); ++node) {
+    fields.node_stress[static_cast<std::size_t>(part.node_of[node])] =
+        part_fields.node_stress[node];
+  }
+  for (std::size_t quad = 0; quad < part.quad_of.size(); ++quad) {
+    const std::size_t place = static_cast<std::size_t>(part.quad_of[quad]);
+    fields.quad_stress[place] = part_fields.quad_stress[quad];
+    fields.quad_crack_strain[place] = part_fields.quad_crack_strain[quad];
+    fields.quad_loose[place] = part_fields.quad_loose[quad];
+    fields.quad_out[place] = 0;
+  }
+  return fields;
+}
+
+/// The gap that a bed keeps when it is put in: a needle's slack, joists that have shrunk.
+double first_gap(const Job& job, const std::string& bed) {
+  for (const Needle& needle : job.needles) {
+    if (needle.name == bed) return needle.slack;
+  }
+  for (const DeadShore& shore : job.dead_shores) {
+    if (shore.joist_ends && joist_bed_name(shore) == bed) return shore.joist_ends->gap;
+  }
+  return 0.0;
+}
+
+}  // namespace
+
+StagedWall::StagedWall(const Job& job, const mesh::WallMesh& whole, MasonryModel model)
+    : job_(job),
+      whole_(whole),
+      masonry_(model),
+      state_(state_before(job)),
+      whole_u_(Eigen::VectorXd::Zero(2 * whole.quads.node_count())) {}
+
+double StagedWall::largest_movement() const {
+  double largest = 0.0;
+  for (int node = 0; node < part_.quads.node_count(); ++node) {
+    largest = std::max(largest, u_.segment<2>(2 * node).norm());
+  }
+  return largest;
+}
+
+Eigen::VectorXd StagedWall::on_part(const Eigen::VectorXd& whole) const {
+  Eigen::VectorXd part = model_->start();
+  for (std::size_t node = 0; node < part_.node_of.size(); ++node) {
+    part.segment<2>(2 * static_cast<Eigen::Index>(node)) =
+        whole.segment<2>(2 * part_.node_of[node]);
+  }
+  return part;
+}
+
+void StagedWall::rebuild_model() {
+  part_ = part_at(whole_.quads, state_);
+  std::optional<BeamLine> beam;
+  std::vector<ContactBed> couplings;
+  if (state_.beam) {
+    beam = beam_line_of(*job_.beam, job_.wall.cut, part_.quads.node_count());
+    couplings = beam_beds(job_, part_.quads, *beam);
+  }
+  const Eigen::VectorXd beam_before =
+      model_ && model_->beam() ? Eigen::VectorXd(u_.tail(2 * model_->beam()->node_count()))
+                               : Eigen::VectorXd();
+  model_ =
+      std::make_unique<PanelModel>(part_.quads, supports_of(job_, part_.quads), beam, couplings);
+  u_ = on_part(whole_u_);
+  if (beam && beam_before.size() > 0) u_.tail(beam_before.size()) = beam_before;
+}
+
+StagedWall::Memory StagedWall::begin_memory(const ContactBed& bed) const {
+  Memory memory;
+  const double gap = first_gap(job_, bed.name);
+  for (const ContactPoint& point : bed.points) memory.rest.push_back(point.approach(u_) + gap);
+  memory.stiffness = bed.points.empty() ? 0.0 : bed.points.front().stiffness;
+  return memory;
+}
+
+void StagedWall::carry_memory(const Stage& stage, std::vector<ContactBed>& beds) {
+  std::erase_if(memory_, [&](const auto& entry) {
+    return std::ranges::find(beds, entry.first, &ContactBed::name) == beds.end();
+  });
+  for (ContactBed& bed : beds) {
+    const auto known = memory_.find(bed.name);
+    Memory& memory = known != memory_.end()
+                         ? known->second
+                         : memory_.emplace(bed.name, begin_memory(bed)).first->second;
+    for (std::size_t i = 0; i < bed.points.size(); ++i) {
+      ContactPoint& point = bed.points[i];
+      const double closure = point.approach(u_) - memory.rest[i];
+      if (closure > 0.0) {  // hardening must not change the load that is on it
+        memory.rest[i] = point.approach(u_) - closure * memory.stiffness / point.stiffness;
+      }
+    }
+    if (!bed.points.empty()) memory.stiffness = bed.points.front().stiffness;
+  }
+  for (const Operation& operation : stage.operations) {
+    if (operation.act != Act::preload) continue;
+    const auto needle = std::ranges::find(job_.needles, operation.what, &Needle::name);
+    for (double& rest : memory_.at(needle->name).rest) rest -= needle->preload / needle->stiffness;
+  }
+  for (ContactBed& bed : beds) {
+    const Memory& memory = memory_.at(bed.name);
+    for (std::size_t i = 0; i < bed.points.size(); ++i) bed.points[i].rest = memory.rest[i];
+  }
+}
+
+PanelLoading StagedWall::make_loading(const Stage& stage) {
+  PanelLoading loading;
+  loading.materials = materials_at(job_, part_.quads, state_, masonry_);
+  loading.beds = beds_at(job_, part_.quads, state_, model_->beam());
+  carry_memory(stage, loading.beds);
+  loading.load = model_->weight(loading.materials);
+  const Eigen::VectorXd applied = loads_at(job_, part_.quads, state_);
+  loading.load.head(applied.size()) += applied;
+  if (padstone_datum_.size() > 0) {
+    loading.datum.resize(part_.quads.regions.size());
+    const auto pads = std::ranges::find(part_.quads.regions, padstones_part);
+    loading.datum[static_cast<std::size_t>(pads - part_.quads.regions.begin())] =
+        on_part(padstone_datum_);
+  }
+  return loading;
+}
+
+PanelResult StagedWall::result_of(const PanelLoading& loading, const NewtonReport& report,
+                                  double reference_movement) {
+  PanelResult result;
+  result.model = masonry_;
+  result.iterations = report.iterations;
+  result.residual = report.residual;
+  complete_result(job_, *model_, loading, u_, reference_movement, result);
+  result.fields = on_whole(result.fields, part_, whole_.quads, whole_u_);
+  for (const DeadShore& shore : job_.dead_shores) {
+    const auto bed = std::ranges::find(loading.beds, joist_bed_name(shore), &ContactBed::name);
+    if (bed == loading.beds.end()) continue;
+    const ContactState joists = state_of(*bed, u_);
+    result.joists.push_back({shore.name, joists.force, joists.contact});
+  }
+  if (model_->beam()) {
+    result.beam = beam_result_of(job_, *model_->beam(), loading.beds, u_, state_.packing_age());
+  }
+  return result;
+}
+
+PanelResult StagedWall::advance(const Stage& stage, double reference_movement,
+                                const Report& report) {
+  const StageState before = state_;
+  state_ = state_after(job_, state_, stage);
+  if (!model_ || !same_parts(before, state_)) rebuild_model();
+  if (state_.padstones && !before.padstones) padstone_datum_ = whole_u_;
+  const PanelLoading loading = make_loading(stage);
+  const NewtonReport newton = minimise(*model_, loading, u_, {}, report);
+  require_converged(newton, masonry_);
+  for (std::size_t node = 0; node < part_.node_of.size(); ++node) {
+    whole_u_.segment<2>(2 * part_.node_of[node]) =
+        u_.segment<2>(2 * static_cast<Eigen::Index>(node));
+  }
+  return result_of(loading, newton, reference_movement);
+}
+
+}  // namespace deadshore::solver

@@ -1,0 +1,72 @@
+#include "solver/study/study_parts.h"
+
+#include "solver/beam/beam_checks.h"
+#include "solver/model/error.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace deadshore::solver {
+
+namespace {
+
+/// Mesh lines may move by a tenth of an element, which changes the weight a little; more than this
+/// part of all load is a fault in the mesh.
+constexpr double load_tolerance = 0.02;
+
+double relative_change(double fine, double coarse) {
+  return fine != 0.0 ? (fine - coarse) / fine : 0.0;
+}
+
+}  // namespace
+
+MeshEffect mesh_effect(const PanelResult& fine, const PanelResult& coarse, double coarse_size) {
+  MeshEffect effect;
+  effect.model = fine.model;
+  effect.coarse_size = coarse_size;
+  effect.base_left_change = relative_change(fine.base_left, coarse.base_left);
+  effect.base_right_change = relative_change(fine.base_right, coarse.base_right);
+  for (std::size_t i = 0; i < fine.needles.size(); ++i) {
+    effect.needle_change.push_back(relative_change(fine.needles[i].force, coarse.needles[i].force));
+  }
+  return effect;
+}
+
+std::vector<double> hand_loads(const SpreadResult& hand) {
+  std::vector<double> loads;
+  for (const SpreadSum& needle : hand.needles) loads.push_back(needle.total);
+  return loads;
+}
+
+WhatIf ask_what_if(const Job& job, PanelStudy& study) {
+  const auto forces = [&](const Job& variant) {
+    return forces_of(study.uncracked_reactions(variant));
+  };
+  WhatIf what_if;
+  what_if.as_given = forces(job);
+  what_if.unyielding = forces(with_unyielding_needles(job));
+  bool any_slack = false;
+  for (const Needle& needle : job.needles) any_slack = any_slack || needle.slack > 0.0;
+  if (any_slack) what_if.without_slack = forces(without_slack(job));
+  for (std::size_t i = 0; i < job.point_loads.size(); ++i) {
+    what_if.without_load.push_back(forces(without_point_load(job, i)));
+  }
+  return what_if;
+}
+
+void check_load_total(const PanelResult& analysis, double expected) {
+  if (std::abs(analysis.load_total - expected) <= load_tolerance * expected) return;
+  throw SolveError(fmt::format(
+      "the finite elements weigh {:.2f} kN where the hand sum of all loads is {:.2f} kN",
+      analysis.load_total / 1000.0, expected / 1000.0));
+}
+
+void add_beam_checks(JobResult& result) {
+  if (!result.job.beam) return;
+  const std::vector<Check> checks = check_beam(result);
+  result.checks.insert(result.checks.end(), checks.begin(), checks.end());
+  sort_worst_first(result.checks);
+}
+
+}  // namespace deadshore::solver
