@@ -1,5 +1,6 @@
 #include "solver/cracks/crack_lines.h"
 
+#include "solver/cracks/crack_window.h"
 #include "solver/cracks/quad_finder.h"
 
 #include <algorithm>
@@ -18,7 +19,7 @@ using mesh::Point;
 
 constexpr double least_strain = 1e-7;        // over a brick's length less than anybody can see
 constexpr double one_way = 0.7071067811865;  // cosine of 45 degrees
-constexpr int most_steps = 4000;  // of one line; a crack that closes on itself ends there
+constexpr int most_steps = 4000;             // of one line
 
 double dot(Point a, Point b) {
   return a.x * b.x + a.y * b.y;
@@ -30,50 +31,12 @@ double distance(Point a, Point b) {
   return std::hypot(b.x - a.x, b.y - a.y);
 }
 
-/// A stretch of the line across a crack inside one element, with the strain along the line.
-struct Piece {
-  Interval s;
-  double strain = 0.0;
-};
-
 /// What opens across a crack at a point.
 struct Opening {
   double width = 0.0;
   Point middle;         ///< of the strain in the window
   double window = 0.0;  ///< mm
 };
-
-double opened_in(const std::vector<Piece>& pieces, Interval window) {
-  double sum = 0.0;
-  for (const Piece& piece : pieces) {
-    const double part = std::min(piece.s.to, window.to) - std::max(piece.s.from, window.from);
-    if (part > 0.0) sum += part * piece.strain;
-  }
-  return sum;
-}
-
-/// The place of a window that holds s = 0 in which most opens. The integral is linear between the
-/// places where an end of the window meets an end of a piece.
-Interval best_window(const std::vector<Piece>& pieces, double length) {
-  std::vector<double> starts{-0.5 * length, -length, 0.0};
-  for (const Piece& piece : pieces) {
-    for (const double end : {piece.s.from, piece.s.to}) {
-      starts.push_back(std::clamp(end, -length, 0.0));
-      starts.push_back(std::clamp(end - length, -length, 0.0));
-    }
-  }
-  Interval best;
-  double most = -1.0;
-  for (const double start : starts) {
-    const Interval window{start, start + length};
-    const double opened = opened_in(pieces, window);
-    if (opened > most * (1.0 + 1e-12)) {
-      most = opened;
-      best = window;
-    }
-  }
-  return best;
-}
 
 class CrackTracer {
  public:
@@ -217,7 +180,9 @@ class CrackTracer {
     Step now = start;
     for (int count = 0; count < most_steps; ++count) {
       const Point along{-turn * now.normal.y, turn * now.normal.x};
-      const double length = 0.5 * extent(finder_.find(now.at), along);
+      const int here = finder_.find(now.at);
+      if (here < 0) return;
+      const double length = 0.5 * extent(here, along);
       const std::optional<Step> next =
           step_beside(moved(now.at, length, along), now.normal, length);
       if (!next) {
@@ -231,6 +196,7 @@ class CrackTracer {
       const Point kept = moved(now.at, std::clamp(off, -0.5 * length, 0.5 * length), now.normal);
       if (is_free(finder_.find(kept))) now.at = kept;
       line.push_back(now);
+      if (count > 8 && distance(now.at, start.at) < 0.5 * length) return;  // it closes on itself
     }
   }
 

@@ -66,7 +66,7 @@ class Movement {
   [[nodiscard]] bool sound(int node) const { return sound_[static_cast<std::size_t>(node)] != 0; }
 
   [[nodiscard]] double moved(int node, int component) const {
-    const auto i = static_cast<std::size_t>(2 * node + component);
+    const std::size_t i = 2 * static_cast<std::size_t>(node) + static_cast<std::size_t>(component);
     return fields_.displacement[i] - (before_.empty() ? 0.0 : before_[i]);
   }
 
