@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <numbers>
 #include <optional>
 #include <queue>
 #include <utility>
@@ -17,9 +18,9 @@ namespace {
 using mesh::Interval;
 using mesh::Point;
 
-constexpr double least_strain = 1e-7;        // over a brick's length less than anybody can see
-constexpr double one_way = 0.7071067811865;  // cosine of 45 degrees
-constexpr int most_steps = 4000;             // of one line
+constexpr double least_strain = 1e-7;  // over a brick's length less than anybody can see
+constexpr double one_way = 0.5 * std::numbers::sqrt2;  // cosine of 45 degrees
+constexpr int most_steps = 4000;                       // of one line
 
 double dot(Point a, Point b) {
   return a.x * b.x + a.y * b.y;

@@ -55,7 +55,7 @@ QuadFinder::QuadFinder(const mesh::QuadMesh& mesh) : mesh_(mesh) {
     const Bins columns = columns_of(box.x);
     for (int row = rows.first; row <= rows.last; ++row) {
       for (int column = columns.first; column <= columns.last; ++column) {
-        bins[static_cast<std::size_t>(row * columns_ + column)].push_back(quad);
+        bins[bin_at(column, row)].push_back(quad);
       }
     }
   }
@@ -81,8 +81,7 @@ QuadFinder::Bins QuadFinder::rows_of(Interval y) const {
 }
 
 int QuadFinder::find(Point p) const {
-  const std::size_t bin =
-      static_cast<std::size_t>(rows_of({p.y, p.y}).first * columns_ + columns_of({p.x, p.x}).first);
+  const std::size_t bin = bin_at(columns_of({p.x, p.x}).first, rows_of({p.y, p.y}).first);
   for (int i = start_[bin]; i < start_[bin + 1]; ++i) {
     const int quad = quads_[static_cast<std::size_t>(i)];
     if (holds(mesh_, quad, p)) return quad;

@@ -2,6 +2,7 @@
 
 #include "mesh/quad_mesh.h"
 
+#include <cstddef>
 #include <optional>
 #include <vector>
 
@@ -23,6 +24,11 @@ class QuadFinder {
   };
   [[nodiscard]] Bins columns_of(mesh::Interval x) const;
   [[nodiscard]] Bins rows_of(mesh::Interval y) const;
+
+  [[nodiscard]] std::size_t bin_at(int column, int row) const {
+    return static_cast<std::size_t>(row) * static_cast<std::size_t>(columns_) +
+           static_cast<std::size_t>(column);
+  }
 
   const mesh::QuadMesh& mesh_;
   mesh::Point corner_;      ///< lower left of all bins, mm
