@@ -52,6 +52,10 @@ void find_needle_faults(const Job& job, FaultList& faults);
 /// Needle frames, and the needles on them.
 void find_frame_faults(const Job& job, FaultList& faults);
 
+/// The permanent beam with its padstones, and the dead shores; for a sound outline.
+void find_beam_faults(const Job& job, FaultList& faults);
+void find_dead_shore_faults(const Job& job, FaultList& faults);
+
 /// What is asked of the analysis; for a sound outline.
 void find_analysis_faults(const Job& job, FaultList& faults);
 

@@ -1,6 +1,7 @@
 #include "solver/model/faults.h"
 
 #include "solver/model/fault_list.h"
+#include "solver/stages/stage_faults.h"
 
 #include <fmt/format.h>
 
@@ -68,7 +69,11 @@ void find_name_faults(const Job& job, FaultList& faults) {
   const auto own_name = [](const auto& part) { return part.name; };
   std::map<std::string, std::string> openings;
   check_names(job.wall.openings, "opening", own_name, openings, faults);
-  std::map<std::string, std::string> lintels = {{"masonry", "wall.masonry"}};
+  // Lintels are regions of the mesh, as are these.
+  std::map<std::string, std::string> lintels = {{"masonry", "wall.masonry"},
+                                                {cut_region, "cut"},
+                                                {pockets_region, "beam"},
+                                                {padstones_part, "beam.padstone"}};
   check_names(
       job.lintels, "lintel", [](const Lintel& lintel) { return lintel.shape.name; }, lintels,
       faults);
@@ -77,6 +82,12 @@ void find_name_faults(const Job& job, FaultList& faults) {
   check_names(job.point_loads, "point_load", own_name, loads, faults);
   std::map<std::string, std::string> needles;
   check_names(job.needles, "needle", own_name, needles, faults);
+  std::map<std::string, std::string> beams;
+  if (job.beam) check_name(job.beam->name, "beam.name", beams, faults);
+  std::map<std::string, std::string> shores;
+  check_names(job.dead_shores, "dead_shore", own_name, shores, faults);
+  std::map<std::string, std::string> stages;
+  check_names(job.stages, "stage", own_name, stages, faults);
 }
 
 void find_analysis_faults(const Job& job, FaultList& faults) {
@@ -112,6 +123,7 @@ std::vector<Fault> find_faults(const Job& job) {
   find_load_faults(job, faults);
   find_needle_faults(job, faults);
   find_frame_faults(job, faults);
+  find_stage_faults(job, faults);
   find_analysis_faults(job, faults);
   return faults;
 }

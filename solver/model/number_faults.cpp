@@ -35,7 +35,7 @@ std::string plain(double value) {
   return fmt::format("{:.6g}", value);
 }
 
-enum class Range { any, positive, not_negative, poisson };
+enum class Range { any, positive, not_negative, poisson, part };
 
 bool is_in(double value, Range range) {
   switch (range) {
@@ -47,6 +47,8 @@ bool is_in(double value, Range range) {
       return value >= 0.0;
     case Range::poisson:
       return value >= 0.0 && value < 0.5;
+    case Range::part:
+      return value >= 0.0 && value <= 1.0;
   }
   return false;
 }
@@ -61,6 +63,8 @@ const char* due_in(Range range) {
       return "0 or more";
     case Range::poisson:
       return "0 or more and less than 0.5";
+    case Range::part:
+      return "0 to 1";
   }
   return "";
 }
@@ -207,6 +211,41 @@ void check_frames(const Job& job, FaultList& faults) {
   checks("gamma_masonry", job.check_rules.basis.gamma_masonry, plain, Range::positive);
 }
 
+void check_beam(const PermanentBeam& beam, FaultList& faults) {
+  const NumberCheck check(faults, "beam");
+  check("count", beam.count, plain, Range::positive);
+  check("bearing", beam.bearing, length, Range::positive);
+  check("restraint_spacing", beam.restraint_spacing, length, Range::not_negative);
+  check("deflection_ratio", beam.deflection_ratio, plain, Range::positive);
+  const NumberCheck padstone(faults, "beam.padstone");
+  padstone("length", beam.padstone.length, length, Range::positive);
+  padstone("depth", beam.padstone.depth, length, Range::positive);
+  padstone("E", beam.padstone.E, stress, Range::positive);
+  padstone("nu", beam.padstone.nu, plain, Range::poisson);
+  padstone("unit_weight", beam.padstone.unit_weight, force_per_volume, Range::not_negative);
+  padstone("strength", beam.padstone.strength, stress, Range::positive);
+  const NumberCheck packing(faults, "beam.packing");
+  packing("thickness", beam.packing.thickness, length, Range::positive);
+  packing("E", beam.packing.E, stress, Range::positive);
+  packing("strength", beam.packing.strength, stress, Range::positive);
+  packing("hardening", beam.packing.hardening, plain, Range::positive);
+}
+
+void check_work(const Job& job, FaultList& faults) {
+  if (job.beam) check_beam(*job.beam, faults);
+  for (std::size_t i = 0; i < job.dead_shores.size(); ++i) {
+    const NumberCheck check = entry(faults, "dead_shore", i);
+    check("share", job.dead_shores[i].share, plain, Range::part);
+    if (!job.dead_shores[i].joist_ends) continue;
+    const DeadShore::JoistEnds& joists = *job.dead_shores[i].joist_ends;
+    check("joist_gap", joists.gap, length, Range::not_negative);
+    check("joist_stiffness", joists.stiffness, stiffness, Range::positive);
+    check("joist_spacing", joists.spacing, length, Range::positive);
+  }
+  for (std::size_t i = 0; i < job.stages.size(); ++i)
+    entry(faults, "stage", i)("day", job.stages[i].day, plain, Range::not_negative);
+}
+
 }  // namespace
 
 void find_number_faults(const Job& job, FaultList& faults) {
@@ -215,6 +254,7 @@ void find_number_faults(const Job& job, FaultList& faults) {
   check_loads(job, faults);
   check_needles(job, faults);
   check_frames(job, faults);
+  check_work(job, faults);
   NumberCheck(faults, "analysis")("mesh", job.analysis.mesh_size, length, Range::positive);
 }
 

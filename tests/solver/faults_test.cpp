@@ -1,6 +1,6 @@
 // What find_faults refuses, at which key, and what it lets pass. The rules are those of
 // solver/model/faults.h; no outside source.
-#include "solver/model/faults.h"
+#include "tests/solver/fault_cases.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -39,26 +39,10 @@ Job sound_job() {
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
-struct BadJob {
-  const char* key;
-  const char* found;  ///< part of what is said to be found
-  std::function<void(Job&)> spoil;
-};
-
-std::ostream& operator<<(std::ostream& out, const BadJob& bad) {
-  return out << bad.key << ": " << bad.found;
-}
-
 class Faults : public testing::TestWithParam<BadJob> {};
 
 TEST_P(Faults, AreFoundAtTheirKeyFirst) {
-  Job job = sound_job();
-  GetParam().spoil(job);
-  const std::vector<Fault> faults = find_faults(job);
-  ASSERT_FALSE(faults.empty());
-  EXPECT_EQ(faults[0].key, GetParam().key) << faults[0].found;
-  EXPECT_THAT(faults[0].found, testing::HasSubstr(GetParam().found));
-  EXPECT_FALSE(faults[0].due.empty());
+  expect_fault(sound_job(), GetParam());
 }
 
 void set_top(Job& job, std::vector<mesh::Point> top) {
@@ -312,23 +296,12 @@ TEST(FindFaults, ReportsEveryFaultOfASoundOutline) {
   EXPECT_THAT(keys, testing::ElementsAre("opening[0].left", "line_load[0].level", "needle[0].x"));
 }
 
-// Jobs at the limits of what makes sense, which must pass.
-struct GoodJob {
-  const char* what;
-  std::function<void(Job&)> change;
-};
-
-std::ostream& operator<<(std::ostream& out, const GoodJob& good) {
-  return out << good.what;
-}
-
 class NoFaults : public testing::TestWithParam<GoodJob> {};
 
 TEST_P(NoFaults, AreFoundInASoundJob) {
   Job job = sound_job();
   GetParam().change(job);
-  for (const Fault& fault : find_faults(job))
-    ADD_FAILURE() << fault.key << ": " << fault.found << "; due " << fault.due;
+  expect_no_fault(job);
 }
 
 void clear_lintels(Job& job) {
