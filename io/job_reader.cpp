@@ -7,6 +7,8 @@
 #include "io/lintel_materials.h"
 #include "io/member_tables.h"
 #include "io/needle_frame_reader.h"
+#include "io/permanent_works_reader.h"
+#include "io/stage_reader.h"
 #include "solver/model/faults.h"
 
 #include <fmt/format.h>
@@ -200,9 +202,8 @@ solver::AnalysisOptions read_analysis(const JobTable& table) {
     options.masonry.push_back(model == "cracked" ? solver::MasonryModel::cracked
                                                  : solver::MasonryModel::uncracked);
   }
-  if (table.choice("sequence") == "staged") {
-    table.refuse("sequence", "\"staged\", which is not ready yet", "\"at once\" is due");
-  }
+  options.sequence =
+      table.choice("sequence") == "staged" ? solver::Sequence::staged : solver::Sequence::at_once;
   return options;
 }
 
@@ -218,14 +219,18 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   const auto point_loads = top.tables("point_load");
   const auto needles = top.tables("needle");
   const auto frames = find_frame_tables(top);
+  const auto beam = find_beam_tables(top);
+  const auto dead_shores = top.tables("dead_shore");
+  const auto stages = top.tables("stage");
   const auto checks = top.tables("checks");
-  const auto analyses = top.tables("analysis");
+  const JobTable analysis = top.table_or_defaults("analysis");
 
   solver::Job job;
   job.title = top.text("title");
   const JobTable& wall = walls.front().table;
   read_wall(wall, job);
   job.masonry = choose_masonry(masonries, wall);
+  source.place("masonry", "masonry." + as_key(job.masonry.name));
   for (const NamedTable& entry : openings) job.wall.openings.push_back(read_opening(entry.table));
   for (const NamedTable& entry : lintels) {
     job.lintels.push_back(read_lintel(entry.table, job.thickness));
@@ -238,42 +243,33 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   for (const NamedTable& entry : point_loads) {
     job.point_loads.push_back(read_point_load(entry.table));
   }
-  if (!frames.empty() || top.has("tables")) {
+  if (!frames.empty() || beam || top.has("tables")) {
     const MemberTables members = read_member_tables(top, source);
     for (const FrameTables& tables : frames) {
+      source.place(fmt::format("needle_frame[{}]", job.needle_frames.size()),
+                   "needle_frame." + as_key(tables.name));
       job.needle_frames.push_back(read_needle_frame(tables, members));
     }
+    if (beam) job.beam = read_beam(*beam, members);
     fill_choices(members, job);
   }
   for (const NamedTable& entry : needles) {
     job.needles.push_back(read_needle(entry.table, job.needle_frames));
   }
+  for (const NamedTable& entry : dead_shores) {
+    job.dead_shores.push_back(read_dead_shore(entry.table));
+  }
+  read_stages(stages, job, source);
   for (const NamedTable& entry : checks) job.check_rules = read_check_rules(entry.table);
-  for (const NamedTable& entry : analyses) job.analysis = read_analysis(entry.table);
+  job.analysis = read_analysis(analysis);
   return job;
-}
-
-/// Where the file has what a fault's key points at: [masonry.NAME] for "masonry",
-/// [needle_frame.NAME] for "needle_frame[0]".
-std::string path_in_file(const std::string& key, const solver::Job& job) {
-  constexpr std::string_view masonry = "masonry.";
-  if (key.starts_with(masonry)) {
-    return "masonry." + as_key(job.masonry.name) + "." + key.substr(masonry.size());
-  }
-  for (std::size_t i = 0; i < job.needle_frames.size(); ++i) {
-    const std::string frame = fmt::format("needle_frame[{}]", i);
-    if (key.starts_with(frame)) {
-      return "needle_frame." + as_key(job.needle_frames[i].name) + key.substr(frame.size());
-    }
-  }
-  return key;
 }
 
 void refuse_faults(const solver::Job& job, const JobSource& source) {
   const std::vector<solver::Fault> faults = solver::find_faults(job);
   if (faults.empty()) return;
   const solver::Fault& first = faults.front();
-  source.refuse(path_in_file(first.key, job), first.found, "due: " + first.due);
+  source.refuse(source.path_in_file(first.key), first.found, "due: " + first.due);
 }
 
 toml::table parse_toml(std::string_view text, const std::string& file_name) {

@@ -53,6 +53,15 @@ int JobSource::line_of(std::string path) const {
   }
 }
 
+std::string JobSource::path_in_file(const std::string& key) const {
+  for (std::size_t end = key.size(); end != std::string::npos && end > 0;
+       end = key.find_last_of(".[", end - 1)) {
+    const auto found = places_.find(key.substr(0, end));
+    if (found != places_.end()) return found->second + key.substr(end);
+  }
+  return key;
+}
+
 void JobSource::refuse(const std::string& path, const std::string& found,
                        const std::string& due) const {
   throw InputError(file_, line_of(path), path, found, due);
@@ -209,9 +218,20 @@ std::string JobTable::written(std::string_view key) const {
   return node == nullptr ? "nothing" : describe(*node);
 }
 
+JobTable JobTable::table_or_defaults(std::string_view name) const {
+  static const toml::table without_keys;
+  const std::vector<NamedTable> found = tables(name);
+  if (!found.empty()) return found.front().table;
+  return {without_keys, table_schema(name), path_of(name), source_};
+}
+
+const SchemaTable& JobTable::table_schema(std::string_view name) const {
+  return schema_table(schema_.name.empty() ? std::string(name)
+                                           : fmt::format("{}.{}", schema_.name, name));
+}
+
 std::vector<NamedTable> JobTable::tables(std::string_view name) const {
-  const SchemaTable& schema = schema_table(
-      schema_.name.empty() ? std::string(name) : fmt::format("{}.{}", schema_.name, name));
+  const SchemaTable& schema = table_schema(name);
   const std::string path = path_of(name);
   const std::string due = fmt::format("{} is due", header_of(schema));
   const toml::node* node = table_.get(name);

@@ -26,6 +26,14 @@ class JobSource {
 
   void remember(const std::string& path, int line) { lines_.insert_or_assign(path, line); }
 
+  /// Says that `path` of a solver::Fault is written at `in_file`: "masonry" at "masonry.brick".
+  void place(const std::string& path, const std::string& in_file) {
+    places_.insert_or_assign(path, in_file);
+  }
+
+  /// Where the file has what a fault's key points at, by the longest part of it that was placed.
+  [[nodiscard]] std::string path_in_file(const std::string& key) const;
+
   /// The line of `path`, or of the closest table or entry around it; 1 where there is none.
   [[nodiscard]] int line_of(std::string path) const;
 
@@ -37,6 +45,7 @@ class JobSource {
   std::string file_;
   const Units& units_;
   std::map<std::string, int> lines_;
+  std::map<std::string, std::string> places_;
 };
 
 /// The line of a node in its file, from 1.
@@ -57,6 +66,9 @@ class JobTable {
   /// The tables with this name in this table, in the order of the file (by NAME for [name.NAME]).
   /// Throws InputError where they are not of the schema's form, or are missing but required.
   [[nodiscard]] std::vector<NamedTable> tables(std::string_view name) const;
+
+  /// The [name] in this table; where there is none, one without keys, so that its defaults hold.
+  [[nodiscard]] JobTable table_or_defaults(std::string_view name) const;
 
   [[nodiscard]] std::string path_of(std::string_view key) const;
   [[nodiscard]] bool has(std::string_view key) const;
@@ -87,6 +99,7 @@ class JobTable {
  private:
   using Pairs = std::vector<std::pair<double, double>>;
 
+  const SchemaTable& table_schema(std::string_view name) const;
   const SchemaKey& schema_key(std::string_view key) const;
   const toml::node* find(const SchemaKey& key) const;
   std::string string_of(const SchemaKey& key, const toml::node& node,

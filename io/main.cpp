@@ -1,6 +1,7 @@
 #include "io/commands/check.h"
 #include "io/commands/exit_code.h"
 #include "io/commands/run.h"
+#include "io/commands/stages.h"
 #include "io/error.h"
 #include "mesh/error.h"
 #include "solver/members/error.h"
@@ -31,6 +32,7 @@ ExitCode run_command_line(int argc, char** argv) {
   app.require_subcommand(1);
   deadshore::io::add_run_command(app, code);
   deadshore::io::add_check_command(app, code);
+  deadshore::io::add_stages_command(app, code);
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help_or_version) {

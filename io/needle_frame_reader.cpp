@@ -1,7 +1,6 @@
 #include "io/needle_frame_reader.h"
 
-#include "io/error.h"
-#include "io/job_wording.h"
+#include "io/member_choice.h"
 #include "io/subgrade_moduli.h"
 #include "solver/members/error.h"
 
@@ -16,20 +15,6 @@ namespace deadshore::io {
 
 namespace {
 
-/// What `find` has under the name at `key`.
-template <class Find>
-auto known_member(const JobTable& table, std::string_view key, Find find) {
-  const std::string name = table.text(key);
-  try {
-    return find(name);
-  } catch (const UnknownMember& error) {
-    table.refuse(key, in_quotes(name) + ", which no table has",
-                 error.nearest().empty()
-                     ? "none is known"
-                     : fmt::format("the nearest known one is {}", in_quotes(error.nearest())));
-  }
-}
-
 /// Refuses dimensions that the needle's `material` does not have.
 void refuse_strays(const JobTable& table, std::string_view material,
                    std::initializer_list<std::string_view> due) {
@@ -38,21 +23,6 @@ void refuse_strays(const JobTable& table, std::string_view material,
   for (const std::string_view key : all) {
     if (!table.has(key) || std::find(due.begin(), due.end(), key) != due.end()) continue;
     table.refuse(key, table.written(key), fmt::format("{} does not have it", material));
-  }
-}
-
-solver::SteelGrade read_grade(const JobTable& table) {
-  const std::string grade = table.choice("grade");
-  if (grade == "S235") return solver::SteelGrade::s235;
-  return grade == "S275" ? solver::SteelGrade::s275 : solver::SteelGrade::s355;
-}
-
-solver::SteelMember read_steel(const JobTable& table, std::string_view key,
-                               const solver::SteelSection& section) {
-  try {
-    return solver::steel_member(section, read_grade(table));
-  } catch (const solver::MemberError& error) {
-    table.refuse(key, fmt::format("{}: {}", error.member(), error.found()), error.due());
   }
 }
 
@@ -111,10 +81,7 @@ solver::NeedleMember read_member(const JobTable& table, const MemberTables& memb
   if (material == "kind") return read_steel(table, "kind", read_own_section(table));
   if (material == "section") {
     refuse_strays(table, "a section of the tables", {"grade"});
-    return read_steel(table, "section",
-                      known_member(table, "section", [&](const std::string& name) {
-                        return members.steel_section(name).section;
-                      }));
+    return read_steel_of_tables(table, members);
   }
   refuse_strays(table, "timber", {"width", "depth", "service_class"});
   return solver::TimberMember{

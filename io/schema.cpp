@@ -1,6 +1,7 @@
 #include "io/schema.h"
 
 #include "io/needle_frame_schema.h"
+#include "io/permanent_works_schema.h"
 #include "io/schema_parts.h"
 
 #include <fmt/format.h>
@@ -162,8 +163,9 @@ constexpr std::array analysis_keys{
               .fallback = "uncracked, cracked",
               .choices = "uncracked, cracked",
               .meaning = "How the masonry is taken: as elastic, or as cracking in tension."},
-    choice_key("sequence", false, "at once", "at once, staged",
-               "Whether the wall is loaded as cut, or as the work goes on (not ready yet)."),
+    choice_key("sequence", false, "staged", "staged, at once",
+               "Whether the work is followed stage by stage, or all loads come at once on the wall "
+               "as cut."),
 };
 
 constexpr std::array tables{
@@ -185,6 +187,17 @@ constexpr std::array tables{
                 needle_prop_keys},
     SchemaTable{"needle_frame.prop.capacity", TableForm::single, false,
                 "A supplier's safe loads of the prop.", capacity_keys},
+    SchemaTable{"beam", TableForm::single, false, "The permanent beam under the soffit.",
+                beam_keys},
+    SchemaTable{"beam.padstone", TableForm::single, true, "What the beam bears on, at both ends.",
+                padstone_keys},
+    SchemaTable{"beam.packing", TableForm::single, false,
+                "Dry packing between the beam and the soffit.", packing_keys},
+    SchemaTable{"dead_shore", TableForm::list, false,
+                "Props under the joists of a floor, that take it off the wall.", dead_shore_keys},
+    SchemaTable{"stage", TableForm::list, false,
+                "A stage of the work, in order; without any, the usual ones of `deadshore stages`.",
+                stage_keys},
     SchemaTable{"checks", TableForm::single, false, "By which rules members are checked.",
                 check_keys},
     SchemaTable{"analysis", TableForm::single, false, "How it is worked out.", analysis_keys},

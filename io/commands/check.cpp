@@ -1,6 +1,7 @@
 #include "io/commands/check.h"
 
 #include "io/job_reader.h"
+#include "solver/stages/usual_stages.h"
 
 #include <fmt/format.h>
 
@@ -17,11 +18,17 @@ std::string counted(std::size_t count, std::string_view name) {
   return fmt::format("{} {}{}", count, name, count == 1 ? "" : "s");
 }
 
+/// How the work is followed: "at once", "9 usual stages", "5 stages".
+std::string in_words(const solver::Job& job) {
+  if (job.analysis.sequence == solver::Sequence::at_once) return "at once";
+  return counted(solver::stages_of(job).size(), job.stages.empty() ? "usual stage" : "stage");
+}
+
 ExitCode check(const std::string& job_file) {
   const solver::Job job = read_job(job_file);
-  fmt::print("{}: sound ({}, {}, {}, {})\n", job_file, counted(job.needles.size(), "needle"),
+  fmt::print("{}: sound ({}, {}, {}, {}, {})\n", job_file, counted(job.needles.size(), "needle"),
              counted(job.wall.openings.size(), "opening"), counted(job.lintels.size(), "lintel"),
-             counted(job.line_loads.size() + job.point_loads.size(), "load"));
+             counted(job.line_loads.size() + job.point_loads.size(), "load"), in_words(job));
   return ExitCode::done;
 }
 

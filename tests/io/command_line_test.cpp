@@ -54,8 +54,30 @@ class CommandLine : public ::testing::Test {
 
 TEST_F(CommandLine, ChecksASoundJob) {
   EXPECT_EQ(run("check yard.toml"), 0);
-  EXPECT_EQ(output(), "yard.toml: sound (3 needles, 1 opening, 0 lintels, 2 loads)\n");
+  EXPECT_EQ(output(), "yard.toml: sound (3 needles, 1 opening, 0 lintels, 2 loads, at once)\n");
   EXPECT_EQ(errors(), "");
+}
+
+TEST_F(CommandLine, CheckSaysHowManyStagesThereAre) {
+  write("staged.toml", test_data("staged_keys.toml"));
+  EXPECT_EQ(run("check staged.toml"), 0) << errors();
+  EXPECT_THAT(output(), HasSubstr(", 5 stages)"));
+  write("usual.toml", framed_keys());
+  EXPECT_EQ(run("check usual.toml"), 0) << errors();
+  EXPECT_THAT(output(), HasSubstr(", 3 usual stages)"));  // as built, needles in, cut
+}
+
+TEST_F(CommandLine, PrintsStagesThatCanBePastedIntoTheJob) {
+  write("usual.toml", framed_keys());
+  EXPECT_EQ(run("stages usual.toml"), 0) << errors();
+  const std::string stages = output();
+  EXPECT_THAT(stages, HasSubstr("# The usual order of work"));
+  EXPECT_THAT(stages, HasSubstr("do   = [\"fit N1\", \"fit N2\"]"));
+  write("own.toml", framed_keys() + stages);
+  EXPECT_EQ(run("check own.toml"), 0) << errors();
+  EXPECT_THAT(output(), HasSubstr(", 3 stages)"));
+  EXPECT_EQ(run("stages yard.toml"), 0) << errors();
+  EXPECT_THAT(output(), HasSubstr("sequence = \"at once\""));
 }
 
 TEST_F(CommandLine, RefusesABadJobWithFileAndLine) {
@@ -68,8 +90,9 @@ TEST_F(CommandLine, RefusesABadJobWithFileAndLine) {
 }
 
 TEST_F(CommandLine, StrictExitsWithThreeWhereACheckFails) {
-  const std::string sound =
-      framed_keys() + "[analysis]\nmesh = \"200 mm\"\nmasonry = [\"uncracked\"]\n";
+  const std::string sound = framed_keys() +
+                            "[analysis]\nmesh = \"200 mm\"\nmasonry = [\"uncracked\"]\n"
+                            "sequence = \"at once\"\n";
   write("frame.toml", sound);
   EXPECT_EQ(run("run frame.toml --strict -o sound"), 0) << output() << errors();
   EXPECT_THAT(output(), Not(HasSubstr("!!")));
@@ -98,8 +121,8 @@ TEST_F(CommandLine, WallThatDoesNotStandIsToldLoudlyWithoutReactions) {
 
 TEST_F(CommandLine, RefusesWhatItDoesNotKnow) {
   for (const char* arguments :
-       {"", "run", "check none.toml", "run yard.toml --fast", "dig yard.toml",
-        "check yard.toml two", "run yard.toml -o no/such/folder"}) {
+       {"", "run", "check none.toml", "stages", "stages none.toml", "run yard.toml --fast",
+        "dig yard.toml", "check yard.toml two", "run yard.toml -o no/such/folder"}) {
     EXPECT_EQ(run(arguments), 1) << arguments;
     EXPECT_TRUE(complained_in_one_line()) << arguments << "\n" << errors();
   }

@@ -97,6 +97,7 @@ TEST(JobReader, WithoutAnalysisTheDefaultsHold) {
   EXPECT_EQ(job.analysis.mesh_size, usual.mesh_size);
   EXPECT_EQ(job.analysis.element, usual.element);
   EXPECT_EQ(job.analysis.masonry, usual.masonry);
+  EXPECT_EQ(job.analysis.sequence, solver::Sequence::staged);
 }
 
 TEST(JobReader, ImperialAndOldMetricUnitsGiveTheSameJob) {

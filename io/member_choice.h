@@ -1,0 +1,39 @@
+#pragma once
+
+#include "io/job_table.h"
+#include "io/job_wording.h"
+#include "io/member_tables.h"
+#include "solver/members/steel_member.h"
+
+#include <fmt/format.h>
+
+#include <string>
+#include <string_view>
+
+/// Members that a job names.
+namespace deadshore::io {
+
+/// What `find` has under the name at `key`. Throws InputError, with the nearest known name, where
+/// it throws UnknownMember.
+template <class Find>
+auto known_member(const JobTable& table, std::string_view key, Find find) {
+  const std::string name = table.text(key);
+  try {
+    return find(name);
+  } catch (const UnknownMember& error) {
+    table.refuse(key, in_quotes(name) + ", which no table has",
+                 error.nearest().empty()
+                     ? "none is known"
+                     : fmt::format("the nearest known one is {}", in_quotes(error.nearest())));
+  }
+}
+
+/// `section` of the table's `grade`. Throws InputError for `key` where it cannot be made.
+[[nodiscard]] solver::SteelMember read_steel(const JobTable& table, std::string_view key,
+                                             const solver::SteelSection& section);
+
+/// The section that the table names at `section`, of its `grade`.
+[[nodiscard]] solver::SteelMember read_steel_of_tables(const JobTable& table,
+                                                       const MemberTables& members);
+
+}  // namespace deadshore::io
