@@ -27,7 +27,7 @@ struct BridgedEnd {
 class Columns {
  public:
   explicit Columns(const Job& job)
-      : job_(job), openings_(openings_left_by_cut(job.wall)), ends_(place_of_beam(job).ends) {
+      : job_(job), openings_(openings_left_by_cut(job.wall)), ends_(reach_of_beam(job).ends) {
     find_bridged_ends();
     Job without_needles = job;
     without_needles.needles.clear();
@@ -166,7 +166,7 @@ BeamLoad LoadOverBeam::sum() const {
   return sum;
 }
 
-BeamPlace place_of_beam(const Job& job) {
+BeamReach reach_of_beam(const Job& job) {
   const double bearing = job.beam.value().bearing;
   const mesh::Interval cut = job.wall.cut.span();
   return {{cut.from - bearing, cut.to + bearing},
@@ -174,10 +174,10 @@ BeamPlace place_of_beam(const Job& job) {
 }
 
 LoadOverBeam load_over_beam(const Job& job) {
-  const BeamPlace place = place_of_beam(job);
+  const BeamReach reach = reach_of_beam(job);
   const Columns columns(job);
   LoadOverBeam over;
-  over.stretches = columns.stretches(place.ends, {place.supports.from, place.supports.to},
+  over.stretches = columns.stretches(reach.ends, {reach.supports.from, reach.supports.to},
                                      [&](double x) { return columns.direct(x); });
   for (const BridgedEnd& end : columns.bridged_ends())
     over.jambs.push_back(jamb_load(columns, end));

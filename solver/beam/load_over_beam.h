@@ -42,12 +42,12 @@ struct LoadOverBeam {
 };
 
 /// Where the beam lies along the wall, mm.
-struct BeamPlace {
+struct BeamReach {
   mesh::Interval ends;      ///< its own, at the outer ends of its bearings
   mesh::Interval supports;  ///< the middles of its bearings
 };
 /// \pre job.beam
-[[nodiscard]] BeamPlace place_of_beam(const Job& job);
+[[nodiscard]] BeamReach reach_of_beam(const Job& job);
 
 /// Everything straight over the beam from the soffit up: masonry less openings, lintels, line loads
 /// and point loads; without the beam's own weight. What stands over an opening that reaches past an

@@ -58,7 +58,7 @@ Check bending_with_shear(const BeamDesign& design, const BeamCase& load) {
 Check lateral_buckling(const BeamDesign& design, const BeamCase& load) {
   const PermanentBeam& beam = design.beam();
   LateralSpan lateral;
-  lateral.length = place_of_beam(design.job).supports.length();
+  lateral.length = reach_of_beam(design.job).supports.length();
   const bool restrained = beam.restraint_spacing > 0.0;
   if (restrained) {
     lateral.length = std::min(lateral.length, beam.restraint_spacing);
@@ -87,7 +87,7 @@ Check end_bearing(const BeamDesign& design, const BeamCase& load, double reactio
 }
 
 Check deflection(const BeamDesign& design, const BeamCase& load) {
-  Check check = check_deflection(load.answer.sag, place_of_beam(design.job).supports.length(),
+  Check check = check_deflection(load.answer.sag, reach_of_beam(design.job).supports.length(),
                                  1.0 / design.beam().deflection_ratio);
   check.working = fmt::format(
       "{}: all load, unfactored; {}; usual under plain masonry: span / {:.0f} (TMS 402, from "
