@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 namespace deadshore::solver {
 
@@ -69,11 +70,20 @@ class NodeAverage {
   std::vector<int> region_;
 };
 
-double upward_sum(const mesh::QuadMesh& mesh, std::string_view chain, int component,
-                  const Eigen::VectorXd& reaction) {
+/// Sum of a component of the reactions along a chain, leaving out nodes that were `counted` before.
+double sum_along(const mesh::QuadMesh& mesh, std::string_view chain, int component,
+                 const Eigen::VectorXd& reaction, std::set<int>& counted) {
   double sum = 0.0;
-  for (const int node : nodes_of_chain(mesh, chain)) sum += reaction(2 * node + component);
+  for (const int node : nodes_of_chain(mesh, chain)) {
+    if (counted.insert(node).second) sum += reaction(2 * node + component);
+  }
   return sum;
+}
+
+double sum_along(const mesh::QuadMesh& mesh, std::string_view chain, int component,
+                 const Eigen::VectorXd& reaction) {
+  std::set<int> counted;
+  return sum_along(mesh, chain, component, reaction, counted);
 }
 
 /// Whether a bed stands on something outside the panel, rather than between wall and beam.
@@ -146,15 +156,19 @@ void add_reactions(const Job& job, const PanelModel& model, const PanelLoading& 
                    const Eigen::VectorXd& u, PanelResult& result) {
   const mesh::QuadMesh& mesh = model.mesh();
   const Eigen::VectorXd reaction = model.resistance(loading, u) - loading.load;
-  result.base_left = upward_sum(mesh, "base left", 1, reaction);
-  result.base_right = upward_sum(mesh, "base right", 1, reaction);
-  result.base_cut = upward_sum(mesh, "base cut", 1, reaction);
-  const double shear_left = upward_sum(mesh, "base left", 0, reaction);
-  const double shear_right = upward_sum(mesh, "base right", 0, reaction);
-  const double shear_cut = upward_sum(mesh, "base cut", 0, reaction);
-  if (job.left_end == WallEnd::held) result.thrust_left = upward_sum(mesh, "left end", 0, reaction);
+  // A base that the cut will part shares a node with the piers on either side.
+  std::set<int> up_counted;
+  result.base_left = sum_along(mesh, "base left", 1, reaction, up_counted);
+  result.base_right = sum_along(mesh, "base right", 1, reaction, up_counted);
+  result.base_cut = sum_along(mesh, "base cut", 1, reaction, up_counted);
+  std::set<int> side_counted;
+  double shear = 0.0;
+  for (const char* base : {"base left", "base right", "base cut"}) {
+    shear += sum_along(mesh, base, 0, reaction, side_counted);
+  }
+  if (job.left_end == WallEnd::held) result.thrust_left = sum_along(mesh, "left end", 0, reaction);
   if (job.right_end == WallEnd::held) {
-    result.thrust_right = -upward_sum(mesh, "right end", 0, reaction);
+    result.thrust_right = -sum_along(mesh, "right end", 0, reaction);
   }
   double up = result.base_left + result.base_right + result.base_cut;
   for (const ContactBed& bed : loading.beds) {
@@ -168,10 +182,10 @@ void add_reactions(const Job& job, const PanelModel& model, const PanelLoading& 
   result.load_total = 0.0;
   for (int node = 0; node < model.node_count(); ++node)
     result.load_total -= loading.load(2 * node + 1);
-  const double sideways =
-      shear_left + shear_right + shear_cut + result.thrust_left - result.thrust_right;
+  const double sideways = shear + result.thrust_left - result.thrust_right;
   result.equilibrium_error =
-      std::max(std::abs(up - result.load_total), std::abs(sideways)) / result.load_total;
+      std::max(std::abs(up - result.load_total), std::abs(sideways)) /
+      std::max(result.load_total, 1.0);  // a wall without load has to the newton none
 }
 
 }  // namespace deadshore::solver

@@ -26,7 +26,7 @@ Eigen::MatrixXd stiffness_of(const BeamLine& beam) {
 Eigen::VectorXd simply_supported(const BeamLine& beam, const Eigen::VectorXd& load) {
   Eigen::MatrixXd K = stiffness_of(beam);
   for (const int held : {1, 2 * beam.node_count() - 1}) K(held, held) += 1e18;
-  return K.fullPivLu().solve(load);
+  return K.partialPivLu().solve(load);
 }
 
 TEST(BeamLine, MovesFreelyAsARigidBody) {
@@ -64,9 +64,8 @@ TEST(BeamLine, AForceBetweenNodesDoesTheWorkOfItsShape) {
   // Deflection at another node by the closed form (Roark, simple beam, point load), with shear.
   const double a = 1300.0;
   const double x = 3000.0;
-  const double bending = 1000.0 * a * (span - x) *
-                         (2 * span * (span - x) - a * a - (span - x) * (span - x)) /
-                         (6.0 * EI * span);
+  const double bending =
+      1000.0 * a * (span - x) * (2 * span * x - x * x - a * a) / (6.0 * EI * span);
   const double shear = 1000.0 * a / span * (span - x) / GA;
   EXPECT_NEAR(-rise_at(beam, x, u), bending + shear, 1e-7 * bending);
 }

@@ -1,0 +1,28 @@
+#pragma once
+
+#include "solver/model/job.h"
+#include "solver/model/results.h"
+#include "solver/stages/usual_stages.h"
+
+#include <string>
+#include <vector>
+
+namespace deadshore::solver::testing {
+
+/// The invented wall with piers wide enough for a beam, a beam over its cut and a dead shore under
+/// its floor; uncracked alone, staged.
+[[nodiscard]] Job staged_wall_job();
+
+/// The stages of a job run on its own mesh.
+[[nodiscard]] std::vector<StageResult> run(const Job& job, const std::vector<Stage>& stages);
+[[nodiscard]] std::vector<StageResult> run(const Job& job);
+
+/// The stage with this name; throws std::out_of_range where there is none.
+[[nodiscard]] const StageResult& stage_named(const std::vector<StageResult>& stages,
+                                             const std::string& name);
+
+/// Its first analysis.
+[[nodiscard]] const PanelResult& first_analysis(const std::vector<StageResult>& stages,
+                                                const std::string& name);
+
+}  // namespace deadshore::solver::testing
