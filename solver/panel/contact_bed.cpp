@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace deadshore::solver {
@@ -68,6 +69,13 @@ ContactState state_of(const ContactBed& bed, const Eigen::VectorXd& u) {
     state.contact /= length;
   }
   return state;
+}
+
+bool stands_on_ground(const mesh::QuadMesh& mesh, const ContactBed& bed) {
+  if (bed.points.empty()) return true;
+  return std::ranges::all_of(bed.points.front().active_terms(), [&](const ContactTerm& term) {
+    return term.node < mesh.node_count();
+  });
 }
 
 ContactBed needle_bed(const mesh::QuadMesh& mesh, std::span<const mesh::Side> soffit,

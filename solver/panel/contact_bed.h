@@ -75,6 +75,9 @@ struct ContactState {
 };
 [[nodiscard]] ContactState state_of(const ContactBed& bed, const Eigen::VectorXd& u);
 
+/// Whether a bed stands on something outside the panel, rather than between wall and beam.
+[[nodiscard]] bool stands_on_ground(const mesh::QuadMesh& mesh, const ContactBed& bed);
+
 /// A needle's contact with the soffit: its stiffness spread evenly over its bearing, its slack to
 /// close, its preload as a rest below 0. Where the bearing covers part of an element it is
 /// integrated over that part. \throws SolveError if the soffit does not cover the whole bearing

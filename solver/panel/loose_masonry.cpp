@@ -144,23 +144,25 @@ std::string what_is_missing(const Job& job, const mesh::QuadMesh& mesh,
 
 }  // namespace
 
-ResidualTrial cut_residual(PanelModel& model, const PanelLoading& loading,
-                           const Eigen::VectorXd& u) {
+ResidualTrial cut_residual(PanelModel& model, const PanelLoading& loading, const Eigen::VectorXd& u,
+                           int most_steps) {
   PanelLoading weaker = loading;
   for (PanelMaterial& material : weaker.materials) material.residual *= 0.1;
   Eigen::VectorXd moved = u;
   NewtonOptions options;
-  options.most_iterations = 1;
+  options.most_iterations = most_steps;
   (void)minimise(model, weaker, moved, options);
   ResidualTrial trial;
   trial.movement = moved - u;
   double largest = 0.0;
   for (const ContactBed& bed : loading.beds) {
+    if (!stands_on_ground(model.mesh(), bed)) continue;
     largest = std::max(largest, state_of(bed, u).force);
   }
   for (const ContactBed& bed : loading.beds) {
+    if (!stands_on_ground(model.mesh(), bed) || largest <= 0.0) continue;
     const double change = state_of(bed, moved).force - state_of(bed, u).force;
-    trial.needle_change.push_back(largest > 0.0 ? change / largest : 0.0);
+    trial.push_change.push_back(change / largest);
   }
   return trial;
 }
@@ -181,7 +183,7 @@ void judge_trial(const Job& job, const PanelModel& model, const PanelLoading& lo
     if (result.fields.quad_loose[static_cast<std::size_t>(quad)]) loose_area += area;
   }
   double needle_change = 0.0;
-  for (const double change : trial.needle_change) {
+  for (const double change : trial.push_change) {
     needle_change = std::max(needle_change, std::abs(change));
   }
   const double load_share = loose_load_share(model, loading, trial, threshold);

@@ -10,16 +10,18 @@ namespace deadshore::solver {
 
 /// What happens to a cracked wall when the residual stiffness of its cracks is cut to a tenth.
 struct ResidualTrial {
-  Eigen::VectorXd movement;           ///< further displacement, 2 per node, mm
-  std::vector<double> needle_change;  ///< change of each needle's push over the largest push
+  Eigen::VectorXd movement;         ///< further displacement, 2 per node, mm
+  std::vector<double> push_change;  ///< change of the push of what holds the wall from outside,
+                                    ///< over the largest push
 };
 
-/// Moves on from the solution `u` by one Newton step at a tenth of the residual. What is open stays
-/// open in such a step, so that masonry which hangs on the residual moves by nine times its own
-/// stretch; to find where that happens, one step tells as much as a solution that has converged.
-/// \throws SolveError if the stiffness is singular
+/// Moves on from the solution `u` at a tenth of the residual, by at most `most_steps` of Newton's.
+/// What is open stays open in a first step, so that masonry which hangs on the residual moves by
+/// nine times its own stretch; to find where that happens, one step tells as much as a solution
+/// that has converged. Contacts that open or close may spoil it, so that a wall should not be said
+/// to fall on one step alone. \throws SolveError if the stiffness is singular
 [[nodiscard]] ResidualTrial cut_residual(PanelModel& model, const PanelLoading& loading,
-                                         const Eigen::VectorXd& u);
+                                         const Eigen::VectorXd& u, int most_steps = 1);
 
 /// Decides what of a cracked wall stands, from a trial at a tenth of the residual.
 ///

@@ -17,6 +17,9 @@ constexpr double equilibrium_tolerance = 1e-8;
 /// Below this part of all load on the residual stiffness, nothing can be loose: a single brick.
 constexpr double least_residual_load = 1e-4;
 
+/// Before a wall is said to fall, the trial goes on for so many steps.
+constexpr int steps_to_confirm = 40;
+
 /// Whether a region is of the wall's masonry: lintels and padstones are not.
 bool is_masonry(const Job& job, const PanelLoading& loading, int region) {
   const std::size_t r = static_cast<std::size_t>(region);
@@ -63,6 +66,11 @@ void complete_result(const Job& job, PanelModel& model, const PanelLoading& load
     if (reference_movement > 0.0 &&
         result.residual_load > least_residual_load * result.load_total) {
       judge_trial(job, model, loading, cut_residual(model, loading, u), reference_movement, result);
+      if (!result.stands()) {
+        result.no_equilibrium.clear();
+        judge_trial(job, model, loading, cut_residual(model, loading, u, steps_to_confirm),
+                    reference_movement, result);
+      }
     }
   }
   add_extremes(job, model.mesh(), loading, result);

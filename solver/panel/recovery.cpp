@@ -86,14 +86,6 @@ double sum_along(const mesh::QuadMesh& mesh, std::string_view chain, int compone
   return sum_along(mesh, chain, component, reaction, counted);
 }
 
-/// Whether a bed stands on something outside the panel, rather than between wall and beam.
-bool stands_on_ground(const mesh::QuadMesh& mesh, const ContactBed& bed) {
-  if (bed.points.empty()) return true;
-  return std::ranges::all_of(bed.points.front().active_terms(), [&](const ContactTerm& term) {
-    return term.node < mesh.node_count();
-  });
-}
-
 /// What a needle does: its bed, or how far the soffit has come down over it where it is not there.
 ContactState needle_state(const Needle& needle, const mesh::QuadMesh& mesh,
                           const PanelLoading& loading, const Eigen::VectorXd& u) {
