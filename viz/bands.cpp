@@ -27,7 +27,8 @@ std::vector<int> rim_of(const mesh::QuadMesh& mesh, int quad) {
 /// Triangles from each side of an element to its middle, with values at their corners. The filter
 /// cannot take values that are not finite.
 vtkSmartPointer<vtkPolyData> as_triangles(const mesh::QuadMesh& mesh,
-                                          std::span<const double> values) {
+                                          std::span<const double> values,
+                                          std::span<const char> chosen) {
   const vtkNew<vtkPoints> points;
   points->SetDataTypeToDouble();
   const vtkNew<vtkDoubleArray> scalars;
@@ -40,6 +41,7 @@ vtkSmartPointer<vtkPolyData> as_triangles(const mesh::QuadMesh& mesh,
     add(mesh.nodes[node].x, mesh.nodes[node].y, std::isfinite(values[node]) ? values[node] : 0.0);
 
   for (int quad = 0; quad < mesh.quad_count(); ++quad) {
+    if (!chosen.empty() && chosen[quad] == 0) continue;
     const std::vector<int> rim = rim_of(mesh, quad);
     mesh::Point middle;
     double value = 0.0;
@@ -114,8 +116,8 @@ BandScale even_scale(double value) {
 }
 
 std::vector<Region> regions_above(const mesh::QuadMesh& mesh, std::span<const double> node_values,
-                                  std::span<const double> levels) {
-  const auto surface = as_triangles(mesh, node_values);
+                                  std::span<const double> levels, std::span<const char> chosen) {
+  const auto surface = as_triangles(mesh, node_values, chosen);
   std::vector<Region> regions(levels.size() + 1);
   if (surface->GetNumberOfPolys() == 0 || levels.empty()) return regions;
 

@@ -23,9 +23,11 @@ struct BandScale {
 /// The whole mesh, then the part where a value given at the nodes is above each of the `levels`,
 /// which rise: one region more than levels, each holding the next. Values are taken as linear over
 /// the triangles between an element's sides and its middle. Where a value at a node is not finite,
-/// the triangles at that node belong to no region.
+/// the triangles at that node belong to no region; nor do quadrilaterals whose mark in `chosen` is
+/// 0 (empty: all count).
 [[nodiscard]] std::vector<Region> regions_above(const mesh::QuadMesh& mesh,
                                                 std::span<const double> node_values,
-                                                std::span<const double> levels);
+                                                std::span<const double> levels,
+                                                std::span<const char> chosen = {});
 
 }  // namespace deadshore::viz

@@ -137,6 +137,13 @@ void Canvas::strokes(std::span<const PagePoint> ends, const Pen& pen) {
   cairo_stroke(context_);
 }
 
+void Canvas::path(std::span<const PagePoint> points, const Pen& pen) {
+  cairo_new_path(context_);
+  for (const PagePoint& point : points) cairo_line_to(context_, point.x, point.y);
+  set(pen);
+  cairo_stroke(context_);
+}
+
 void Canvas::outline(std::span<const Loop> loops, const Pen& pen) {
   trace(loops);
   set(pen);

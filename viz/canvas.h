@@ -48,6 +48,8 @@ class Canvas {
   void line(PagePoint from, PagePoint to, const Pen& pen);
   /// Separate strokes: points 0-1, 2-3, ... in one path.
   void strokes(std::span<const PagePoint> ends, const Pen& pen);
+  /// One line through all points: its dashes run on past them.
+  void path(std::span<const PagePoint> points, const Pen& pen);
   void outline(std::span<const Loop> loops, const Pen& pen);
   void fill(std::span<const Loop> loops, Colour colour, double opacity = 1.0);
   void hatch(std::span<const Loop> loops, const Hatch& hatch);

@@ -1,9 +1,14 @@
+#include "solver/model/cut.h"
 #include "viz/dimensions.h"
 #include "viz/drawings.h"
 #include "viz/legend.h"
 #include "viz/load_marks.h"
+#include "viz/panel_marks.h"
 #include "viz/region.h"
-#include "viz/wall_view.h"
+#include "viz/stage_works.h"
+#include "viz/works_marks.h"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
@@ -47,8 +52,38 @@ void draw_cut(Canvas& canvas, const WallView& view, const Job& job) {
   canvas.strokes(edges, cut_pen);
 }
 
-void name_openings(Canvas& canvas, const WallView& view, const Job& job, LabelRoom& room) {
+/// What there is in the end: the cut out, all needles still in, the permanent beam packed.
+solver::StageState works_drawn(const Job& job) {
+  solver::StageState works;
+  works.removed = {solver::cut_region};
+  works.needles.assign(job.needles.size(), solver::NeedleState::fitted);
+  works.shore_tight.assign(job.dead_shores.size(), 1);
+  works.padstones = works.beam = job.beam.has_value();
+  if (job.beam) works.packed_on = 0.0;
+  if (job.analysis.sequence != solver::Sequence::staged) return works;
+  for (const mesh::LintelShape& lintel : job.wall.lintels)
+    if (solver::takes_out(job.wall, lintel)) works.removed.insert(lintel.name);
+  return works;
+}
+
+void name_beam(Canvas& canvas, const WallView& view, const Job& job, LabelRoom& room) {
+  if (!job.beam) return;
+  const solver::PermanentBeam& beam = *job.beam;
+  const std::string text =
+      fmt::format("{}: {}{}", beam.name, beam.count > 1 ? fmt::format("{} × ", beam.count) : "",
+                  beam.member.section.name);
+  const TextStyle style{
+      .size = 7.5, .bold = true, .width = 0.8 * view.scale * job.wall.cut.span().length()};
+  const BeamPlace place = place_of_beam(job);
+  const PagePoint middle = view.at({place.x.middle(), place.bottom});
+  draw_plate(canvas, room, text, style,
+             boxes_around(plate_box({middle.x, middle.y + 42.0}, text, style), {8.0, 5.0}, 14));
+}
+
+void name_openings(Canvas& canvas, const WallView& view, const Job& job, bool staged,
+                   LabelRoom& room) {
   for (const mesh::Opening& opening : job.wall.openings) {
+    if (staged && solver::takes_out(job.wall.cut, opening)) continue;
     room.take({view.across(opening.left), view.down(opening.crown()), view.across(opening.right()),
                view.down(opening.sill)});
     const double width = view.scale * opening.width - 4.0;
@@ -87,14 +122,15 @@ NeedleLoads needle_loads(const JobResult& result) {
 }
 
 void draw_needles_with_loads(Canvas& canvas, const WallView& view, const Job& job,
-                             const NeedleLoads& loads, LabelRoom& room) {
+                             const solver::StageState& works, const NeedleLoads& loads,
+                             LabelRoom& room) {
   std::vector<NeedleText> texts;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     const bool known = std::isfinite(loads.newtons[i]);
     texts.push_back({job.needles[i].name, known ? kilonewtons(loads.newtons[i]) : "",
                      known && loads.newtons[i] > 0.0});
   }
-  draw_needles(canvas, view, job, texts, room);
+  draw_needles(canvas, view, job, texts, room, setting_of(view, job, works));
 }
 
 struct Chain {
@@ -175,7 +211,8 @@ void draw_upright_chains(Canvas& canvas, const WallView& view, const Job& job) {
   draw_upright_dimensions(canvas, sorted_stops(stops), right);
 }
 
-std::vector<LegendEntry> legend_of(const Job& job, const NeedleLoads& loads) {
+std::vector<LegendEntry> legend_of(const Job& job, const solver::StageState& works, bool staged,
+                                   const NeedleLoads& loads) {
   std::vector<LegendEntry> entries;
   if (!job.needles.empty())
     entries.push_back(arrow_entry({.colour = support, .width = 1.1}, true,
@@ -187,6 +224,13 @@ std::vector<LegendEntry> legend_of(const Job& job, const NeedleLoads& loads) {
   if (!job.point_loads.empty())
     entries.push_back(arrow_entry(point_load_pen(), false, "point load, dead + imposed"));
   entries.push_back(line_entry(cut_pen, "cut: the masonry inside comes out"));
+  const auto& openings = job.wall.openings;
+  if (staged && std::any_of(openings.begin(), openings.end(), [&](const mesh::Opening& opening) {
+        return solver::takes_out(job.wall.cut, opening);
+      }))
+    entries.push_back(line_entry(taken_out_pen(), "openings and lintels that go with the cut"));
+  const auto works_entries = works_legend(job, works);
+  entries.insert(entries.end(), works_entries.begin(), works_entries.end());
   if (job.left_end == solver::WallEnd::held || job.right_end == solver::WallEnd::held)
     entries.push_back(hatch_entry({.pen = {.colour = ink, .width = 0.5}, .spacing = 3.2},
                                   "end held from moving sideways"));
@@ -199,7 +243,9 @@ std::vector<LegendEntry> legend_of(const Job& job, const NeedleLoads& loads) {
 Drawing elevation(const JobResult& result) {
   const Job& job = result.job;
   const NeedleLoads loads = needle_loads(result);
-  const std::vector<LegendEntry> legend = legend_of(job, loads);
+  const bool staged = is_staged(result);
+  const solver::StageState works = works_drawn(job);
+  const std::vector<LegendEntry> legend = legend_of(job, works, staged, loads);
   const double chains = job.needles.empty() ? 2.0 : 3.0;
   const double chain_room =
       20.0 + dimension_pitch * (chains + (job.wall.openings.empty() ? 0.0 : 1.0)) - 8.0;
@@ -209,7 +255,7 @@ Drawing elevation(const JobResult& result) {
                         heading_height + room_for_loads(job),
                         chain_room + legend_height(legend, page_width - 8.0) + 8.0};
   const WallPage page = fit_wall(job.wall, margins);
-  const Region region = region_of(result.mesh.quads);
+  const Region region = region_of(result.mesh.quads, quads_as_cut(result));
 
   return {page.size, [=](Canvas& canvas) {
             const WallView& view = page.view;
@@ -218,16 +264,20 @@ Drawing elevation(const JobResult& result) {
             draw_heading(canvas, "Elevation", job.title);
             canvas.fill(outline, masonry_tint);
             draw_coursing(canvas, view, job.wall, outline);
-            draw_lintels(canvas, view, job.wall, LintelStyle::filled);
+            draw_lintels_there(canvas, view, job.wall, works, LintelStyle::filled);
             canvas.outline(outline, {.colour = ink, .width = 1.1});
             draw_ground(canvas, view, job.wall);
             draw_held_ends(canvas, view, job);
+            draw_permanent_works(canvas, view, job, works);
+            if (staged) draw_taken_out(canvas, view, job.wall);
             draw_cut(canvas, view, job);
             draw_upright_chains(canvas, view, job);
             draw_level_chains(canvas, view, job);
-            name_openings(canvas, view, job, room);
-            draw_needles_with_loads(canvas, view, job, loads, room);
+            name_openings(canvas, view, job, staged, room);
+            draw_needles_with_loads(canvas, view, job, works, loads, room);
+            draw_dead_shores(canvas, view, job, works, nullptr, room);
             draw_loads(canvas, view, job, room);
+            name_beam(canvas, view, job, room);
             draw_legend(canvas, legend,
                         {4.0, page.size.height - legend_height(legend, page_width - 8.0) - 2.0},
                         page_width - 8.0);

@@ -1,33 +1,26 @@
 #include "viz/figures.h"
 
 #include "viz/drawings.h"
+#include "viz/figure_list.h"
 #include "viz/panel_marks.h"
+#include "viz/staged_figures.h"
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <cctype>
+#include <numeric>
 
 namespace deadshore::viz {
 namespace {
 
-constexpr int png_width = 1600;
-
-Figure figure_of(const Drawing& drawing, const std::string& name, const std::string& caption) {
-  return {name, caption, to_svg(drawing), to_png(drawing, png_width)};
+/// " at stage 4: cut"; nothing without an order of work.
+std::string at_stage(const ShownStage& stage) {
+  return stage.words.empty() ? "" : " at " + stage.words;
 }
 
-/// A stage's name as part of a file's: letters and digits, the rest as hyphens.
-std::string file_word(std::string name) {
-  for (char& letter : name)
-    if (std::isalnum(static_cast<unsigned char>(letter)) == 0) letter = '-';
-  return name;
-}
-
-std::string compression_caption(const solver::PanelResult& panel) {
+std::string compression_caption(const solver::PanelResult& panel, const ShownStage& stage) {
   std::string caption =
-      fmt::format("Principal compression with {}, and what needles and piers carry.",
-                  masonry_words(panel.model));
+      fmt::format("Principal compression with {}{}, and what needles and piers carry.",
+                  masonry_words(panel.model), at_stage(stage));
   if (!panel.loose.empty()) {
     double weight = 0.0;
     for (const solver::LoosePatch& patch : panel.loose) weight += patch.weight;
@@ -37,26 +30,26 @@ std::string compression_caption(const solver::PanelResult& panel) {
   return caption;
 }
 
-void add_panel_figures(std::vector<Figure>& figures, const solver::JobResult& result,
-                       const solver::PanelResult& panel, const BandScale& scale,
-                       const std::string& ending) {
+void add_panel_figures(FigureList& figures, const solver::JobResult& result,
+                       const solver::PanelResult& panel, const ShownStage& stage,
+                       const BandScale& scale, const std::string& ending) {
   const std::string end = std::string(solver::to_string(panel.model)) + ending;
   if (!panel.stands()) {
-    figures.push_back(figure_of(
-        runaway(result, panel), "compression-" + end,
+    figures.add(
+        runaway(result, panel, stage), "compression-" + end,
         fmt::format(
-            "With {} the wall has no equilibrium: the shape in which it would go. There are "
+            "With {} the wall has no equilibrium{}: the shape in which it would go. There are "
             "no stresses and no reactions to show.",
-            masonry_words(panel.model))));
+            masonry_words(panel.model), at_stage(stage)));
     return;
   }
-  figures.push_back(figure_of(compression_bands(result, panel, scale), "compression-" + end,
-                              compression_caption(panel)));
-  figures.push_back(figure_of(
-      load_flow(result, panel, full_length_stress(result)), "load-flow-" + end,
-      fmt::format("Where the load flows with {}: principal stresses, and over them the 45-degree "
+  figures.add(compression_bands(result, panel, stage, scale), "compression-" + end,
+              compression_caption(panel, stage));
+  figures.add(
+      load_flow(result, panel, stage, full_length_stress(result)), "load-flow-" + end,
+      fmt::format("Where the load flows with {}{}: principal stresses, and over them the 45-degree "
                   "spreads that the hand method takes.",
-                  masonry_words(panel.model))));
+                  masonry_words(panel.model), at_stage(stage)));
 }
 
 /// The most loaded of the needles that stand on this frame; null where there is none.
@@ -77,37 +70,37 @@ std::string needle_caption(const solver::NeedleDesign& design) {
       design.demand.needle, kilonewtons(design.answer.wall_load));
 }
 
-/// A name that no figure has: frames of nearly the same name, or one called "loads", differ by a
-/// number.
-std::string free_name(const std::string& name, const std::vector<Figure>& figures) {
-  std::string candidate = name;
-  const auto is_taken = [&](const Figure& figure) { return figure.name == candidate; };
-  for (int number = 2; std::any_of(figures.begin(), figures.end(), is_taken); ++number)
-    candidate = fmt::format("{}-{}", name, number);
-  return candidate;
+std::vector<std::size_t> all_stages(const solver::JobResult& result) {
+  std::vector<std::size_t> all(result.stages.size());
+  std::iota(all.begin(), all.end(), std::size_t{0});
+  return all;
 }
 
 }  // namespace
 
 std::vector<Figure> draw_figures(const solver::JobResult& result) {
-  std::vector<Figure> figures;
-  figures.push_back(figure_of(elevation(result), "elevation",
-                              "The wall as cut, with its needles, loads and dimensions."));
+  FigureList figures;
+  const bool staged = is_staged(result);
   const BandScale scale = compression_scale(result);
-  for (const solver::StageResult& stage : result.stages)
-    for (const solver::PanelResult& panel : stage.analyses)
-      add_panel_figures(figures, result, panel, scale,
-                        result.stages.size() > 1 ? "-" + file_word(stage.name) : "");
+  const std::vector<ShownStage> shown = shown_stages(result);
+  figures.add(elevation(result), "elevation",
+              result.job.beam
+                  ? "The wall as cut, with its needles, permanent beam, loads and dimensions."
+                  : "The wall as cut, with its needles, loads and dimensions.");
+  if (staged) add_strip(figures, result, scale);
+  for (const std::size_t i : staged ? stages_to_draw(result) : all_stages(result))
+    for (const solver::PanelResult& panel : result.stages[i].analyses)
+      add_panel_figures(figures, result, panel, shown[i], scale,
+                        result.stages.size() > 1 ? "-" + file_word(result.stages[i].name) : "");
+  if (staged) add_staged_figures(figures, result);
   if (!result.comparison.empty())
-    figures.push_back(figure_of(needle_bars(result), "needle-loads",
-                                "Load on each needle: by hand and by analysis."));
+    figures.add(needle_bars(result), "needle-loads",
+                "Load on each needle: by hand and by analysis.");
   for (std::size_t i = 0; i < result.job.needle_frames.size(); ++i)
     if (const solver::NeedleDesign* design = worst_design(result, i))
-      figures.push_back(
-          figure_of(needle_frame(result, *design),
-                    free_name("needle-" + file_word(result.job.needle_frames[i].name), figures),
-                    needle_caption(*design)));
-  return figures;
+      figures.add(needle_frame(result, *design),
+                  "needle-" + file_word(result.job.needle_frames[i].name), needle_caption(*design));
+  return figures.take();
 }
 
 }  // namespace deadshore::viz

@@ -20,8 +20,17 @@ struct Figure {
 /// its name's letters and digits kept. With more than one stage the names of all but the first
 /// and the last kind end in the stage's name.
 ///
-/// Needs no display. Fields that are not finite are left blank. The same result gives the same
-/// bytes. \throws std::runtime_error if no usable font is installed.
+/// Of a staged job: "elevation"; "stages", a landscape page (277 mm wide) with a small picture of
+/// every stage; "compression-MODEL-STAGE" and "load-flow-MODEL-STAGE" for the stage at which the
+/// needles carry the most, for the last, and for any at which the wall does not stand;
+/// "reactions-by-stage"; "cracks-STAGE" for the stage with the widest cracks; "mechanism" for the
+/// stage with the smallest safety factor; "beam" for the stage with its largest moment;
+/// "needle-loads"; "needle-FRAME". What there is nothing to show of is left out. Names are unique:
+/// a number follows one that is taken.
+///
+/// All but "stages" are `page_width` (180 mm) wide. Needs no display. Fields that are not finite
+/// are left blank. The same result gives the same bytes. \throws std::runtime_error if no usable
+/// font is installed.
 [[nodiscard]] std::vector<Figure> draw_figures(const solver::JobResult& result);
 
 }  // namespace deadshore::viz

@@ -1,6 +1,7 @@
 #include "viz/drawings.h"
 #include "viz/legend.h"
 #include "viz/panel_marks.h"
+#include "viz/works_marks.h"
 
 #include <fmt/format.h>
 
@@ -42,10 +43,11 @@ bool inside(const std::array<mesh::Point, 4>& corners, mesh::Point p) {
   return true;
 }
 
-/// Stress at the points of an even grid that fall on masonry which is not loose; the grid is
-/// symmetric about the wall's middle.
+/// Stress at the points of an even grid that fall on masonry which is there and not loose; the grid
+/// is symmetric about the wall's middle.
 std::vector<Cross> crosses_on_grid(const WallView& view, const mesh::WallShape& wall,
-                                   const mesh::QuadMesh& mesh, const solver::PanelFields& fields) {
+                                   const mesh::QuadMesh& mesh, const solver::PanelFields& fields,
+                                   const std::vector<char>& there) {
   std::vector<Cross> crosses;
   if (static_cast<int>(fields.quad_stress.size()) != mesh.quad_count()) return crosses;
   const bool marked = static_cast<int>(fields.quad_loose.size()) == mesh.quad_count();
@@ -54,6 +56,7 @@ std::vector<Cross> crosses_on_grid(const WallView& view, const mesh::WallShape& 
   const double foot = 0.5 * pitch;
   for (int quad = 0; quad < mesh.quad_count(); ++quad) {
     if (marked && fields.quad_loose[quad] != 0) continue;
+    if (!there.empty() && there[quad] == 0) continue;
     const solver::PlaneTensor& stress = fields.quad_stress[quad];
     if (!std::isfinite(stress.xx + stress.yy + stress.xy)) continue;
     const auto corners = mesh::corners_of(mesh, quad);
@@ -143,8 +146,10 @@ double full_length_stress(const JobResult& result) {
   for (const solver::StageResult& stage : result.stages)
     for (const PanelResult& panel : stage.analyses) {
       if (!panel.stands()) continue;
-      for (const solver::PlaneTensor& stress : panel.fields.quad_stress) {
-        const double value = -solver::principal_of(stress).minor;
+      const std::vector<char> there = quads_there(result.mesh.quads, panel.fields);
+      for (std::size_t i = 0; i < panel.fields.quad_stress.size(); ++i) {
+        if (!there.empty() && there.at(i) == 0) continue;
+        const double value = -solver::principal_of(panel.fields.quad_stress[i]).minor;
         if (std::isfinite(value)) values.push_back(value);
       }
     }
@@ -154,11 +159,15 @@ double full_length_stress(const JobResult& result) {
   return even_scale(*rank).upper();
 }
 
-Drawing load_flow(const JobResult& result, const PanelResult& panel, double full) {
+Drawing load_flow(const JobResult& result, const PanelResult& panel, const ShownStage& stage,
+                  double full) {
   const Job& job = result.job;
   const mesh::QuadMesh& mesh = result.mesh.quads;
+  const std::vector<char> there = quads_there(mesh, panel.fields);
   const solver::SpreadResult& hand = result.hand;
-  const std::vector<LegendEntry> legend = legend_of(panel, full);
+  std::vector<LegendEntry> legend = legend_of(panel, full);
+  const auto works_entries = works_legend(job, stage.works);
+  legend.insert(legend.end(), works_entries.begin(), works_entries.end());
   const double legend_room = legend_height(legend, page_width - 8.0);
   const WallPage page = fit_wall(job.wall, {20.0, 20.0, heading_height + 4.0, 12.0 + legend_room});
 
@@ -166,16 +175,20 @@ Drawing load_flow(const JobResult& result, const PanelResult& panel, double full
       page.size, [=](Canvas& canvas) {
         const WallView& view = page.view;
         LabelRoom room({0.0, 0.0, page.size.width, page.size.height});
-        draw_heading(canvas, "Where the load flows, " + masonry_words(panel.model), job.title);
-        draw_lintels(canvas, view, job.wall, LintelStyle::filled);
+        draw_heading(canvas,
+                     heading_with("Where the load flows, " + masonry_words(panel.model), stage),
+                     job.title);
+        draw_lintels_there(canvas, view, job.wall, stage.works, LintelStyle::filled);
         draw_loose(canvas, view, mesh, panel);
-        const std::vector<Loop> outline = view.at(region_of(mesh));
+        const std::vector<Loop> outline = view.at(region_of(mesh, there));
         draw_spreads(canvas, view, hand, outline);
-        draw_crosses(canvas, crosses_on_grid(view, job.wall, mesh, panel.fields), full);
+        draw_crosses(canvas, crosses_on_grid(view, job.wall, mesh, panel.fields, there), full);
         canvas.outline(outline, {.colour = ink, .width = 0.9});
         draw_ground(canvas, view, job.wall);
         draw_held_ends(canvas, view, job);
-        draw_named_needles(canvas, view, job, room);
+        draw_permanent_works(canvas, view, job, stage.works);
+        draw_dead_shores(canvas, view, job, stage.works, nullptr, room);
+        draw_named_needles(canvas, view, job, stage.works, room);
         draw_legend(canvas, legend, {4.0, page.size.height - legend_room - 2.0}, page_width - 8.0);
       }};
 }

@@ -1,5 +1,7 @@
 #include "viz/panel_marks.h"
 
+#include "viz/works_marks.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -9,6 +11,7 @@ namespace {
 
 using solver::Job;
 using solver::PanelResult;
+using solver::StageState;
 
 constexpr double arrow_length = 20.0;
 constexpr double smallest_force = 50.0;  ///< N: what one decimal in kN can show
@@ -36,10 +39,42 @@ void draw_thrust(Canvas& canvas, const WallView& view, const Job& job, double x,
               {inwards > 0.0 ? 1.0 : 0.0, 1.0});
 }
 
+bool is_there(const StageState& works, std::size_t needle) {
+  return needle < works.needles.size() && solver::is_in(works.needles[needle]);
+}
+
+/// Under the padstones, beside the jambs: what the beam's ends bring onto them.
+void draw_beam_reactions(Canvas& canvas, const WallView& view, const Job& job,
+                         const solver::BeamResult& beam, LabelRoom& room) {
+  if (!job.beam) return;
+  const BeamPlace place = place_of_beam(job);
+  const double foot = view.down(place.bottom - job.beam->padstone.depth);
+  const auto draw = [&](double x, double jamb, double force) {
+    if (!(std::abs(force) >= smallest_force)) return;
+    const PagePoint tip{view.across(x), foot};
+    canvas.arrow({tip.x, tip.y + arrow_length}, {tip.x, tip.y + 1.0}, reaction_pen());
+    room.take({tip.x - 3.0, tip.y, tip.x + 3.0, tip.y + arrow_length});
+    const std::string text = kilonewtons(force);
+    Rect start = plate_box({tip.x, tip.y + arrow_length + 7.0}, text, value_style);
+    const double edge = view.across(jamb);
+    const double aside =
+        x < jamb ? std::min(0.0, edge - 2.0 - start.right) : std::max(0.0, edge + 2.0 - start.left);
+    start.left += aside;
+    start.right += aside;
+    draw_plate(canvas, room, text, value_style, boxes_around(start, {4.0, 4.0}, 12));
+  };
+  draw(place.x.from + 0.5 * job.beam->bearing, job.wall.cut.left, beam.reaction_left);
+  draw(place.x.to - 0.5 * job.beam->bearing, job.wall.cut.right, beam.reaction_right);
+}
+
 }  // namespace
 
 std::string masonry_words(solver::MasonryModel model) {
   return std::string(solver::to_string(model)) + " masonry";
+}
+
+std::string heading_with(const std::string& heading, const ShownStage& stage) {
+  return stage.words.empty() ? heading : heading + ", " + stage.words;
 }
 
 Hatch loose_hatch() {
@@ -55,8 +90,16 @@ Margins reaction_margins(const Job& job) {
   return {side(job.left_end), side(job.right_end), heading_height + 4.0, 42.0};
 }
 
+NeedleSetting setting_of(const WallView& view, const Job& job, const StageState& works) {
+  NeedleSetting setting;
+  setting.on_masonry = !works.is_out(solver::cut_region);
+  if (job.beam && works.beam)
+    setting.drop = view.scale * (job.wall.cut.soffit - place_of_beam(job).bottom) + 3.0;
+  return setting;
+}
+
 void draw_reactions(Canvas& canvas, const WallView& view, const Job& job, const PanelResult& panel,
-                    LabelRoom& room) {
+                    const StageState& works, LabelRoom& room) {
   const mesh::Cut& cut = job.wall.cut;
   if (cut.left > 0.0) draw_base_reaction(canvas, view, 0.5 * cut.left, panel.base_left);
   if (cut.right < job.wall.length)
@@ -66,18 +109,25 @@ void draw_reactions(Canvas& canvas, const WallView& view, const Job& job, const 
   if (job.right_end == solver::WallEnd::held)
     draw_thrust(canvas, view, job, job.wall.length, -1.0, panel.thrust_right);
 
+  if (!works.is_out(solver::cut_region))
+    draw_base_reaction(canvas, view, cut.span().middle(), panel.base_cut);
+
   std::vector<NeedleText> texts;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     const double force = i < panel.needles.size() ? panel.needles[i].force : 0.0;
-    texts.push_back({job.needles[i].name, kilonewtons(force), force >= smallest_force});
+    texts.push_back(
+        {job.needles[i].name, kilonewtons(force), force >= smallest_force, is_there(works, i)});
   }
-  draw_needles(canvas, view, job, texts, room);
+  draw_needles(canvas, view, job, texts, room, setting_of(view, job, works));
+  if (panel.beam) draw_beam_reactions(canvas, view, job, *panel.beam, room);
 }
 
-void draw_named_needles(Canvas& canvas, const WallView& view, const Job& job, LabelRoom& room) {
+void draw_named_needles(Canvas& canvas, const WallView& view, const Job& job,
+                        const StageState& works, LabelRoom& room) {
   std::vector<NeedleText> texts;
-  for (const solver::Needle& needle : job.needles) texts.push_back({needle.name, "", false});
-  draw_needles(canvas, view, job, texts, room);
+  for (std::size_t i = 0; i < job.needles.size(); ++i)
+    texts.push_back({job.needles[i].name, "", false, is_there(works, i)});
+  draw_needles(canvas, view, job, texts, room, setting_of(view, job, works));
 }
 
 void draw_loose(Canvas& canvas, const WallView& view, const mesh::QuadMesh& mesh,

@@ -3,6 +3,7 @@
 #include "solver/model/results.h"
 #include "viz/canvas.h"
 #include "viz/labels.h"
+#include "viz/stage_works.h"
 #include "viz/wall_view.h"
 
 #include <string>
@@ -14,16 +15,25 @@ namespace deadshore::viz {
 /// "cracked masonry" or "uncracked masonry".
 [[nodiscard]] std::string masonry_words(solver::MasonryModel model);
 
+/// The heading with the stage's name after it, if there is an order of work.
+[[nodiscard]] std::string heading_with(const std::string& heading, const ShownStage& stage);
+
 /// Margins round the wall that leave room for reactions below and thrusts at held ends.
 [[nodiscard]] Margins reaction_margins(const solver::Job& job);
 
-/// What needles and piers give to the wall, kN, with arrows; thrusts at held ends.
+/// What needles, beam, piers and the masonry of the cut give to the wall, kN, with arrows; thrusts
+/// at held ends.
 void draw_reactions(Canvas& canvas, const WallView& view, const solver::Job& job,
-                    const solver::PanelResult& panel, LabelRoom& room);
+                    const solver::PanelResult& panel, const solver::StageState& works,
+                    LabelRoom& room);
 
-/// Needles with their names alone.
+/// Needles that are in, with their names alone.
 void draw_named_needles(Canvas& canvas, const WallView& view, const solver::Job& job,
-                        LabelRoom& room);
+                        const solver::StageState& works, LabelRoom& room);
+
+/// The needles' texts clear of the permanent beam, and on plates while the cut is not out.
+[[nodiscard]] NeedleSetting setting_of(const WallView& view, const solver::Job& job,
+                                       const solver::StageState& works);
 
 /// Hatches loose masonry.
 void draw_loose(Canvas& canvas, const WallView& view, const mesh::QuadMesh& mesh,

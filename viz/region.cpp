@@ -123,8 +123,9 @@ std::vector<std::vector<std::vector<int>>> nested_rings(const RankedPolygons& po
   return rings;
 }
 
-std::vector<std::vector<int>> boundary_rings(const mesh::QuadMesh& mesh) {
-  return nested_rings(quads_as_polygons(mesh, {}), 1).front();
+std::vector<std::vector<int>> boundary_rings(const mesh::QuadMesh& mesh,
+                                             std::span<const char> chosen) {
+  return nested_rings(quads_as_polygons(mesh, chosen), 1).front();
 }
 
 Ring ring_through(std::span<const int> numbers, std::span<const mesh::Point> points) {
@@ -159,8 +160,8 @@ Region region_of(const mesh::QuadMesh& mesh) {
 
 Region region_of(const mesh::QuadMesh& mesh, std::span<const char> chosen) {
   Region region;
-  const auto nested = nested_rings(quads_as_polygons(mesh, chosen), 1);
-  for (const auto& numbers : nested.front()) region.push_back(ring_through(numbers, mesh.nodes));
+  for (const auto& numbers : boundary_rings(mesh, chosen))
+    region.push_back(ring_through(numbers, mesh.nodes));
   return region;
 }
 

@@ -30,13 +30,15 @@ struct RankedPolygons {
 [[nodiscard]] std::vector<std::vector<std::vector<int>>> nested_rings(
     const RankedPolygons& polygons, int count);
 
-/// Rings of node numbers round the whole mesh.
-[[nodiscard]] std::vector<std::vector<int>> boundary_rings(const mesh::QuadMesh& mesh);
+/// Rings of node numbers round the quadrilaterals marked in `chosen`; empty: round the whole mesh.
+[[nodiscard]] std::vector<std::vector<int>> boundary_rings(const mesh::QuadMesh& mesh,
+                                                           std::span<const char> chosen = {});
 
 /// The area of the whole mesh.
 [[nodiscard]] Region region_of(const mesh::QuadMesh& mesh);
 
-/// The area of the quadrilaterals marked in `chosen` (one entry each; any but 0 is a mark).
+/// The area of the quadrilaterals marked in `chosen` (one entry each, any but 0 is a mark; empty:
+/// of the whole mesh).
 [[nodiscard]] Region region_of(const mesh::QuadMesh& mesh, std::span<const char> chosen);
 
 /// A ring of these points, without those on a straight stretch.

@@ -44,9 +44,11 @@ std::string one_line(const NeedleText& text) {
 double room_over_ground(const WallView& view, const solver::Job& job,
                         std::span<const NeedleText> texts) {
   double room = view.scale * job.wall.cut.soffit;
-  for (std::size_t i = 0; i < texts.size(); ++i)
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    if (!texts[i].there) continue;
     room = std::min(room, view.down(0.0) - needle_box(view, job, job.needles[i]).bottom - 3.0 -
                               text_size(one_line(texts[i]), value_style).width);
+  }
   return std::max(1.0, room);
 }
 
@@ -59,6 +61,7 @@ bool must_stand(const WallView& view, const solver::Job& job, std::span<const Ne
   std::sort(order.begin(), order.end(),
             [&](std::size_t a, std::size_t b) { return job.needles[a].x < job.needles[b].x; });
   for (const std::size_t i : order) {
+    if (!texts[i].there) continue;
     const double half = 0.5 * std::max(text_size(texts[i].mark, mark_style).width,
                                        text_size(texts[i].value, value_style).width);
     const double x = view.across(job.needles[i].x);
@@ -66,6 +69,30 @@ bool must_stand(const WallView& view, const solver::Job& job, std::span<const Ne
     last = x + half;
   }
   return last + 1.5 > view.across(job.wall.cut.right);
+}
+
+/// A text under a needle, level or upright, on a white plate if there is something behind it.
+Rect write_at(Canvas& canvas, PagePoint at, const std::string& text, const TextStyle& style,
+              bool upright, bool plate) {
+  const Size size = text_size(text, style);
+  if (plate) {
+    const Size shown = upright ? Size{size.height, size.width} : size;
+    canvas.fill(box_at(at, shown, {0.5, 0.0}), white, 0.85);
+  }
+  return upright ? canvas.upright_text(at, text, style, {0.5, 0.0})
+                 : canvas.text(at, text, style, {0.5, 0.0});
+}
+
+void write_needle_text(Canvas& canvas, PagePoint foot, const NeedleText& text, bool upright,
+                       bool plate, LabelRoom& room) {
+  if (upright) {
+    room.take(write_at(canvas, foot, one_line(text), value_style, true, plate));
+    return;
+  }
+  const Rect mark = write_at(canvas, foot, text.mark, mark_style, false, plate);
+  room.take(mark);
+  if (text.value.empty()) return;
+  room.take(write_at(canvas, {foot.x, mark.bottom}, text.value, value_style, false, plate));
 }
 
 }  // namespace
@@ -99,14 +126,15 @@ WallPage fit_wall(const mesh::WallShape& wall, const Margins& margins) {
   return page;
 }
 
-void draw_heading(Canvas& canvas, const std::string& heading, const std::string& title) {
+void draw_heading(Canvas& canvas, const std::string& heading, const std::string& title,
+                  double width) {
   const Rect box = canvas.text(
       {4.0, 2.0}, heading,
-      {.size = 9.0, .bold = true, .width = page_width - 8.0, .overflow = Overflow::cut_middle},
+      {.size = 9.0, .bold = true, .width = width - 8.0, .overflow = Overflow::cut_middle},
       {0.0, 0.0});
-  const double room = page_width - box.right - 24.0;
+  const double room = width - box.right - 24.0;
   if (room > 60.0 && !title.empty())
-    canvas.text({page_width - 4.0, 3.5}, title, {.size = 7.0, .colour = quiet_ink, .width = room},
+    canvas.text({width - 4.0, 3.5}, title, {.size = 7.0, .colour = quiet_ink, .width = room},
                 {1.0, 0.0});
 }
 
@@ -152,31 +180,31 @@ Rect needle_box(const WallView& view, const solver::Job& job, const solver::Need
   return {x - 0.5 * width, top, x + 0.5 * width, top + std::clamp(1.1 * width, 6.0, 14.0)};
 }
 
+void draw_needle_section(Canvas& canvas, const Rect& box) {
+  canvas.fill(std::array{section_loop(box)}, support);
+}
+
 void draw_needles(Canvas& canvas, const WallView& view, const solver::Job& job,
-                  std::span<const NeedleText> texts, LabelRoom& room) {
+                  std::span<const NeedleText> texts, LabelRoom& room,
+                  const NeedleSetting& setting) {
   const bool upright = must_stand(view, job, texts);
   const bool any_arrow =
       std::any_of(texts.begin(), texts.end(), [](const NeedleText& text) { return text.arrow; });
-  const double level_shaft = any_arrow ? 20.0 : 1.0;
-  const double shaft =
-      upright ? std::min(level_shaft, room_over_ground(view, job, texts)) : level_shaft;
+  const double soffit = view.down(job.wall.cut.soffit);
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    if (!texts[i].there) continue;
     const Rect box = needle_box(view, job, job.needles[i]);
+    const double level_shaft = std::max(any_arrow ? 20.0 : 1.0, soffit + setting.drop - box.bottom);
+    const double shaft =
+        upright ? std::min(level_shaft, room_over_ground(view, job, texts)) : level_shaft;
     const PagePoint foot{box.middle().x, box.bottom + shaft + 1.0};
-    canvas.fill(std::array{section_loop(box)}, support);
+    if (setting.on_masonry) canvas.fill(box, white);
+    draw_needle_section(canvas, box);
     if (texts[i].arrow && shaft > 6.0)
       canvas.arrow({foot.x, foot.y - 1.0}, {foot.x, box.bottom + 1.0},
                    {.colour = support, .width = 1.1});
-    Rect taken{box.left, box.top, box.right, foot.y};
-    room.take(taken);
-    if (upright) {
-      taken = canvas.upright_text(foot, one_line(texts[i]), value_style, {0.5, 0.0});
-    } else {
-      taken = canvas.text(foot, texts[i].mark, mark_style, {0.5, 0.0});
-      room.take(taken);
-      taken = canvas.text({foot.x, taken.bottom}, texts[i].value, value_style, {0.5, 0.0});
-    }
-    room.take(taken);
+    room.take({box.left, box.top, box.right, foot.y});
+    write_needle_text(canvas, foot, texts[i], upright, setting.on_masonry, room);
   }
 }
 

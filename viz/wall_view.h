@@ -43,7 +43,8 @@ struct WallPage {
 [[nodiscard]] WallPage fit_wall(const mesh::WallShape& wall, const Margins& margins);
 
 /// Heading at the top left of a figure and, quietly at its right, the job's title.
-void draw_heading(Canvas& canvas, const std::string& heading, const std::string& title);
+void draw_heading(Canvas& canvas, const std::string& heading, const std::string& title,
+                  double width = page_width);
 
 /// Height that `draw_heading` takes.
 inline constexpr double heading_height = 18.0;
@@ -66,16 +67,29 @@ void draw_lintels(Canvas& canvas, const WallView& view, const mesh::WallShape& w
 [[nodiscard]] Rect needle_box(const WallView& view, const solver::Job& job,
                               const solver::Needle& needle);
 
-/// What stands under a needle: its mark, a value (may be empty) and an upward arrow or none.
+/// An I-section, end-on.
+void draw_needle_section(Canvas& canvas, const Rect& box);
+
+/// What stands under a needle: its mark, a value (may be empty) and an upward arrow or none. A
+/// needle that is not there is not drawn.
 struct NeedleText {
   std::string mark;
   std::string value;
   bool arrow = false;
+  bool there = true;
+};
+
+/// How needles' texts stand: at least `drop` points under the soffit, clear of what else hangs
+/// there, and on white plates where there is masonry behind them.
+struct NeedleSetting {
+  double drop = 0.0;
+  bool on_masonry = false;
 };
 
 /// Needles end-on with their texts, one for each needle; turned upright where they are tight.
 void draw_needles(Canvas& canvas, const WallView& view, const solver::Job& job,
-                  std::span<const NeedleText> texts, LabelRoom& room);
+                  std::span<const NeedleText> texts, LabelRoom& room,
+                  const NeedleSetting& setting = {});
 
 /// Writes a text on a white plate at the first free place, and nothing if there is none.
 bool draw_plate(Canvas& canvas, LabelRoom& room, const std::string& text, const TextStyle& style,

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "viz/canvas.h"
+#include "viz/figures.h"
+
+#include <string>
+#include <vector>
+
+namespace deadshore::viz {
+
+/// Figures in the order in which they are drawn, no two of one name.
+class FigureList {
+ public:
+  /// Draws it. A name that is taken gets a number after it.
+  void add(const Drawing& drawing, const std::string& name, const std::string& caption);
+
+  [[nodiscard]] std::vector<Figure> take() { return std::move(figures_); }
+
+ private:
+  std::vector<Figure> figures_;
+};
+
+/// A name as part of a file's: letters and digits, the rest as hyphens.
+[[nodiscard]] std::string file_word(std::string name);
+
+}  // namespace deadshore::viz
