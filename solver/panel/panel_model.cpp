@@ -219,6 +219,7 @@ void PanelModel::add_beam(const Eigen::VectorXd& u, Eigen::VectorXd& force,
       for (int j = 0; j <= i; ++j) {
         const int row = equations_.equation(node + i / 2, i % 2);
         const int column = equations_.equation(node + j / 2, j % 2);
+        if (row < 0 || column < 0) continue;
         stiffness->valuePtr()[pattern_.place(row, column)] += k(i, j);
       }
     }
