@@ -1,11 +1,105 @@
 #include "solver/limit/stage_safety.h"
 
-#include "solver/model/error.h"
+#include "mesh/error.h"
+#include "solver/limit/limit_analysis.h"
+#include "solver/limit/limit_verdict.h"
+#include "solver/stages/staged_mesh.h"
+#include "solver/study/carry_over.h"
+
+#include <algorithm>
+#include <cmath>
 
 namespace deadshore::solver {
 
-StageSafety stage_safety(const Job&, const StageState&, const mesh::WallMesh&) {
-  throw SolveError("limit analysis is not there yet");
+namespace {
+
+constexpr double element_size = 200.0;     // mm
+constexpr double most_loose_load = 1e-3;   // of the loads other than masonry
+constexpr double may_fall_besides = 5e-3;  // of the weight of all masonry
+
+/// The whole wall in elements of `element_size`, or of the job's size where that is too coarse.
+mesh::WallMesh coarse_mesh(const Job& job) {
+  Job coarse = job;
+  coarse.analysis.element = mesh::QuadOrder::eight_node;
+  try {
+    return whole_mesh_of(coarse, element_size);
+  } catch (const mesh::GeometryError&) {
+    if (job.analysis.mesh_size >= element_size) throw;
+    return whole_mesh_of(coarse, job.analysis.mesh_size);
+  }
+}
+
+/// Velocities on the nodes of `drawn_on`, largest 1; 0 where all that a node belongs to is out.
+std::vector<double> drawn_mechanism(const LimitProblem& problem, const StageState& state,
+                                    const std::vector<double>& mechanism,
+                                    const mesh::QuadMesh& drawn_on) {
+  const Eigen::VectorXd carried = carry_over(problem.quads, mechanism, drawn_on);
+  std::vector<double> drawn(static_cast<std::size_t>(carried.size()), 0.0);
+  double largest = 0.0;
+  for (int quad = 0; quad < drawn_on.quad_count(); ++quad) {
+    const int region = drawn_on.region_of_quad[static_cast<std::size_t>(quad)];
+    if (state.is_out(drawn_on.regions[static_cast<std::size_t>(region)])) continue;
+    for (const int node : drawn_on.nodes_of(quad)) {
+      drawn[2 * static_cast<std::size_t>(node)] = carried(2 * node);
+      drawn[2 * static_cast<std::size_t>(node) + 1] = carried(2 * node + 1);
+      largest = std::max(largest, std::hypot(carried(2 * node), carried(2 * node + 1)));
+    }
+  }
+  if (largest > 0.0) {
+    for (double& velocity : drawn) velocity /= largest;
+  }
+  return drawn;
+}
+
+void set_factor(const LimitFactor& factor, StageSafety& safety) {
+  safety.factor = factor.lower;
+  safety.static_factor = factor.lower;
+  safety.kinematic_factor = factor.upper;
+  safety.gap = (factor.upper - factor.lower) / std::max(1.0, factor.upper);
+}
+
+/// Least tension with which all of it stands, where some will do.
+double tension_needed(LimitAnalysis& analysis, const LimitProblem& problem,
+                      double factor_with_tension) {
+  constexpr double little_more = 1.02;
+  const bool some_will_do = factor_with_tension > 1.0 ||
+                            analysis.factor(problem.masonry_strength, 0.0, little_more).lower > 1.0;
+  return some_will_do ? analysis.tension_needed() : most_factor;
+}
+
+}  // namespace
+
+StageSafety stage_safety(const Job& job, const StageState& state, const mesh::WallMesh& drawn_on) {
+  const mesh::WallMesh whole = coarse_mesh(job);
+  const LimitProblem problem = limit_problem(job, state, part_at(whole.quads, state).quads);
+  LimitAnalysis analysis(problem);
+
+  StageSafety safety;
+  safety.mesh_size = whole.size;
+  LimitFactor factor = analysis.factor(0.0, 0.0);
+  safety.factor_with_tension = job.masonry.tensile_strength > 0.0
+                                   ? analysis.factor(job.masonry.tensile_strength, 0.0).lower
+                                   : factor.lower;
+  LimitFindings findings;
+  if (factor.lower < 1.0) {
+    const LooseMasonry loose = analysis.loose_masonry();
+    safety.loose_weight = loose.masonry;
+    safety.tension_needed = tension_needed(analysis, problem, safety.factor_with_tension);
+    findings.letting_go = loose.mechanism;
+    findings.has_equilibrium = loose.load < most_loose_load * problem.other_load.sum();
+    if (findings.has_equilibrium) {
+      const double may_fall = may_fall_besides * problem.masonry_weight.sum();
+      factor = analysis.factor(0.0, loose.masonry + may_fall);
+    }
+  }
+  set_factor(factor, safety);
+  findings.crushes = factor.crushes;
+  safety.iterations = analysis.iterations();
+  safety.verdict = verdict_of(job, state, problem, findings, safety);
+  safety.mechanism = drawn_mechanism(
+      problem, state, findings.has_equilibrium ? factor.mechanism : findings.letting_go,
+      drawn_on.quads);
+  return safety;
 }
 
 }  // namespace deadshore::solver

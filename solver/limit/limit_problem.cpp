@@ -1,0 +1,134 @@
+#include "solver/limit/limit_problem.h"
+
+#include "solver/panel/quad_geometry.h"
+#include "solver/panel/quad_shape.h"
+#include "solver/panel/side_points.h"
+#include "solver/panel/wall_panel.h"
+#include "solver/stages/staged_mesh.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace deadshore::solver {
+
+namespace {
+
+std::size_t at(int i) {
+  return static_cast<std::size_t>(i);
+}
+
+/// What a region is made of. Its tension is that of a material that is not masonry.
+struct RegionMaterial {
+  double thickness = 0.0;
+  double unit_weight = 0.0;
+  double compression = 0.0;
+  double tension = 0.0;
+  bool is_masonry = true;
+};
+
+RegionMaterial material_of(const Job& job, const StageState& state, const std::string& region) {
+  for (const Lintel& lintel : job.lintels) {
+    if (lintel.shape.name != region) continue;
+    const double strength = lintel_strength * job.masonry.compressive_strength;
+    return {lintel.thickness, lintel.unit_weight, strength, strength, false};
+  }
+  if (region == padstones_part && state.padstones && job.beam) {
+    const Padstone& padstone = job.beam->padstone;
+    return {job.thickness, padstone.unit_weight, padstone.strength, 0.0, false};
+  }
+  return {job.thickness, job.masonry.unit_weight, job.masonry.compressive_strength, 0.0, true};
+}
+
+/// Adds a quadrilateral's weight to its nodes' share of it.
+void add_weight(const mesh::QuadMesh& mesh, const QuadGeometry& geometry, int quad, double weight,
+                Eigen::VectorXd& load) {
+  const auto points = gauss_points();
+  const auto nodes = mesh.nodes_of(quad);
+  for (int point = 0; point < quad_points; ++point) {
+    const mesh::Point p = points[at(point)];
+    for (std::size_t i = 0; i < nodes.size(); ++i) {
+      const Eigen::Index k = static_cast<Eigen::Index>(i);
+      const double shape = nodes.size() == 4 ? QuadShape<4>::at(p.x, p.y).value(k)
+                                             : QuadShape<8>::at(p.x, p.y).value(k);
+      load(nodes[i]) += weight * geometry.area(quad, point) * shape;
+    }
+  }
+}
+
+std::vector<PushingSupport> pushing_at(const Job& job, const StageState& state,
+                                       const mesh::QuadMesh& quads) {
+  const mesh::Interval everywhere{-std::numeric_limits<double>::infinity(),
+                                  std::numeric_limits<double>::infinity()};
+  std::vector<PushingSupport> pushing;
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    const Needle& needle = job.needles[i];
+    if (!is_in(state.needles[i])) continue;
+    pushing.push_back({needle.name, pushing_points(quads, "soffit", needle.bearing())});
+  }
+  if (state.packed_on) {
+    PushingSupport packing{"packing", pushing_points(quads, "soffit", everywhere)};
+    const auto pockets = pushing_points(quads, std::string(pockets_region) + " top", everywhere);
+    packing.points.insert(packing.points.end(), pockets.begin(), pockets.end());
+    pushing.push_back(std::move(packing));
+  }
+  for (std::size_t i = 0; i < job.dead_shores.size(); ++i) {
+    const DeadShore& shore = job.dead_shores[i];
+    if (!state.shore_tight[i] || !shore.joist_ends) continue;
+    const auto load = std::find_if(job.line_loads.begin(), job.line_loads.end(),
+                                   [&](const LineLoad& l) { return l.name == shore.carries; });
+    if (load == job.line_loads.end()) continue;
+    pushing.push_back({shore.name, pushing_points(quads, chain_of(*load), load->x)});
+  }
+  return pushing;
+}
+
+}  // namespace
+
+std::vector<UnknownForce> pushing_points(const mesh::QuadMesh& quads, std::string_view chain,
+                                         mesh::Interval x) {
+  std::vector<UnknownForce> forces;
+  for (const mesh::Side side : quads.sides_of(chain)) {
+    for (const SidePoint& point : points_on_side(quads, side, x)) {
+      UnknownForce force;
+      force.terms = point.nodes.count;
+      for (int k = 0; k < force.terms; ++k) {
+        force.equation[at(k)] = 2 * point.nodes.nodes[at(k)] + 1;
+        force.share[at(k)] = point.shape[at(k)];
+      }
+      forces.push_back(force);
+    }
+  }
+  return forces;
+}
+
+LimitProblem limit_problem(const Job& job, const StageState& state, mesh::QuadMesh quads) {
+  LimitProblem problem;
+  problem.quads = std::move(quads);
+  const mesh::QuadMesh& mesh = problem.quads;
+  problem.masonry_strength = job.masonry.compressive_strength;
+  problem.supports = supports_of(job, mesh);
+  std::vector<RegionMaterial> materials;
+  for (const std::string& region : mesh.regions) {
+    materials.push_back(material_of(job, state, region));
+  }
+  const QuadGeometry geometry(mesh);
+  problem.masonry_weight = Eigen::VectorXd::Zero(mesh.node_count());
+  problem.other_load = Eigen::VectorXd::Zero(mesh.node_count());
+  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
+    const RegionMaterial& material = materials[at(mesh.region_of_quad[at(quad)])];
+    problem.thickness.push_back(material.thickness);
+    problem.compression.push_back(material.compression);
+    problem.tension.push_back(material.tension);
+    problem.is_masonry.push_back(material.is_masonry ? 1 : 0);
+    add_weight(mesh, geometry, quad, material.unit_weight * material.thickness,
+               material.is_masonry ? problem.masonry_weight : problem.other_load);
+  }
+  const Eigen::VectorXd applied = loads_at(job, mesh, state);
+  for (int node = 0; node < mesh.node_count(); ++node) {
+    problem.other_load(node) -= applied(2 * node + 1);
+  }
+  problem.pushing = pushing_at(job, state, mesh);
+  return problem;
+}
+
+}  // namespace deadshore::solver

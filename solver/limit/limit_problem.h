@@ -1,0 +1,53 @@
+#pragma once
+
+#include "mesh/quad_mesh.h"
+#include "solver/limit/limit_program.h"
+#include "solver/model/job.h"
+#include "solver/stages/stage_state.h"
+
+#include <Eigen/Core>
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace deadshore::solver {
+
+/// Something that can only push the wall up.
+struct PushingSupport {
+  std::string name;
+  std::vector<UnknownForce> points;  ///< `equation` holds 2 * node + component
+};
+
+/// A wall at one stage as limit analysis sees it: rigid and perfectly plastic, needles and packing
+/// unyielding and as strong as need be, whatever their stiffness, slack and preload.
+///
+/// Lintels bear `lintel_strength` times the masonry's strength both ways, so that they never
+/// govern; a padstone in place has its own strength. The permanent beam counts as unyielding where
+/// it is packed: it has checks of its own.
+struct LimitProblem {
+  mesh::QuadMesh quads;  ///< what is there at the stage
+  std::vector<Support> supports;
+  std::vector<double> thickness;    ///< of each quadrilateral, mm
+  std::vector<double> compression;  ///< strength of each quadrilateral, N/mm2
+  std::vector<double> tension;      ///< same; 0 for masonry
+  std::vector<char> is_masonry;     ///< of each quadrilateral
+  Eigen::VectorXd masonry_weight;   ///< of each node, N
+  Eigen::VectorXd other_load;       ///< of each node downwards, N: applied, and other weight
+  std::vector<PushingSupport> pushing;
+  double masonry_strength = 0.0;  ///< compressive, N/mm2
+};
+
+inline constexpr double lintel_strength = 50.0;
+
+/// \param quads the quadrilaterals that are there at the stage, with the chains of the whole mesh
+/// \throws SolveError if part of a load has no masonry to stand on
+[[nodiscard]] LimitProblem limit_problem(const Job& job, const StageState& state,
+                                         mesh::QuadMesh quads);
+
+/// Points of a chain of sides within `x` on which something can push up.
+[[nodiscard]] std::vector<UnknownForce> pushing_points(const mesh::QuadMesh& quads,
+                                                       std::string_view chain, mesh::Interval x);
+
+}  // namespace deadshore::solver

@@ -1,0 +1,36 @@
+#pragma once
+
+#include "mesh/plane.h"
+#include "solver/limit/limit_problem.h"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace deadshore::solver {
+
+/// How a wall lets go, from the velocities of its nodes.
+struct LettingGo {
+  double soffit_x = 0.0;           ///< where the soffit over the cut drops most, mm
+  mesh::Interval between;          ///< the supports next to that place, along the wall
+  std::string between_names;       ///< "N2 and N3"
+  bool soffit_drops = false;       ///< by more than a third of the largest velocity
+  bool spreads = false;            ///< sideways, by more than it drops or nearly so
+  std::vector<std::string> heads;  ///< openings without a lintel whose heads drop
+};
+[[nodiscard]] LettingGo read_mechanism(const Job& job, const StageState& state,
+                                       const LimitProblem& problem,
+                                       std::span<const double> mechanism);
+
+/// What would make the wall stand without tension, each tried by itself: ends held, boards under
+/// the soffit, a needle, a lintel. Where none does alone, the last entry is all of them together if
+/// that does. Worded to follow "would hold it" or "to hold it".
+struct Remedies {
+  std::vector<std::string> each;
+  std::string together;  ///< empty where one alone does, or all do not
+  int iterations = 0;
+};
+[[nodiscard]] Remedies remedies_for(const Job& job, const LimitProblem& problem,
+                                    const LettingGo& letting_go);
+
+}  // namespace deadshore::solver

@@ -1,0 +1,118 @@
+#include "solver/limit/limit_verdict.h"
+
+#include "solver/limit/limit_remedies.h"
+#include "solver/limit/stage_safety.h"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <cctype>
+#include <cmath>
+
+namespace deadshore::solver {
+
+namespace {
+
+constexpr double brick = 30.0;  // N
+
+/// Where a place is, to someone who stands before the wall.
+std::string in_words(const Job& job, const StageState& state, mesh::Point p) {
+  const mesh::Cut& cut = job.wall.cut;
+  const double near = 300.0;  // an element and a half
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    const Needle& needle = job.needles[i];
+    const bool over = std::abs(p.x - needle.x) < 0.5 * needle.bearing_width + near &&
+                      p.y > cut.soffit && p.y < cut.soffit + 2.0 * near;
+    if (is_in(state.needles[i]) && over) return "over " + needle.name;
+  }
+  if (p.y < cut.soffit && p.x < cut.left) return "in the left pier";
+  if (p.y < cut.soffit && p.x > cut.right) return "in the right pier";
+  return fmt::format("at x = {:.2f} m, y = {:.2f} m", p.x / 1000.0, p.y / 1000.0);
+}
+
+std::string stress_in_words(double stress) {
+  return stress < 0.02 ? fmt::format("{:.4f} N/mm2", stress) : fmt::format("{:.2f} N/mm2", stress);
+}
+
+std::string capital(std::string text) {
+  if (!text.empty()) {
+    text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
+  }
+  return text;
+}
+
+std::string on_factor(const Job& job, const StageState& state, const LimitFindings& findings,
+                      const StageSafety& safety, const std::string& what) {
+  if (safety.factor >= 0.99 * most_factor) {
+    return fmt::format("{} at any multiple of its loads that matters.", what);
+  }
+  return fmt::format("{} up to {:.1f} times its loads; then masonry gives way {}.", what,
+                     safety.factor, in_words(job, state, findings.crushes));
+}
+
+std::string on_tension(const Job& job, const StageSafety& safety) {
+  const double own = job.masonry.tensile_strength;
+  if (safety.tension_needed >= most_factor) {
+    return "No tension in the mortar would hold it: masonry crushes under its loads.";
+  }
+  const std::string needed = stress_in_words(safety.tension_needed);
+  if (safety.factor_with_tension < 1.0) {
+    return fmt::format(
+        "It needs {} of tension in its mortar, which is taken to have {}: do not come to this "
+        "stage.",
+        needed, stress_in_words(own));
+  }
+  return fmt::format(
+      "It stands only by the tension of its mortar: it needs {} and is taken to have {}, with "
+      "which it bears {:.1f} times its loads.",
+      needed, stress_in_words(own), safety.factor_with_tension);
+}
+
+std::string on_remedies(const Remedies& remedies) {
+  if (!remedies.each.empty()) {
+    return capital(fmt::format("{} would hold it.", fmt::join(remedies.each, ", or ")));
+  }
+  if (!remedies.together.empty()) {
+    return fmt::format("Only together these would hold it: {}.", remedies.together);
+  }
+  return "None of what was tried would hold it by itself: an end held, a needle or boards where it "
+         "drops most.";
+}
+
+}  // namespace
+
+std::string verdict_of(const Job& job, const StageState& state, const LimitProblem& problem,
+                       const LimitFindings& findings, StageSafety& safety) {
+  if (findings.letting_go.empty()) {
+    return on_factor(job, state, findings, safety, "Stands without tension in its mortar");
+  }
+  const LettingGo letting_go = read_mechanism(job, state, problem, findings.letting_go);
+  const Remedies remedies = remedies_for(job, problem, letting_go);
+  safety.iterations += remedies.iterations;
+  std::string found;
+  if (!findings.has_equilibrium) {
+    found = "Without tension in the mortar this wall has no equilibrium";
+    if (letting_go.spreads) found += ": it spreads sideways";
+    if (letting_go.soffit_drops) {
+      found += fmt::format("{} drops most at x = {:.2f} m", letting_go.spreads ? " and" : ": it",
+                           letting_go.soffit_x / 1000.0);
+    }
+    found += ".";
+  } else {
+    const std::string weight = safety.loose_weight < brick
+                                   ? "less than a brick"
+                                   : fmt::format("{:.1f} kN", safety.loose_weight / 1000.0);
+    std::string where;
+    if (letting_go.soffit_drops) where = fmt::format(" between {}", letting_go.between_names);
+    if (!letting_go.heads.empty()) {
+      where += fmt::format("{} over \"{}\"", where.empty() ? "" : " and",
+                           fmt::join(letting_go.heads, "\" and \""));
+    }
+    found =
+        fmt::format("Without tension in the mortar {} of masonry{} would fall. ", weight, where);
+    found += on_factor(job, state, findings, safety, "The rest stands");
+  }
+  return found + " " + on_remedies(remedies) + " " + on_tension(job, safety);
+}
+
+}  // namespace deadshore::solver
