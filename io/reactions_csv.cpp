@@ -1,9 +1,15 @@
 #include "io/reactions_csv.h"
 
+#include "io/beam_places.h"
+#include "io/stage_facts.h"
+
 #include <fmt/format.h>
 
-#include <array>
+#include <optional>
+#include <span>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 namespace deadshore::io {
 namespace {
@@ -19,7 +25,7 @@ std::string field(std::string_view plain) {
   return quoted + '"';
 }
 
-void add_row(std::string& csv, const std::array<std::string, 6>& fields) {
+void add_row(std::string& csv, std::span<const std::string> fields) {
   for (std::size_t index = 0; index < fields.size(); ++index) {
     if (index > 0) csv += ',';
     csv += field(fields[index]);
@@ -31,41 +37,87 @@ std::string number(double value) {
   return fmt::format("{:.4f}", value);
 }
 
-void add_hand(std::string& csv, const solver::JobResult& result) {
+std::string kilonewtons(double newtons) {
+  return number(newtons / 1e3);
+}
+
+/// The rows of one stage and model.
+class Rows {
+ public:
+  /// `day` is empty where the work is not followed stage by stage: there is then no such column.
+  Rows(std::string& csv, std::string stage, std::string model, std::optional<std::string> day)
+      : csv_(csv), stage_(std::move(stage)), model_(std::move(model)), day_(std::move(day)) {}
+
+  void add(const std::string& support, const std::string& x, const std::string& force,
+           const std::string& settlement) const {
+    std::vector<std::string> fields = {stage_, model_, support, x, force, settlement};
+    if (day_) fields.push_back(*day_);
+    add_row(csv_, fields);
+  }
+
+ private:
+  std::string& csv_;
+  std::string stage_;
+  std::string model_;
+  std::optional<std::string> day_;
+};
+
+void add_hand(const Rows& rows, const solver::JobResult& result) {
   for (std::size_t index = 0; index < result.hand.needles.size(); ++index) {
     const solver::SpreadSum& sum = result.hand.needles[index];
-    add_row(csv, {"", "hand", sum.support, number(result.job.needles.at(index).x),
-                  number(sum.total / 1e3), ""});
+    rows.add(sum.support, number(result.job.needles.at(index).x), kilonewtons(sum.total), "");
   }
   for (const solver::SpreadSum* sum :
        {&result.hand.left_pier, &result.hand.right_pier, &result.hand.unassigned}) {
-    add_row(csv, {"", "hand", sum->support, "", number(sum->total / 1e3), ""});
+    rows.add(sum->support, "", kilonewtons(sum->total), "");
   }
 }
 
-void add_analysis(std::string& csv, const std::string& stage, const solver::PanelResult& analysis) {
-  const std::string model = solver::to_string(analysis.model);
+void add_permanent_works(const Rows& rows, const solver::Job& job,
+                         const solver::PanelResult& analysis) {
+  if (analysis.base_cut != 0.0) {
+    rows.add("base under the cut", "", kilonewtons(analysis.base_cut), number(0.0));
+  }
+  for (const solver::JoistReaction& joist : analysis.joists) {
+    rows.add("joists on " + joist.shore, "", kilonewtons(joist.force), "");
+  }
+  if (analysis.beam && job.beam) {
+    const BeamEnds ends = beam_ends(job);
+    rows.add("beam left end", number(ends.left), kilonewtons(analysis.beam->reaction_left), "");
+    rows.add("beam right end", number(ends.right), kilonewtons(analysis.beam->reaction_right), "");
+  }
+}
+
+void add_analysis(const Rows& rows, const solver::Job& job, const solver::PanelResult& analysis) {
   if (!analysis.stands()) {
-    add_row(csv, {stage, model, "no equilibrium", "", "", ""});
+    rows.add("no equilibrium", "", "", "");
     return;
   }
   for (const solver::NeedleReaction& needle : analysis.needles) {
-    add_row(csv, {stage, model, needle.name, number(needle.x), number(needle.force / 1e3),
-                  number(needle.settlement)});
+    rows.add(needle.name, number(needle.x), kilonewtons(needle.force), number(needle.settlement));
   }
-  add_row(csv, {stage, model, "left pier", "", number(analysis.base_left / 1e3), number(0.0)});
-  add_row(csv, {stage, model, "right pier", "", number(analysis.base_right / 1e3), number(0.0)});
+  rows.add("left pier", "", kilonewtons(analysis.base_left), number(0.0));
+  rows.add("right pier", "", kilonewtons(analysis.base_right), number(0.0));
+  add_permanent_works(rows, job, analysis);
 }
 
 }  // namespace
 
 std::string reactions_csv(const solver::JobResult& result) {
+  const bool staged = is_staged(result);
   std::string csv;
-  add_row(csv, {"stage", "model", "support", "x [mm]", "force [kN]", "settlement [mm]"});
-  add_hand(csv, result);
+  std::vector<std::string> head = {"stage",  "model",      "support",
+                                   "x [mm]", "force [kN]", "settlement [mm]"};
+  if (staged) head.emplace_back("day");
+  add_row(csv, head);
+  const auto day = [staged](const std::string& of) {
+    return staged ? std::optional(of) : std::nullopt;
+  };
+  add_hand({csv, "", "hand", day("")}, result);
   for (const solver::StageResult& stage : result.stages) {
     for (const solver::PanelResult& analysis : stage.analyses) {
-      add_analysis(csv, stage.name, analysis);
+      add_analysis({csv, stage.name, solver::to_string(analysis.model), day(number(stage.day))},
+                   result.job, analysis);
     }
   }
   return csv;

@@ -1,38 +1,18 @@
 #include "io/results_json.h"
 
+#include "io/json_numbers.h"
+#include "io/stage_facts.h"
+#include "io/stages_json.h"
 #include "solver/compare/envelope.h"
-
-#include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cmath>
-#include <stdexcept>
-#include <string_view>
 
 namespace deadshore::io {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-/// Ten significant digits: more is rounding noise.
-double rounded(double value, std::string_view what) {
-  if (!std::isfinite(value)) {
-    throw std::domain_error(fmt::format("results: {} is not a finite number", what));
-  }
-  return std::stod(fmt::format("{:.10g}", value)) + 0.0;  // + 0.0 turns -0 into 0
-}
-
-double kilonewtons(double newtons, std::string_view what) {
-  return rounded(newtons / 1e3, what);
-}
-
 void add_if_finite(Json& json, const char* key, double newtons) {
   if (std::isfinite(newtons)) json[key] = kilonewtons(newtons, key);
-}
-
-Json range(const mesh::Interval& interval) {
-  return Json::array({rounded(interval.from, "range"), rounded(interval.to, "range")});
 }
 
 Json items_of(const solver::SpreadSum& sum) {
@@ -65,71 +45,6 @@ Json hand_of(const solver::SpreadResult& hand) {
       {"items", items},
       {"items_base", {{"left", items_of(hand.left_pier)}, {"right", items_of(hand.right_pier)}}},
       {"items_no_needle", items_of(hand.unassigned)}};
-}
-
-Json loose_of(const solver::PanelResult& analysis) {
-  Json patches = Json::array();
-  for (const solver::LoosePatch& patch : analysis.loose) {
-    patches.push_back({{"weight", kilonewtons(patch.weight, "loose weight")},
-                       {"area", rounded(patch.area, "loose area")},
-                       {"x", range(patch.x)},
-                       {"y", range(patch.y)},
-                       {"where", patch.where}});
-  }
-  return patches;
-}
-
-void add_reactions(Json& json, const solver::PanelResult& analysis) {
-  Json forces = Json::object();
-  Json details = Json::object();
-  for (const solver::NeedleReaction& needle : analysis.needles) {
-    forces[needle.name] = kilonewtons(needle.force, needle.name);
-    details[needle.name] = {{"x", rounded(needle.x, needle.name)},
-                            {"settlement", rounded(needle.settlement, needle.name)},
-                            {"contact", rounded(needle.contact, needle.name)}};
-  }
-  json["needles"] = forces;
-  json["base"] = {{"left", kilonewtons(analysis.base_left, "left base")},
-                  {"right", kilonewtons(analysis.base_right, "right base")}};
-  json["equilibrium_error"] = rounded(analysis.equilibrium_error, "equilibrium error");
-  json["max_settlement"] = rounded(analysis.max_settlement, "largest settlement");
-  json["max_compression"] = rounded(analysis.max_compression, "largest compression");
-  json["thrust"] = {{"left", kilonewtons(analysis.thrust_left, "left thrust")},
-                    {"right", kilonewtons(analysis.thrust_right, "right thrust")}};
-  json["residual_load"] = kilonewtons(analysis.residual_load, "load on the residual stiffness");
-  json["needle_details"] = details;
-}
-
-Json analysis_of(const solver::PanelResult& analysis) {
-  Json json = Json::object();
-  if (analysis.stands()) {
-    add_reactions(json, analysis);
-    json["residual"] = rounded(analysis.residual, "Newton residual");
-  } else {
-    json["no_equilibrium"] = analysis.no_equilibrium;
-  }
-  json["iterations"] = analysis.iterations;
-  json["coupling_passes"] = analysis.coupling_passes;
-  json["load_total"] = kilonewtons(analysis.load_total, "load total");
-  json["loose"] = loose_of(analysis);
-  return json;
-}
-
-Json stages_of(const solver::JobResult& result) {
-  Json stages = Json::array();
-  for (const solver::StageResult& stage : result.stages) {
-    Json analyses = Json::object();
-    for (const solver::PanelResult& analysis : stage.analyses) {
-      analyses[solver::to_string(analysis.model)] = analysis_of(analysis);
-    }
-    stages.push_back({{"name", stage.name}, {"analyses", analyses}});
-  }
-  return stages;
-}
-
-/// Null where it is infinite: nothing can buckle, or there is no capacity.
-Json finite_or_null(double value) {
-  return std::isfinite(value) ? Json(rounded(value, "ratio")) : Json(nullptr);
 }
 
 Json check_of(const solver::Check& check) {
@@ -176,7 +91,7 @@ Json needle_frame_of(const solver::NeedleDesign& design, const std::string& fram
           {"stage", demand.stage},
           {"stiffness", rounded(answer.stiffness / 1e3, name)},
           {"settlement", rounded(answer.settlement, name)},
-          {"largest_moment", rounded(answer.largest_moment / 1e6, name)},
+          {"largest_moment", kilonewton_metres(answer.largest_moment, name)},
           {"largest_shear", kilonewtons(answer.largest_shear, name)},
           {"bending_deflection", rounded(answer.bending_deflection, name)},
           {"span", rounded(answer.span, name)},
@@ -232,9 +147,11 @@ Json mesh_of(const solver::JobResult& result) {
       const std::string& name = result.job.needles[index].name;
       if (std::isfinite(change)) needles[name] = rounded(change, name);
     }
-    effects.push_back({{"model", solver::to_string(effect.model)},
-                       {"coarse_size", rounded(effect.coarse_size, "coarse mesh size")},
-                       {"needle_change", needles}});
+    Json entry = {{"model", solver::to_string(effect.model)},
+                  {"coarse_size", rounded(effect.coarse_size, "coarse mesh size")},
+                  {"needle_change", needles}};
+    if (is_staged(result)) entry["stage"] = effect.stage;
+    effects.push_back(std::move(entry));
   }
   const mesh::QuadMesh& quads = result.mesh.quads;
   return {{"size", rounded(result.mesh.size, "mesh size")},
@@ -254,9 +171,12 @@ std::string results_json(const solver::JobResult& result) {
   json["program"] = {{"name", "deadshore"}, {"version", DEADSHORE_VERSION}};
   json["units"] = {{"force", "kN"},        {"length", "mm"},  {"stress", "N/mm2"},
                    {"stiffness", "kN/mm"}, {"moment", "kNm"}, {"area", "mm2"}};
+  if (is_staged(result)) {
+    json["units"].update({{"time", "day"}, {"angle", "degrees"}, {"line load", "kN/m"}});
+  }
   json["load_total"] = kilonewtons(load_total_of(result), "load total");
   json["hand"] = hand_of(result.hand);
-  json["stages"] = stages_of(result);
+  json["stages"] = stages_json(result);
   json["comparison"] = comparison_of(result);
   json["design_loads"] = design_loads_of(result);
   json["mesh"] = mesh_of(result);

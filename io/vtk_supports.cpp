@@ -1,12 +1,17 @@
 #include "io/vtk_supports.h"
 
+#include "io/beam_places.h"
+#include "io/stage_facts.h"
 #include "io/vtk_arrays.h"
 
 #include <fmt/format.h>
 #include <vtkCellArray.h>
+#include <vtkCellData.h>
 #include <vtkPointData.h>
 #include <vtkPoints.h>
 
+#include <algorithm>
+#include <array>
 #include <string>
 #include <vector>
 
@@ -18,9 +23,31 @@ struct Support {
   mesh::Point at;
 };
 
-/// Needles in the job's order, then the two piers, then the two ends: `reactions_of` and
-/// `hand_reactions` follow this order.
-std::vector<Support> supports_of(const solver::Job& job) {
+/// The load that a dead shore takes off the wall; null where it has no such name.
+const solver::LineLoad* load_of(const solver::Job& job, const solver::DeadShore& shore) {
+  const auto load = std::ranges::find(job.line_loads, shore.carries, &solver::LineLoad::name);
+  return load == job.line_loads.end() ? nullptr : &*load;
+}
+
+void add_staged(std::vector<Support>& supports, const solver::Job& job) {
+  const mesh::Cut& cut = job.wall.cut;
+  supports.push_back({"base under the cut", {0.5 * (cut.left + cut.right), 0.0}});
+  for (const solver::DeadShore& shore : job.dead_shores) {
+    const solver::LineLoad* load = load_of(job, shore);
+    if (load == nullptr) continue;
+    supports.push_back(
+        {"joists on " + shore.name, {0.5 * (load->x.from + load->x.to), load->level}});
+  }
+  if (!job.beam) return;
+  const BeamEnds ends = beam_ends(job);
+  const double underside = beam_outline(job).y.from;
+  supports.push_back({"beam left end", {ends.left, underside}});
+  supports.push_back({"beam right end", {ends.right, underside}});
+}
+
+/// Needles in the job's order, then the two piers, then the two ends, then what only staged work
+/// has: `reactions_of` and `hand_reactions` follow this order.
+std::vector<Support> supports_of(const solver::Job& job, bool staged) {
   std::vector<Support> supports;
   const mesh::Cut& cut = job.wall.cut;
   for (const solver::Needle& needle : job.needles) {
@@ -35,6 +62,7 @@ std::vector<Support> supports_of(const solver::Job& job) {
   if (job.right_end == solver::WallEnd::held) {
     supports.push_back({"right end", {length, 0.5 * (cut.soffit + job.wall.top_at(length))}});
   }
+  if (staged) add_staged(supports, job);
   return supports;
 }
 
@@ -44,13 +72,30 @@ struct Force {
   double y = 0.0;
 };
 
-std::vector<Force> reactions_of(const solver::Job& job, const solver::PanelResult& analysis) {
+/// In the order of `add_staged`.
+void add_staged(std::vector<Force>& forces, const solver::Job& job,
+                const solver::PanelResult& analysis) {
+  forces.push_back({0.0, analysis.base_cut});
+  for (const solver::DeadShore& shore : job.dead_shores) {
+    if (load_of(job, shore) == nullptr) continue;
+    const auto joist =
+        std::ranges::find(analysis.joists, shore.name, &solver::JoistReaction::shore);
+    forces.push_back({0.0, joist == analysis.joists.end() ? 0.0 : joist->force});
+  }
+  if (!analysis.beam) return;
+  forces.push_back({0.0, analysis.beam->reaction_left});
+  forces.push_back({0.0, analysis.beam->reaction_right});
+}
+
+std::vector<Force> reactions_of(const solver::Job& job, const solver::PanelResult& analysis,
+                                bool staged) {
   std::vector<Force> forces;
   for (const solver::NeedleReaction& needle : analysis.needles) forces.push_back({0, needle.force});
   forces.push_back({0.0, analysis.base_left});
   forces.push_back({0.0, analysis.base_right});
   if (job.left_end == solver::WallEnd::held) forces.push_back({analysis.thrust_left, 0.0});
   if (job.right_end == solver::WallEnd::held) forces.push_back({-analysis.thrust_right, 0.0});
+  if (staged) add_staged(forces, job, analysis);
   return forces;
 }
 
@@ -74,30 +119,68 @@ void add_reactions(vtkPolyData* points, const std::string& label,
   points->GetPointData()->AddArray(array);
 }
 
+/// Points with a vertex each, and beam and padstones as faces after them.
+class Shapes {
+ public:
+  Shapes() {
+    positions_->SetDataTypeToDouble();
+    names_->SetName("name");
+    parts_->SetName("part");
+  }
+  void add_support(const Support& support) {
+    const vtkIdType id = add_point(support.name, support.at);
+    vertices_->InsertNextCell(1, &id);
+    parts_->InsertNextValue(support.name);
+  }
+  void add_face(const std::string& name, const Rectangle& face) {
+    const std::array<vtkIdType, 4> ids = {
+        add_point(name, {face.x.from, face.y.from}), add_point(name, {face.x.to, face.y.from}),
+        add_point(name, {face.x.to, face.y.to}), add_point(name, {face.x.from, face.y.to})};
+    faces_->InsertNextCell(4, ids.data());
+    parts_->InsertNextValue(name);
+  }
+  [[nodiscard]] vtkSmartPointer<vtkPolyData> taken() const {
+    auto shapes = vtkSmartPointer<vtkPolyData>::New();
+    shapes->SetPoints(positions_);
+    shapes->SetVerts(vertices_);
+    shapes->GetPointData()->AddArray(names_);
+    if (faces_->GetNumberOfCells() > 0) {
+      shapes->SetPolys(faces_);
+      shapes->GetCellData()->AddArray(parts_);
+    }
+    return shapes;
+  }
+
+ private:
+  vtkIdType add_point(const std::string& name, const mesh::Point& at) {
+    names_->InsertNextValue(name);
+    return positions_->InsertNextPoint(at.x, at.y, 0.0);
+  }
+  vtkNew<vtkPoints> positions_;
+  vtkNew<vtkCellArray> vertices_;
+  vtkNew<vtkCellArray> faces_;
+  vtkNew<vtkStringArray> names_;  ///< of points
+  vtkNew<vtkStringArray> parts_;  ///< of cells: vertices first, then faces, as VTK counts them
+};
+
 }  // namespace
 
 vtkSmartPointer<vtkPolyData> support_points(const solver::JobResult& result) {
-  vtkNew<vtkPoints> positions;
-  positions->SetDataTypeToDouble();
-  vtkNew<vtkCellArray> vertices;
-  vtkNew<vtkStringArray> names;
-  names->SetName("name");
-  for (const Support& support : supports_of(result.job)) {
-    const vtkIdType id = positions->InsertNextPoint(support.at.x, support.at.y, 0.0);
-    vertices->InsertNextCell(1, &id);
-    names->InsertNextValue(support.name);
+  const solver::Job& job = result.job;
+  const bool staged = is_staged(result);
+  Shapes shapes;
+  for (const Support& support : supports_of(job, staged)) shapes.add_support(support);
+  if (staged && job.beam) {
+    shapes.add_face("beam", beam_outline(job));
+    for (const Rectangle& stone : padstone_outlines(job)) shapes.add_face("padstone", stone);
   }
-  auto points = vtkSmartPointer<vtkPolyData>::New();
-  points->SetPoints(positions);
-  points->SetVerts(vertices);
-  points->GetPointData()->AddArray(names);
-
+  const vtkSmartPointer<vtkPolyData> points = shapes.taken();
   add_reactions(points, "hand", hand_reactions(result.hand));
   for (const solver::StageResult& stage : result.stages) {
     for (const solver::PanelResult& analysis : stage.analyses) {
       if (!analysis.stands()) continue;
       const std::string label = fmt::format("{} {}", stage.name, solver::to_string(analysis.model));
-      add_reactions(points, label, reactions_of(result.job, analysis));
+      add_reactions(points, label, reactions_of(job, analysis, staged));
     }
   }
   return points;

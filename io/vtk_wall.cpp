@@ -1,5 +1,6 @@
 #include "io/vtk_wall.h"
 
+#include "io/stage_facts.h"
 #include "io/vtk_arrays.h"
 
 #include <vtkCellData.h>
@@ -8,59 +9,109 @@
 #include <vtkPointData.h>
 #include <vtkPoints.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <span>
+#include <string>
+#include <vector>
 
 namespace deadshore::io {
 namespace {
 
-vtkSmartPointer<vtkUnstructuredGrid> bare_grid(const mesh::QuadMesh& mesh) {
+/// The part of the mesh that is there at a stage, and its nodes, in their order.
+struct Present {
+  std::vector<int> quads;
+  std::vector<int> nodes;
+};
+
+Present present_in(const mesh::QuadMesh& mesh, std::span<const char> quad_out) {
+  Present present;
+  const bool whole = std::ranges::none_of(quad_out, [](char out) { return out != 0; });
+  std::vector<char> used(mesh.nodes.size(), whole ? 1 : 0);
+  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
+    if (!whole && quad_out[quad] != 0) continue;
+    present.quads.push_back(quad);
+    for (const int node : mesh.nodes_of(quad)) used[node] = 1;
+  }
+  for (int node = 0; node < mesh.node_count(); ++node) {
+    if (used[node] != 0) present.nodes.push_back(node);
+  }
+  return present;
+}
+
+/// The entries of `all` that are numbered in `chosen`.
+template <class Value>
+std::vector<Value> only(std::span<const Value> all, std::span<const int> chosen) {
+  std::vector<Value> values;
+  values.reserve(chosen.size());
+  for (const int index : chosen) values.push_back(all[index]);
+  return values;
+}
+
+vtkSmartPointer<vtkUnstructuredGrid> bare_grid(const mesh::QuadMesh& mesh, const Present& present) {
   vtkNew<vtkPoints> points;
   points->SetDataTypeToDouble();
-  for (const mesh::Point& node : mesh.nodes) points->InsertNextPoint(node.x, node.y, 0.0);
-
+  std::vector<vtkIdType> id_of_node(mesh.nodes.size(), -1);
+  for (const int node : present.nodes) {
+    id_of_node[node] = points->InsertNextPoint(mesh.nodes[node].x, mesh.nodes[node].y, 0.0);
+  }
   auto grid = vtkSmartPointer<vtkUnstructuredGrid>::New();
   grid->SetPoints(points);
-  grid->AllocateExact(mesh.quad_count(), mesh.nodes_per_quad());
+  grid->AllocateExact(static_cast<vtkIdType>(present.quads.size()), mesh.nodes_per_quad());
   const int type = mesh.order == mesh::QuadOrder::eight_node ? VTK_QUADRATIC_QUAD : VTK_QUAD;
-  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
+  for (const int quad : present.quads) {
     std::array<vtkIdType, 8> ids{};  // VTK numbers corners and mid-sides as QuadMesh does
     int count = 0;
-    for (const int node : mesh.nodes_of(quad)) ids.at(count++) = node;
+    for (const int node : mesh.nodes_of(quad)) ids.at(count++) = id_of_node[node];
     grid->InsertNextCell(type, count, ids.data());
   }
   return grid;
 }
 
-void add_materials(vtkCellData* cells, const solver::Job& job, const mesh::QuadMesh& mesh) {
+/// Regions that are there to be taken out are masonry, and padstones until they are placed.
+bool is_masonry(const std::string& region, bool padstones) {
+  return region == solver::cut_region || region == solver::pockets_region ||
+         (region == solver::padstones_part && !padstones);
+}
+
+void add_materials(vtkCellData* cells, const solver::JobResult& result,
+                   const solver::StageResult& stage, const Present& present) {
+  const mesh::QuadMesh& mesh = result.mesh.quads;
+  const bool padstones = is_done_by(result, stage, {solver::Act::place, solver::padstones_part});
   vtkNew<vtkStringArray> names;
   names->SetName("material");
   vtkNew<vtkIntArray> indices;
   indices->SetName("material index");
-  for (const int region : mesh.region_of_quad) {
+  for (const int quad : present.quads) {
+    const int region = mesh.region_of_quad[quad];
     const std::string& name = mesh.regions.at(region);
-    names->InsertNextValue(region == 0 ? job.masonry.name : name);
+    const bool masonry = region == 0 || is_masonry(name, padstones);
+    names->InsertNextValue(masonry ? result.job.masonry.name : name);
     indices->InsertNextValue(region);
   }
   cells->AddArray(names);
   cells->AddArray(indices);
 }
 
-void add_loose(vtkCellData* cells, std::span<const char> loose) {
+void add_loose(vtkCellData* cells, std::span<const char> loose, const Present& present) {
   vtkNew<vtkIntArray> marker;
   marker->SetName("loose");
-  for (const char is_loose : loose) marker->InsertNextValue(is_loose != 0 ? 1 : 0);
+  for (const int quad : present.quads) marker->InsertNextValue(loose[quad] != 0 ? 1 : 0);
   cells->AddArray(marker);
 }
 
-void add_displacement(vtkPointData* points, std::span<const double> displacement) {
-  const auto nodes = static_cast<vtkIdType>(displacement.size() / 2);
-  const auto array = double_array("displacement [mm]", {"x", "y", "z"}, nodes);
-  for (vtkIdType node = 0; node < nodes; ++node) {
-    array->SetTuple3(node, displacement[2 * node], displacement[2 * node + 1], 0.0);
+/// Vectors from two components a node of the whole mesh.
+vtkSmartPointer<vtkDoubleArray> vector_array(const std::string& name,
+                                             std::span<const double> components,
+                                             const Present& present) {
+  auto array = double_array(name, {"x", "y", "z"}, static_cast<vtkIdType>(present.nodes.size()));
+  vtkIdType id = 0;
+  for (const int node : present.nodes) {
+    const std::size_t first = 2 * static_cast<std::size_t>(node);
+    array->SetTuple3(id++, components[first], components[first + 1], 0.0);
   }
-  points->SetVectors(array);
+  return array;
 }
 
 vtkSmartPointer<vtkDoubleArray> tensor_array(const std::string& name,
@@ -99,28 +150,51 @@ vtkSmartPointer<vtkDoubleArray> largest_crack_strain(std::span<const solver::Pla
   return array;
 }
 
+void add_day(vtkFieldData* fields, double day) {
+  const auto array = double_array("day", {}, 1);
+  array->SetValue(0, day);
+  fields->AddArray(array);
+}
+
+void add_answers(vtkUnstructuredGrid* grid, const solver::PanelFields& fields,
+                 const Present& present) {
+  using Tensors = std::span<const solver::PlaneTensor>;
+  const auto node_stress = only(Tensors(fields.node_stress), present.nodes);
+  const auto quad_stress = only(Tensors(fields.quad_stress), present.quads);
+  const auto crack_strain = only(Tensors(fields.quad_crack_strain), present.quads);
+  vtkPointData* points = grid->GetPointData();
+  points->SetVectors(vector_array("displacement [mm]", fields.displacement, present));
+  points->AddArray(tensor_array("stress [N/mm2]", node_stress));
+  add_principal_stress(points, node_stress);
+  vtkCellData* cells = grid->GetCellData();
+  cells->AddArray(tensor_array("mean stress [N/mm2]", quad_stress));
+  cells->AddArray(tensor_array("crack strain", crack_strain));
+  cells->AddArray(largest_crack_strain(crack_strain));
+}
+
 }  // namespace
 
 vtkSmartPointer<vtkUnstructuredGrid> wall_grid(const solver::JobResult& result,
                                                const solver::StageResult& stage,
                                                const solver::PanelResult& analysis) {
-  auto grid = bare_grid(result.mesh.quads);
+  const mesh::QuadMesh& mesh = result.mesh.quads;
+  const solver::PanelFields& fields = analysis.fields;
+  const Present present = present_in(mesh, fields.quad_out);
+  auto grid = bare_grid(mesh, present);
   add_label(grid->GetFieldData(), "stage", stage.name);
   add_label(grid->GetFieldData(), "model", solver::to_string(analysis.model));
-  add_materials(grid->GetCellData(), result.job, result.mesh.quads);
-
-  const solver::PanelFields& fields = analysis.fields;
-  if (!fields.quad_loose.empty()) add_loose(grid->GetCellData(), fields.quad_loose);
+  if (is_staged(result)) add_day(grid->GetFieldData(), stage.day);
+  add_materials(grid->GetCellData(), result, stage, present);
+  if (!fields.quad_loose.empty()) add_loose(grid->GetCellData(), fields.quad_loose, present);
+  if (stage.safety && !stage.safety->mechanism.empty()) {
+    grid->GetPointData()->AddArray(
+        vector_array("mechanism without tension", stage.safety->mechanism, present));
+  }
   if (!analysis.stands()) {
     add_label(grid->GetFieldData(), "no equilibrium", analysis.no_equilibrium);
     return grid;
   }
-  add_displacement(grid->GetPointData(), fields.displacement);
-  grid->GetPointData()->AddArray(tensor_array("stress [N/mm2]", fields.node_stress));
-  add_principal_stress(grid->GetPointData(), fields.node_stress);
-  grid->GetCellData()->AddArray(tensor_array("mean stress [N/mm2]", fields.quad_stress));
-  grid->GetCellData()->AddArray(tensor_array("crack strain", fields.quad_crack_strain));
-  grid->GetCellData()->AddArray(largest_crack_strain(fields.quad_crack_strain));
+  add_answers(grid, fields, present);
   return grid;
 }
 

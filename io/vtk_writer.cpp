@@ -1,6 +1,7 @@
 #include "io/vtk_writer.h"
 
 #include "io/error.h"
+#include "io/stage_facts.h"
 #include "io/vtk_supports.h"
 #include "io/vtk_wall.h"
 
@@ -59,28 +60,45 @@ std::string file_part(std::string name) {
 struct Frame {
   const solver::StageResult* stage = nullptr;
   const solver::PanelResult* analysis = nullptr;
+  std::size_t time = 0;
 };
 
-/// All analyses, model by model and stage by stage, so that stepping through them shows one model's
-/// whole sequence before the next model's.
+/// Two stages may have names that differ in signs alone: then the number tells their files apart.
+std::string file_of(const Frame& frame, bool staged) {
+  const std::string number = staged ? fmt::format("{:02}-", frame.time) : "";
+  return fmt::format("wall-{}{}-{}.vtu", number, file_part(frame.stage->name),
+                     solver::to_string(frame.analysis->model));
+}
+
+/// All analyses, model by model and stage by stage. Where the work is followed stage by stage, the
+/// time is the stage's number; else it only counts.
 std::vector<Frame> frames_of(const solver::JobResult& result) {
   std::vector<Frame> frames;
+  std::size_t number = 0;
   for (const solver::StageResult& stage : result.stages) {
-    for (const solver::PanelResult& analysis : stage.analyses)
-      frames.push_back({&stage, &analysis});
+    for (const solver::PanelResult& analysis : stage.analyses) {
+      frames.push_back({&stage, &analysis, number});
+    }
+    ++number;
   }
   std::ranges::stable_sort(frames, {}, [](const Frame& frame) { return frame.analysis->model; });
+  if (!is_staged(result)) {
+    for (std::size_t index = 0; index < frames.size(); ++index) frames[index].time = index;
+  }
   return frames;
 }
 
-void write_collection(const std::vector<std::string>& files, const fs::path& path) {
+/// One line of the collection. Analyses of one time are parts of it, by model.
+std::string data_set(const Frame& frame, const std::string& file, bool staged) {
+  const int part = staged ? static_cast<int>(frame.analysis->model) : 0;
+  return fmt::format("    <DataSet timestep=\"{}\" part=\"{}\" file=\"{}\"/>\n", frame.time, part,
+                     file);
+}
+
+void write_collection(const std::string& data_sets, const fs::path& path) {
   std::ofstream out(path, std::ios::binary);
-  out << "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\">\n  <Collection>\n";
-  for (std::size_t step = 0; step < files.size(); ++step) {
-    out << fmt::format("    <DataSet timestep=\"{}\" part=\"0\" file=\"{}\"/>\n", step,
-                       files[step]);
-  }
-  out << "  </Collection>\n</VTKFile>\n";
+  out << "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\">\n  <Collection>\n"
+      << data_sets << "  </Collection>\n</VTKFile>\n";
   out.close();
   if (!out) throw FileError(path, "cannot be written");
 }
@@ -88,15 +106,15 @@ void write_collection(const std::vector<std::string>& files, const fs::path& pat
 }  // namespace
 
 void write_vtk(const solver::JobResult& result, const fs::path& folder) {
-  std::vector<std::string> files;
-  for (const auto& [stage, analysis] : frames_of(result)) {
-    const std::string file =
-        fmt::format("wall-{}-{}.vtu", file_part(stage->name), solver::to_string(analysis->model));
+  const bool staged = is_staged(result);
+  std::string data_sets;
+  for (const Frame& frame : frames_of(result)) {
+    const std::string file = file_of(frame, staged);
     vtkNew<vtkXMLUnstructuredGridWriter> writer;
-    write(*writer, wall_grid(result, *stage, *analysis), folder / file);
-    files.push_back(file);
+    write(*writer, wall_grid(result, *frame.stage, *frame.analysis), folder / file);
+    data_sets += data_set(frame, file, staged);
   }
-  write_collection(files, folder / "wall.pvd");
+  write_collection(data_sets, folder / "wall.pvd");
 
   vtkNew<vtkXMLPolyDataWriter> writer;
   write(*writer, support_points(result), folder / "supports.vtp");

@@ -53,7 +53,7 @@ std::string failure(const solver::Check& check) {
 }
 
 std::string unmade(const solver::Check& check) {
-  return wrapped(fmt::format("!! NOT VERIFIED: {}: {}", name_of(check), printable(check.caution)));
+  return wrapped(fmt::format("!! NOT VERIFIED: {}: {}", name_of(check), one_line(check.caution)));
 }
 
 }  // namespace

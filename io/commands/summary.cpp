@@ -3,6 +3,8 @@
 #include "io/commands/check_summary.h"
 #include "io/commands/terminal.h"
 #include "io/error.h"
+#include "io/stage_facts.h"
+#include "solver/compare/envelope.h"
 #include "solver/panel/sparse_cholesky.h"
 
 #include <fmt/format.h>
@@ -12,7 +14,6 @@
 #include <cstddef>
 #include <limits>
 #include <string_view>
-#include <vector>
 
 namespace deadshore::io {
 
@@ -31,13 +32,11 @@ double kilonewtons(double newtons) {
   return newtons / 1000.0;
 }
 
-const solver::PanelResult* find_analysis(const solver::JobResult& result,
-                                         solver::MasonryModel model) {
-  if (result.stages.empty()) return nullptr;
-  const std::vector<solver::PanelResult>& analyses = result.stages.back().analyses;
-  const auto found = std::find_if(analyses.begin(), analyses.end(),
-                                  [&](const auto& analysis) { return analysis.model == model; });
-  return found == analyses.end() ? nullptr : &*found;
+/// The analysis of the stage compared with the hand method.
+const solver::PanelResult* analysis_compared(const solver::JobResult& result,
+                                             solver::MasonryModel model) {
+  const solver::StageResult* stage = compared_stage(result);
+  return stage == nullptr ? nullptr : find_analysis(*stage, model);
 }
 
 /// What an analysis says, or NaN where it was not made or does not stand.
@@ -70,8 +69,8 @@ std::string row(std::string_view name, double x, double hand, double uncracked, 
 }
 
 std::string table(const solver::JobResult& result) {
-  const auto* uncracked = find_analysis(result, solver::MasonryModel::uncracked);
-  const auto* cracked = find_analysis(result, solver::MasonryModel::cracked);
+  const auto* uncracked = analysis_compared(result, solver::MasonryModel::uncracked);
+  const auto* cracked = analysis_compared(result, solver::MasonryModel::cracked);
   std::string text = fmt::format("{:{}}{:>11}{:>11}{:>11}{:>11}{:>11}\n", "needle", name_width, "x",
                                  "hand", "uncracked", "cracked", "worst");
   text += fmt::format("{:{}}{:>11}{:>11}{:>11}{:>11}{:>11}\n", "", name_width, "m", "kN", "kN",
@@ -103,22 +102,119 @@ std::string settlements(const solver::StageResult& stage) {
   return text;
 }
 
-std::string warnings(const solver::StageResult& stage) {
+constexpr std::size_t stage_width = 22;
+constexpr std::size_t needle_width = 10;
+
+std::string stage_row(const solver::StageResult& stage) {
+  const StageFacts facts = facts_of(stage);
+  const std::string name = fitted(stage.name, stage_width) + " ";
+  if (!facts.stands) return name + "!! DOES NOT STAND\n";
+  const auto narrow = [](double value, int decimals) {
+    return std::isfinite(value) ? fmt::format("{:9.{}f}", value, decimals)
+                                : fmt::format("{:>9}", "-");
+  };
+  const std::string factor =
+      facts.factor > 100.0 ? fmt::format("{:>9}", "> 100") : narrow(facts.factor, 2);
+  return name + fitted(facts.needle, needle_width) + narrow(kilonewtons(facts.needle_load), 2) +
+         narrow(facts.settlement, 2) + narrow(facts.widest_crack, 2) +
+         narrow(kilonewtons(facts.loose_weight), 2) + factor + "\n";
+}
+
+/// A row for each stage: the worst of its analyses.
+std::string stage_table(const solver::JobResult& result) {
+  const auto line = [](const auto&... cells) {
+    return fmt::format("{:{}} {:{}}{:>9}{:>9}{:>9}{:>9}{:>9}\n", cells...);
+  };
+  std::string text = line("stage", stage_width, "worst", needle_width, "load", "settles", "crack",
+                          "loose", "factor");
+  text += line("", stage_width, "needle", needle_width, "kN", "mm", "mm", "kN", "");
+  for (const solver::StageResult& stage : result.stages) text += stage_row(stage);
+  return text +
+         wrapped(
+             "crack: the widest; loose: masonry that would fall, cracked; factor: on all loads, "
+             "without tension");
+}
+
+/// ", stage cut" where there are stages.
+std::string at(const solver::JobResult& result, const solver::StageResult& stage) {
+  return is_staged(result) ? ", stage " + printable(stage.name) : "";
+}
+
+std::string failure_of(const solver::JobResult& result, solver::MasonryModel model) {
+  const StageAnalysis failed = first_failure(result, model);
+  if (failed.analysis == nullptr) return "";
+  std::string text =
+      fmt::format("!! NO EQUILIBRIUM, {}{}: {}", to_string(model), at(result, *failed.stage),
+                  one_line(failed.analysis->no_equilibrium));
+  if (is_staged(result)) text += " No stage after it was analysed.";
+  return wrapped(text);
+}
+
+std::string patches_of(const solver::JobResult& result, const StageAnalysis& loosest) {
   std::string text;
-  for (const solver::PanelResult& analysis : stage.analyses) {
-    const char* model = to_string(analysis.model);
-    if (!analysis.stands()) {
-      text += wrapped(
-          fmt::format("!! NO EQUILIBRIUM, {}: {}", model, printable(analysis.no_equilibrium)));
-    }
-    for (const solver::LoosePatch& patch : analysis.loose) {
-      text += wrapped(fmt::format(
-          "!! LOOSE MASONRY, {}: {:.2f} kN would fall, between x = {:.2f} m and {:.2f} m: {}",
-          model, kilonewtons(patch.weight), patch.x.from / 1000.0, patch.x.to / 1000.0,
-          patch.where));
-    }
+  for (const solver::LoosePatch& patch : loosest.analysis->loose) {
+    text += wrapped(fmt::format(
+        "!! LOOSE MASONRY, {}{}: {:.2f} kN would fall, between x = {:.2f} m and {:.2f} m: {}",
+        to_string(loosest.analysis->model), at(result, *loosest.stage), kilonewtons(patch.weight),
+        patch.x.from / 1000.0, patch.x.to / 1000.0, patch.where));
   }
   return text;
+}
+
+/// Of the failed stage, where there is one, and of the stage in which most is loose.
+std::string looseness_of(const solver::JobResult& result, solver::MasonryModel model) {
+  std::string text;
+  const StageAnalysis failed = first_failure(result, model);
+  if (failed.analysis != nullptr) text += patches_of(result, failed);
+  const StageAnalysis loosest = worst_analysis(result, model, loose_weight);
+  return loosest.analysis == nullptr ? text : text + patches_of(result, loosest);
+}
+
+std::string without_tension(const solver::JobResult& result) {
+  const solver::StageResult* least = stage_of_least_factor(result);
+  if (least != nullptr && !is_safe_without_tension(least->safety->factor)) {
+    return wrapped(
+        fmt::format("!! STANDS BY TENSION ALONE{}: without it the wall bears {:.2f} "
+                    "times its loads. {}",
+                    at(result, *least), least->safety->factor, one_line(least->safety->verdict)));
+  }
+  const solver::StageResult* loosest = stage_of_most_loose_without_tension(result);
+  if (loosest == nullptr) return "";
+  return wrapped(fmt::format("! HELD BY TENSION ALONE{}: {}", at(result, *loosest),
+                             one_line(loosest->safety->verdict)));
+}
+
+/// Worst first.
+std::string warnings(const solver::JobResult& result) {
+  std::string text;
+  for (const solver::MasonryModel model : result.job.analysis.masonry) {
+    text += failure_of(result, model);
+  }
+  for (const solver::MasonryModel model : result.job.analysis.masonry) {
+    text += looseness_of(result, model);
+  }
+  return text + without_tension(result);
+}
+
+std::string by_hand_unassigned(const solver::JobResult& result) {
+  if (!(result.hand.unassigned.total > 0.0)) return "";
+  return fmt::format("by hand, {:.2f} kN of it reaches no needle or pier\n",
+                     kilonewtons(result.hand.unassigned.total));
+}
+
+/// Hand against elements, and where the work is followed every stage before it.
+std::string tables(const solver::JobResult& result) {
+  const std::string compared = table(result) + by_hand_unassigned(result);
+  if (!is_staged(result)) {
+    return result.stages.empty()
+               ? compared
+               : fmt::format("{}\n{}", compared, settlements(result.stages.back()));
+  }
+  const solver::StageResult* stage = compared_stage(result);
+  if (stage == nullptr) return compared;
+  return fmt::format("{}\n{}{}", stage_table(result),
+                     wrapped(fmt::format("hand method beside stage {}:", printable(stage->name))),
+                     compared);
 }
 
 }  // namespace
@@ -126,21 +222,15 @@ std::string warnings(const solver::StageResult& stage) {
 bool is_held_up(const solver::JobResult& result) {
   const auto holds = [](const solver::PanelResult& a) { return a.stands() && a.loose.empty(); };
   return std::all_of(result.stages.begin(), result.stages.end(), [&](const auto& stage) {
-    return std::all_of(stage.analyses.begin(), stage.analyses.end(), holds);
+    const bool bears = !stage.safety || is_safe_without_tension(stage.safety->factor);
+    return bears && std::all_of(stage.analyses.begin(), stage.analyses.end(), holds);
   });
 }
 
 std::string summary_of(const solver::JobResult& result) {
-  std::string text = fmt::format("{}\n{}", wrapped(result.job.title), table(result));
-  if (result.hand.unassigned.total > 0.0) {
-    text += fmt::format("by hand, {:.2f} kN of it reaches no needle or pier\n",
-                        kilonewtons(result.hand.unassigned.total));
-  }
-  if (!result.stages.empty()) {
-    const std::string loud = warnings(result.stages.back());
-    text += fmt::format("\n{}", settlements(result.stages.back()));
-    if (!loud.empty()) text += fmt::format("\n{}", loud);
-  }
+  std::string text = fmt::format("{}\n{}", wrapped(result.job.title), tables(result));
+  const std::string loud = warnings(result);
+  if (!loud.empty()) text += fmt::format("\n{}", loud);
   const std::string checks = summary_of(result.checks);
   if (!checks.empty()) text += fmt::format("\n{}", checks);
   return fmt::format(

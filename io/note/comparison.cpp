@@ -1,17 +1,17 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
+#include "io/stage_facts.h"
+#include "solver/compare/envelope.h"
 
 #include <fmt/format.h>
 
 #include <cmath>
-#include <limits>
+#include <cstddef>
 #include <string>
 #include <vector>
 
 namespace deadshore::io {
 namespace {
-
-constexpr double not_known = std::numeric_limits<double>::quiet_NaN();
 
 /// One support's load by each method, N; NaN where there is none.
 struct SupportLoads {
@@ -33,12 +33,13 @@ void add(Table& content, const SupportLoads& loads, RowKind kind = RowKind::plai
               kind);
 }
 
-/// The base's reactions in the last stage, beside the hand method's piers.
+/// The base's reactions in the stage compared, beside the hand method's piers.
 SupportLoads pier_loads(const solver::JobResult& result, const solver::SpreadSum& hand,
                         double solver::PanelResult::*reaction) {
   SupportLoads loads{hand.support, hand.total};
-  if (result.stages.empty()) return loads;
-  for (const solver::PanelResult& analysis : result.stages.back().analyses) {
+  const solver::StageResult* stage = compared_stage(result);
+  if (stage == nullptr) return loads;
+  for (const solver::PanelResult& analysis : stage->analyses) {
     if (!analysis.stands()) continue;
     const bool cracked = analysis.model == solver::MasonryModel::cracked;
     (cracked ? loads.cracked : loads.uncracked) = analysis.*reaction;
@@ -83,7 +84,7 @@ Html reasons(const solver::JobResult& result) {
   return element("h3", text("Why they differ")) + bullets(sentences);
 }
 
-Html movements_table(int stage_number, const solver::StageResult& stage,
+Html movements_table(std::ptrdiff_t stage_number, const solver::StageResult& stage,
                      const solver::PanelResult& analysis) {
   Table content{
       fmt::format("needles-{}-{}", stage_number, solver::to_string(analysis.model)),
@@ -101,15 +102,19 @@ Html movements_table(int stage_number, const solver::StageResult& stage,
 }  // namespace
 
 Html comparison_section(const solver::JobResult& result) {
+  const solver::StageResult* stage = compared_stage(result);
+  const bool staged = is_staged(result) && stage != nullptr;
   Html body = paragraph(
-      "The hand method beside the finite-element analyses of the same wall. A dash: "
-      "not analysed, or no equilibrium.");
+      std::string("The hand method beside the finite-element analyses of the same wall") +
+      (staged ? fmt::format(" in stage \u201c{}\u201d, which is what the hand method sums up",
+                            stage->name)
+              : "") +
+      ". A dash: not analysed, or no equilibrium.");
   body += comparison_table(result) + reasons(result);
-  int stage_number = 0;
-  for (const solver::StageResult& stage : result.stages) {
-    ++stage_number;
-    for (const solver::PanelResult& analysis : stage.analyses) {
-      if (analysis.stands()) body += movements_table(stage_number, stage, analysis);
+  if (stage != nullptr) {
+    const auto number = stage - result.stages.data() + 1;
+    for (const solver::PanelResult& analysis : stage->analyses) {
+      if (analysis.stands()) body += movements_table(number, *stage, analysis);
     }
   }
   return section("methods", "Hand method against finite elements", body);

@@ -1,5 +1,6 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
+#include "io/stage_facts.h"
 
 #include <fmt/format.h>
 
@@ -31,15 +32,17 @@ std::vector<NamedAnalysis> analyses_of(const solver::JobResult& result) {
 }
 
 double reactions_sum(const Analysis& analysis) {
-  double sum = analysis.base_left + analysis.base_right;
+  double sum = analysis.base_left + analysis.base_right + analysis.base_cut;
   for (const solver::NeedleReaction& needle : analysis.needles) sum += needle.force;
+  for (const solver::JoistReaction& joist : analysis.joists) sum += joist.force;
   return sum;
 }
 
-/// A row of the evidence table: what it says of an analysis, and whether that means anything where
-/// the wall does not stand.
+/// What the evidence says of an analysis, and whether that means anything where the wall does not
+/// stand. A row of the table; with many stages a column under `brief`.
 struct Measure {
   std::string name;
+  std::string brief;
   std::function<std::string(const Analysis&)> value;
   bool needs_equilibrium = true;
 };
@@ -47,34 +50,41 @@ struct Measure {
 std::vector<Measure> measures_for(const solver::Job& job) {
   const std::string strength = significant(job.masonry.compressive_strength, 3);
   std::vector<Measure> measures = {
-      {"Loads, down, kN", [](const Analysis& a) { return fine_kilonewtons(a.load_total); }, false},
-      {"Reactions, up, kN", [](const Analysis& a) { return fine_kilonewtons(reactions_sum(a)); }},
-      {"Equilibrium error (up against down)",
+      {"Loads, down, kN", "Down kN",
+       [](const Analysis& a) { return fine_kilonewtons(a.load_total); }, false},
+      {"Reactions, up, kN", "Up kN",
+       [](const Analysis& a) { return fine_kilonewtons(reactions_sum(a)); }},
+      {"Equilibrium error (up against down)", "Error",
        [](const Analysis& a) { return scientific(a.equilibrium_error); }},
-      {"Newton steps", [](const Analysis& a) { return std::to_string(a.iterations); }, false},
-      {"Out-of-balance force left, relative",
+      {"Newton steps", "Newton steps",
+       [](const Analysis& a) { return std::to_string(a.iterations); }, false},
+      {"Out-of-balance force left, relative", "Out of balance",
        [](const Analysis& a) { return scientific(a.residual); }},
-      {"Load that hangs on the residual stiffness, kN",
+      {"Load that hangs on the residual stiffness, kN", "On residual kN",
        [](const Analysis& a) { return fine_kilonewtons(a.residual_load); }},
-      {"Largest downward movement, mm",
+      {"Largest downward movement, mm", "Moves down mm",
        [](const Analysis& a) { return fine_millimetres(a.max_settlement); }},
       {"Largest compression, N/mm\u00b2 (strength given: " + strength + ")",
-       [](const Analysis& a) { return two_decimals(a.max_compression); }},
+       "Compression N/mm\u00b2", [](const Analysis& a) { return two_decimals(a.max_compression); }},
   };
   if (std::ranges::any_of(job.needles, [](const auto& n) { return n.frame.has_value(); })) {
-    measures.push_back({"Solutions until wall and needle frames agreed",
+    measures.push_back({"Solutions until wall and needle frames agreed", "Solutions",
                         [](const Analysis& a) { return std::to_string(a.coupling_passes); },
                         false});
   }
   if (job.left_end == solver::WallEnd::held) {
-    measures.push_back({"Sideways push the left end must take, kN",
+    measures.push_back({"Sideways push the left end must take, kN", "Push left kN",
                         [](const Analysis& a) { return kilonewtons(a.thrust_left); }});
   }
   if (job.right_end == solver::WallEnd::held) {
-    measures.push_back({"Sideways push the right end must take, kN",
+    measures.push_back({"Sideways push the right end must take, kN", "Push right kN",
                         [](const Analysis& a) { return kilonewtons(a.thrust_right); }});
   }
   return measures;
+}
+
+std::string value_of(const Measure& measure, const Analysis& analysis, const std::string& instead) {
+  return measure.needs_equilibrium && !analysis.stands() ? instead : measure.value(analysis);
 }
 
 Html analyses_table(const solver::JobResult& result) {
@@ -84,13 +94,43 @@ Html analyses_table(const solver::JobResult& result) {
   for (const Measure& measure : measures_for(result.job)) {
     std::vector<std::string> cells = {measure.name};
     for (const NamedAnalysis& named : analyses) {
-      const Analysis& analysis = named.analysis;
-      const bool means_nothing = measure.needs_equilibrium && !analysis.stands();
-      cells.push_back(means_nothing ? "no equilibrium" : measure.value(analysis));
+      cells.push_back(value_of(measure, named.analysis, "no equilibrium"));
     }
     content.add(std::move(cells));
   }
   return table(content);
+}
+
+/// A table for each model, with a row for each stage.
+Html stages_table(const solver::JobResult& result, solver::MasonryModel model) {
+  const std::vector<Measure> measures = measures_for(result.job);
+  Table content{fmt::format("evidence-{}", solver::to_string(model)),
+                fmt::format("With {}; a dash: no equilibrium", masonry_phrase(model)),
+                {{"Stage"}},
+                {}};
+  for (const Measure& measure : measures) content.columns.push_back({measure.brief, true});
+  for (const solver::StageResult& stage : result.stages) {
+    const Analysis* analysis = find_analysis(stage, model);
+    if (analysis == nullptr) continue;
+    std::vector<std::string> cells = {stage.name};
+    for (const Measure& measure : measures) {
+      cells.push_back(value_of(measure, *analysis, "\u2013"));
+    }
+    content.add(std::move(cells));
+  }
+  return table(content);
+}
+
+Html found(const solver::JobResult& result) {
+  if (!is_staged(result)) return analyses_table(result);
+  Html tables;
+  for (const solver::MasonryModel model : result.job.analysis.masonry) {
+    tables += stages_table(result, model);
+  }
+  return tables + paragraph(fmt::format("The masonry\u2019s compressive strength is given as {} "
+                                        "N/mm\u00b2.",
+                                        significant(result.job.masonry.compressive_strength, 3)),
+                            "small");
 }
 
 std::string mesh_sentence(const mesh::WallMesh& mesh) {
@@ -107,8 +147,12 @@ std::string change_at(const std::vector<double>& changes, std::size_t index) {
 
 Html mesh_effect_table(const solver::JobResult& result) {
   if (result.mesh_effects.empty()) return {};
-  Table content{
-      "mesh-effect", "Change of the reactions from elements twice as large, %", {{"Support"}}, {}};
+  const solver::MeshEffect& first = result.mesh_effects.front();
+  Table content{"mesh-effect",
+                "Change of the reactions from elements twice as large, %" +
+                    (is_staged(result) ? fmt::format(", stage \u201c{}\u201d", first.stage) : ""),
+                {{"Support"}},
+                {}};
   for (const solver::MeshEffect& effect : result.mesh_effects) {
     content.columns.push_back(
         {fmt::format("{}, {} to {} mm", solver::to_string(effect.model),
@@ -134,7 +178,7 @@ Html mesh_effect_table(const solver::JobResult& result) {
 
 Html evidence_section(const solver::JobResult& result) {
   const Html body =
-      analyses_table(result) +
+      found(result) +
       paragraph(
           "Cracked masonry keeps a ten-thousandth of its stiffness, so that the sum is always "
           "defined; load that hangs on that alone is held by nothing real.",

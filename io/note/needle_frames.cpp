@@ -1,5 +1,6 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
+#include "io/stage_facts.h"
 
 #include <fmt/format.h>
 
@@ -116,7 +117,13 @@ Html frame_table(const solver::Job& job, std::size_t index) {
   return table(content);
 }
 
-Html answers_table(const std::vector<NeedleDesign>& designs) {
+/// The method, and the stage where there are several.
+std::string found_by(const solver::NeedleDemand& demand, bool staged) {
+  if (!staged || demand.method == "hand") return demand.method;
+  return fmt::format("{}, {}", demand.method, demand.stage);
+}
+
+Html answers_table(const std::vector<NeedleDesign>& designs, bool staged) {
   Table content{"needle-answers",
                 "Each needle under the largest load that any method gives it, unfactored; its own "
                 "weight is in the moment and the shear force",
@@ -133,7 +140,8 @@ Html answers_table(const std::vector<NeedleDesign>& designs) {
                 {}};
   for (const NeedleDesign& design : designs) {
     const solver::NeedleAnswer& answer = design.answer;
-    content.add({design.demand.needle, kilonewtons(answer.wall_load), design.demand.method,
+    content.add({design.demand.needle, kilonewtons(answer.wall_load),
+                 found_by(design.demand, staged),
                  whole_millimetres(100.0 * design.demand.dead_share),
                  two_decimals(answer.largest_moment / 1e6), kilonewtons(answer.largest_shear),
                  fine_millimetres(answer.bending_deflection), fine_millimetres(answer.settlement),
@@ -178,7 +186,7 @@ Html needles_section(const solver::JobResult& result) {
     body += paragraph("The wall does not stand, so there are no loads to set on the frames.");
   } else {
     body += paragraph("The frames are drawn among the figures, each at its most loaded needle.") +
-            answers_table(result.needle_designs) + prop_schedule(result) +
+            answers_table(result.needle_designs, is_staged(result)) + prop_schedule(result) +
             advice_of(result.needle_designs);
   }
   return section("needle-frames", "Needles, props and ground", body);

@@ -38,9 +38,12 @@ std::string note_html(const solver::JobResult& result, std::span<const viz::Figu
   chapters += loads_section(result);
   chapters += assumptions_section(result);
   chapters += figures_section(figures);
+  chapters += stages_section(result);
+  chapters += safety_section(result);
   chapters += hand_section(result);
   chapters += comparison_section(result);
   chapters += needles_section(result);
+  chapters += beam_section(result);
   chapters += checks_section(result);
   chapters += evidence_section(result);
   chapters += not_checked_section(result.job);

@@ -14,11 +14,39 @@ namespace {
 
 // One item a paragraph; line breaks within it mean nothing.
 
-constexpr std::string_view always_assumed = R"(
-Loads are characteristic, dead plus imposed, with a load factor of 1.0.
-
+constexpr std::string_view at_once_assumed = R"(
 Gravity and all loads act at once on the wall as cut, with the needles in place. The order of the
 work is not followed: what the wall has already settled before the cut is not taken off.
+)";
+
+constexpr std::string_view stages_assumed = R"(
+The work is followed stage by stage. In each stage gravity and the loads that then stand on the wall
+act on what is then there; masonry that is taken out gives what it carried to what is left.
+
+What is added later, a needle, packing or a dead shore, comes in without stress in the shape that
+the wall has that day. Movements count from the wall without any load, so those as built are among
+them; damage counts from the first stage.
+
+Cracks do not remember: one that closes again in a later stage is sound again, and what has cracked
+and been pointed is not known. Masonry, needles and props do not creep, and the day counts for the
+packing alone, which hardens with age.
+
+Needles come out one at a time as the stages say, and gently. Between two stages, while pockets are
+cut, the beam is lifted or a needle is eased, nothing is analysed.
+
+The safety without tension is of strength alone: it holds whatever the stiffness of the supports, if
+each can carry what comes on it.
+)";
+
+constexpr std::string_view beam_assumed = R"(
+The permanent beam is straight and unloaded when it is placed, bends as a beam with shear, and is
+held upright. Its packing only presses, evenly across its flanges. Beams side by side share evenly.
+
+Padstones are elastic and bedded fully on the piers.
+)";
+
+constexpr std::string_view always_assumed = R"(
+Loads are characteristic, dead plus imposed, with a load factor of 1.0.
 
 The wall is a flat panel in plane stress, of one thickness, sound and solid; masonry is treated as
 one continuous material. Leaves that are not tied, old flues, rubble fill and bulges are not known
@@ -74,17 +102,34 @@ along the wall, and knocks against them.
 The state of the props: bent tubes, worn threads, wrong pins, missing plates.
 )";
 
+constexpr std::string_view beam_not_checked = R"(
+The permanent beam, its padstones and the piers under them. Do not size the beam on any load that
+the wall seems to carry by itself here.
+)";
+
+constexpr std::string_view given_beam_not_checked = R"(
+The piers under the padstones all the way down, their footings and the ground: they carry the beam
+for good. Lifting and sliding the beam in, and whatever holds it meanwhile. Fire, rust, and bolts or
+plates that join beams side by side.
+)";
+
+constexpr std::string_view stages_not_followed = R"(
+The stages of the work: cutting pockets, cutting out, lifting the beam, pinning up, easing the
+needles. Each may load a needle more than the state analysed here.
+)";
+
+constexpr std::string_view stages_not_checked = R"(
+Any other order of work than the one given, or a stage half done: a pocket cut before the needles
+beside it are tight, a needle eased before the packing has the age assumed.
+
+Dead shores under floors, what they stand on, and the joists over them.
+)";
+
 constexpr std::string_view never_checked = R"(
 Joists and other floors that lose their bearing with the cut.
 
-The permanent beam, its padstones and the piers under them. Do not size the beam on any load that
-the wall seems to carry by itself here.
-
 The wall's stability sideways and out of its plane: wind, return walls, ties, the building's bracing
 while the opening is made and after.
-
-The stages of the work: cutting pockets, cutting out, lifting the beam, pinning up, easing the
-needles. Each may load a needle more than the state analysed here.
 
 Knocks, vibration, water, frost and fire during the works.
 )";
@@ -138,7 +183,10 @@ std::string ends_sentence(const solver::Job& job) {
 }
 
 std::vector<std::string> analysis_assumptions(const solver::Job& job) {
+  const bool staged = job.analysis.sequence == solver::Sequence::staged;
   std::vector<std::string> sentences = items_of(always_assumed);
+  const std::vector<std::string> of_sequence = items_of(staged ? stages_assumed : at_once_assumed);
+  sentences.insert(sentences.begin() + 1, of_sequence.begin(), of_sequence.end());
   sentences.push_back(ends_sentence(job));
   if (std::ranges::count(job.analysis.masonry, solver::MasonryModel::cracked) > 0) {
     sentences.push_back("Cracked masonry takes no more tension than its tensile strength (" +
@@ -159,9 +207,13 @@ Html assumptions_section(const solver::JobResult& result) {
   const Html of_frames =
       any_framed ? element("h3", text("Of the needle frames")) + bullets(items_of(frames_assumed))
                  : Html();
-  const Html body =
-      element("h3", text("Of the analyses")) + bullets(analysis_assumptions(result.job)) +
-      element("h3", text("Of the hand method")) + bullets(solver::spread_assumptions()) + of_frames;
+  const Html of_beam = result.job.beam ? element("h3", text("Of the permanent beam")) +
+                                             bullets(items_of(beam_assumed))
+                                       : Html();
+  const Html body = element("h3", text("Of the analyses")) +
+                    bullets(analysis_assumptions(result.job)) +
+                    element("h3", text("Of the hand method")) +
+                    bullets(solver::spread_assumptions()) + of_frames + of_beam;
   return section("assumptions", "Assumptions", body);
 }
 
@@ -182,7 +234,12 @@ Html not_checked_section(const solver::Job& job) {
     }
     std::ranges::copy(items_of(frames_not_checked), std::back_inserter(items));
   }
-  std::ranges::copy(items_of(never_checked), std::back_inserter(items));
+  const bool staged = job.analysis.sequence == solver::Sequence::staged;
+  for (const std::string_view more :
+       {job.beam ? given_beam_not_checked : beam_not_checked,
+        staged ? stages_not_checked : stages_not_followed, never_checked}) {
+    std::ranges::copy(items_of(more), std::back_inserter(items));
+  }
   return section("not-checked", "What was not checked", bullets(items));
 }
 

@@ -14,6 +14,9 @@ namespace deadshore::io {
 /// for.
 [[nodiscard]] Html summary_section(const solver::JobResult& result);
 
+/// Part of it: what is loud, in alarms and warnings.
+[[nodiscard]] Html warnings_of(const solver::JobResult& result);
+
 /// Geometry, materials and needles as given.
 [[nodiscard]] Html wall_section(const solver::Job& job);
 
@@ -22,6 +25,16 @@ namespace deadshore::io {
 
 [[nodiscard]] Html assumptions_section(const solver::JobResult& result);
 [[nodiscard]] Html figures_section(std::span<const viz::Figure> figures);
+
+/// The order of the work with what each stage does to the wall: the worst, every support's load,
+/// cracks and damage. Empty where the work is not followed stage by stage.
+[[nodiscard]] Html stages_section(const solver::JobResult& result);
+
+/// The factors of each stage if masonry bears no tension. Empty where none was found.
+[[nodiscard]] Html safety_section(const solver::JobResult& result);
+
+/// The permanent beam as given, by hand and stage by stage. Empty where there is none.
+[[nodiscard]] Html beam_section(const solver::JobResult& result);
 
 /// The hand method as a sum that can be checked line by line.
 [[nodiscard]] Html hand_section(const solver::JobResult& result);

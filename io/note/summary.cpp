@@ -1,109 +1,32 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
+#include "io/stage_facts.h"
 #include "solver/compare/envelope.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <limits>
+#include <iterator>
 #include <string>
 #include <vector>
 
 namespace deadshore::io {
 namespace {
 
-/// A needle that takes less than this carries nothing worth the name, N.
-constexpr double idle_needle = 50.0;
-
-constexpr double not_known = std::numeric_limits<double>::quiet_NaN();
 const solver::NeedleComparison not_compared = {"", not_known, not_known, not_known, ""};
 
-double weight_of(const std::vector<solver::LoosePatch>& patches) {
-  double weight = 0.0;
-  for (const solver::LoosePatch& patch : patches) weight += patch.weight;
-  return weight;
-}
-
-Html patch_list(const std::vector<solver::LoosePatch>& patches) {
-  std::vector<std::string> lines;
-  lines.reserve(patches.size());
-  for (const solver::LoosePatch& patch : patches) {
-    lines.push_back(fmt::format("{} kN, x = {} to {} mm, {} to {} mm up, {}",
-                                fine_kilonewtons(patch.weight), whole_millimetres(patch.x.from),
-                                whole_millimetres(patch.x.to), whole_millimetres(patch.y.from),
-                                whole_millimetres(patch.y.to), patch.where));
+/// Why a stage is the one to look at first.
+std::string why_it_governs(const solver::JobResult& result, const solver::StageResult& stage) {
+  const StageFacts facts = facts_of(stage);
+  if (!facts.stands) return "the wall does not stand in it";
+  const auto worst = std::ranges::find_if(
+      result.checks, [](const solver::Check& check) { return !check.not_verified; });
+  if (worst != result.checks.end() && worst->stage == stage.name) {
+    return fmt::format("it has the worst check, {}, {} ({})", worst->member, worst->check,
+                       utilisation_words(*worst));
   }
-  return bullets(lines);
-}
-
-Html no_equilibrium(const solver::PanelResult& analysis) {
-  const Html reason =
-      paragraph("This wall does not stand.",
-                fmt::format("With {} there is no equilibrium: {}", masonry_phrase(analysis.model),
-                            analysis.no_equilibrium),
-                "");
-  const Html consequence =
-      paragraph("No reactions are given for it. Do not cut on this arrangement.");
-  const Html patches = analysis.loose.empty()
-                           ? Html()
-                           : paragraph("Masonry that would fall:") + patch_list(analysis.loose);
-  return element("div", reason + consequence + patches, "alarm");
-}
-
-Html loose_masonry(const solver::PanelResult& analysis) {
-  const Html headline = paragraph(
-      fmt::format("Loose masonry: {} kN would fall.", fine_kilonewtons(weight_of(analysis.loose))),
-      fmt::format("With {} these parts have no safe state. Hold them from below or take them down "
-                  "before the cut; the other figures hold only once that is done.",
-                  masonry_phrase(analysis.model)),
-      "");
-  return element("div", headline + patch_list(analysis.loose), "alarm");
-}
-
-Html overstress(const solver::Job& job, const solver::PanelResult& analysis) {
-  return paragraph(
-      "Crushing.",
-      fmt::format("With {} the largest compression is {} N/mm\u00b2, more than the {} N/mm\u00b2 "
-                  "the masonry is given. Peaks at corners grow with a finer mesh: look at where it "
-                  "is before judging it.",
-                  masonry_phrase(analysis.model), two_decimals(analysis.max_compression),
-                  significant(job.masonry.compressive_strength, 3)),
-      "warning");
-}
-
-Html idle_needles(const solver::PanelResult& analysis) {
-  std::vector<std::string> idle;
-  for (const solver::NeedleReaction& needle : analysis.needles) {
-    if (needle.force < idle_needle) idle.push_back(needle.name);
-  }
-  if (idle.empty()) return {};
-  return paragraph("A needle carries nothing.",
-                   fmt::format("With {} nothing comes down on {}.", masonry_phrase(analysis.model),
-                               listed(idle)),
-                   "warning");
-}
-
-Html warnings_of(const solver::JobResult& result) {
-  Html warnings;
-  for (const solver::StageResult& stage : result.stages) {
-    for (const solver::PanelResult& analysis : stage.analyses) {
-      if (!analysis.stands()) {
-        warnings += no_equilibrium(analysis);
-        continue;
-      }
-      if (!analysis.loose.empty()) warnings += loose_masonry(analysis);
-      if (analysis.max_compression > result.job.masonry.compressive_strength) {
-        warnings += overstress(result.job, analysis);
-      }
-      warnings += idle_needles(analysis);
-    }
-  }
-  const auto& models = result.job.analysis.masonry;
-  if (std::ranges::find(models, solver::MasonryModel::cracked) == models.end()) {
-    warnings += paragraph("Cracking was not analysed.",
-                          "Uncracked masonry can underestimate the worst needle.", "warning");
-  }
-  return warnings;
+  if (facts.needle.empty()) return "no needle carries anything in any";
+  return fmt::format("it has the most loaded needle of the analyses, {}", facts.needle);
 }
 
 std::string method_phrase(const std::string& method) {
@@ -120,19 +43,24 @@ std::string factors_sentence(const solver::Job& job) {
 Html design_loads(const solver::JobResult& result,
                   const std::vector<solver::EnvelopedLoad>& envelope) {
   if (envelope.empty()) return paragraph("There are no needles.");
+  const bool staged = is_staged(result);
   Table content{
       "design-loads",
       "Load on each needle, kN, characteristic; design it, its props and what they stand "
       "on for the largest found by any method",
       {{"Needle"}, {"Hand", true}, {"Uncracked", true}, {"Cracked", true}, {"Design for", true}},
       {}};
+  if (staged) content.columns.push_back({"In stage"});
   for (const solver::EnvelopedLoad& entry : envelope) {
     const auto found =
         std::ranges::find(result.comparison, entry.needle, &solver::NeedleComparison::needle);
     const bool compared = found != result.comparison.end();
     const solver::NeedleComparison loads = compared ? *found : not_compared;
-    content.add({entry.needle, kilonewtons(loads.hand), kilonewtons(loads.uncracked),
-                 kilonewtons(loads.cracked), kilonewtons(entry.load)});
+    std::vector<std::string> cells = {entry.needle, kilonewtons(loads.hand),
+                                      kilonewtons(loads.uncracked), kilonewtons(loads.cracked),
+                                      kilonewtons(entry.load)};
+    if (staged) cells.push_back(entry.method == "hand" ? "by hand" : entry.stage);
+    content.add(std::move(cells));
   }
   const Html advice = paragraph(std::string("Neither method is right alone: the hand method knows "
                                             "nothing of arching and of how much the "
@@ -146,21 +74,72 @@ Html design_loads(const solver::JobResult& result,
   return table(content) + advice;
 }
 
+/// "Wall and everything on it", at each end of the work where it is followed.
+std::string load_figure(const solver::JobResult& result) {
+  const std::string first = kilonewtons(load_total_of(result));
+  const solver::StageResult* compared = compared_stage(result);
+  if (!is_staged(result) || compared == nullptr || compared->analyses.empty()) {
+    return fmt::format("Wall and everything on it: {} kN.", first);
+  }
+  return fmt::format(
+      "Wall and everything on it: {} kN before the work, {} kN in stage \u201c{}\u201d.", first,
+      kilonewtons(compared->analyses.front().load_total), compared->name);
+}
+
+std::vector<std::string> movement_figures(const solver::JobResult& result) {
+  std::vector<std::string> figures;
+  for (const solver::MasonryModel model : result.job.analysis.masonry) {
+    const StageAnalysis worst =
+        worst_analysis(result, model, [](const auto& a) { return a.max_settlement; });
+    if (worst.analysis == nullptr) continue;
+    figures.push_back(fmt::format(
+        "Largest downward movement with {}: {} mm{}.", masonry_phrase(model),
+        fine_millimetres(worst.analysis->max_settlement), in_stage(result, *worst.stage)));
+  }
+  return figures;
+}
+
+/// What only following the stages tells.
+std::vector<std::string> staged_figures(const solver::JobResult& result) {
+  std::vector<std::string> figures;
+  if (const solver::StageResult* governing = governing_stage(result)) {
+    figures.push_back(fmt::format("Look first at stage \u201c{}\u201d, day {}: {}.",
+                                  governing->name, significant(governing->day, 4),
+                                  why_it_governs(result, *governing)));
+  }
+  const StageAnalysis cracked =
+      worst_analysis(result, solver::MasonryModel::cracked,
+                     [](const auto& a) { return a.cracks.empty() ? 0.0 : a.cracks.front().width; });
+  if (cracked.analysis != nullptr && !cracked.analysis->cracks.empty()) {
+    const solver::Crack& widest = cracked.analysis->cracks.front();
+    figures.push_back(fmt::format("Widest crack: {} mm{}, {}.", fine_millimetres(widest.width),
+                                  in_stage(result, *cracked.stage), widest.where));
+  }
+  if (const WorstDamage worst = worst_damage(result); worst.damage != nullptr) {
+    figures.push_back(fmt::format("Damage to the masonry that stays: category {} of 5{}. {}",
+                                  category_of(*worst.damage), in_stage(result, *worst.stage),
+                                  as_sentence(worst.damage->in_words)));
+  }
+  if (const solver::StageResult* least = stage_of_least_factor(result)) {
+    figures.push_back(fmt::format("Least factor on all loads without tension: {}{}.",
+                                  factor_words(least->safety->factor), in_stage(result, *least)));
+  }
+  return figures;
+}
+
 Html key_figures(const solver::JobResult& result,
                  const std::vector<solver::EnvelopedLoad>& envelope) {
-  std::vector<std::string> figures = {
-      fmt::format("Wall and everything on it: {} kN.", kilonewtons(load_total_of(result)))};
+  std::vector<std::string> figures = {load_figure(result)};
   if (const solver::EnvelopedLoad* worst = worst_of(envelope)) {
-    figures.push_back(fmt::format("Most loaded needle: {}, {} kN {}.", worst->needle,
-                                  kilonewtons(worst->load), method_phrase(worst->method)));
+    const solver::StageResult* stage =
+        worst->method == "hand" ? nullptr : find_stage(result, worst->stage);
+    figures.push_back(fmt::format("Most loaded needle: {}, {} kN {}{}.", worst->needle,
+                                  kilonewtons(worst->load), method_phrase(worst->method),
+                                  stage == nullptr ? "" : in_stage(result, *stage)));
   }
-  for (const solver::StageResult& stage : result.stages) {
-    for (const solver::PanelResult& analysis : stage.analyses) {
-      if (!analysis.stands()) continue;
-      figures.push_back(fmt::format("Largest downward movement with {}: {} mm.",
-                                    masonry_phrase(analysis.model),
-                                    fine_millimetres(analysis.max_settlement)));
-    }
+  std::ranges::copy(movement_figures(result), std::back_inserter(figures));
+  if (is_staged(result)) {
+    std::ranges::copy(staged_figures(result), std::back_inserter(figures));
   }
   return bullets(figures);
 }

@@ -118,6 +118,27 @@ Html needles_table(const solver::Job& job) {
   return table(content);
 }
 
+std::string joist_ends_words(const solver::DeadShore& shore) {
+  if (!shore.joist_ends) return "not counted on";
+  const solver::DeadShore::JoistEnds& ends = *shore.joist_ends;
+  return fmt::format("catch the wall after {} mm, {} kN/mm each, every {} mm",
+                     millimetres(ends.gap), significant(ends.stiffness / 1e3, 3),
+                     millimetres(ends.spacing));
+}
+
+Html shores_table(const std::vector<solver::DeadShore>& shores) {
+  if (shores.empty()) return {};
+  Table content{"dead-shores",
+                "",
+                {{"Dead shore"}, {"Carries"}, {"Part of it %", true}, {"Its joist ends"}},
+                {}};
+  for (const solver::DeadShore& shore : shores) {
+    content.add({shore.name, shore.carries, whole_millimetres(100.0 * shore.share),
+                 joist_ends_words(shore)});
+  }
+  return table(content);
+}
+
 }  // namespace
 
 Html wall_section(const solver::Job& job) {
@@ -126,7 +147,7 @@ Html wall_section(const solver::Job& job) {
           "x runs along the wall from its left end; heights are above the base, where the "
           "piers stand.") +
       wall_table(job) + openings_table(job.wall) + lintels_table(job.lintels) +
-      materials_table(job) + needles_table(job) +
+      materials_table(job) + needles_table(job) + shores_table(job.dead_shores) +
       paragraph(
           "Stiffness is that of the whole support under the wall: needle, props, packing, "
           "plates and ground together; where it comes from a needle frame, see there.",

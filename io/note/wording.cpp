@@ -1,5 +1,7 @@
 #include "io/note/wording.h"
 
+#include "io/stage_facts.h"
+
 #include <fmt/format.h>
 
 #include <cctype>
@@ -79,12 +81,20 @@ std::string with_raised_powers(std::string words) {
   return words;
 }
 
+std::string factor_words(double factor) {
+  return factor > 100.0 ? "over 100" : two_decimals(factor);
+}
+
 std::string unit_weight(double newtons_per_cubic_mm) {
   return significant(newtons_per_cubic_mm * 1e6, 4) + " kN/m\u00b3";
 }
 
 std::string masonry_phrase(solver::MasonryModel model) {
   return fmt::format("{} masonry", solver::to_string(model));
+}
+
+std::string in_stage(const solver::JobResult& result, const solver::StageResult& stage) {
+  return is_staged(result) ? fmt::format(" in stage \u201c{}\u201d", stage.name) : "";
 }
 
 std::string as_sentence(std::string words) {

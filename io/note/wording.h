@@ -1,6 +1,6 @@
 #pragma once
 
-#include "solver/model/job.h"
+#include "solver/model/results.h"
 
 #include <span>
 #include <string>
@@ -19,6 +19,9 @@ namespace deadshore::io {
 [[nodiscard]] std::string significant(double value, int digits);  ///< "1.63", "0.05", "1500"
 [[nodiscard]] std::string scientific(double value);               ///< "1.2e-09"
 
+/// A factor on loads: "1.63", or "over 100" where no load that matters brings the wall down.
+[[nodiscard]] std::string factor_words(double factor);
+
 [[nodiscard]] std::string unit_weight(double newtons_per_cubic_mm);  ///< "19 kN/m³"
 
 /// Three figures without an exponent: "1234", "21.3", "0.87", "0.0123".
@@ -29,6 +32,10 @@ namespace deadshore::io {
 
 /// "uncracked masonry", "cracked masonry".
 [[nodiscard]] std::string masonry_phrase(solver::MasonryModel model);
+
+/// " in stage \u201ccut\u201d"; empty where the work is not followed stage by stage.
+[[nodiscard]] std::string in_stage(const solver::JobResult& result,
+                                   const solver::StageResult& stage);
 
 /// `words` with a full stop at their end.
 [[nodiscard]] std::string as_sentence(std::string words);

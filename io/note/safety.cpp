@@ -1,0 +1,86 @@
+#include "io/note/sections.h"
+#include "io/note/wording.h"
+#include "io/stage_facts.h"
+#include "solver/limit/stage_safety.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+namespace deadshore::io {
+namespace {
+
+using solver::StageResult;
+using solver::StageSafety;
+
+RowKind kind_of(const StageSafety& safety) {
+  if (!is_safe_without_tension(safety.factor)) return RowKind::fails;
+  return safety.loose_weight > 0.0 ? RowKind::unverified : RowKind::plain;
+}
+
+std::string tension_words(double needed) {
+  return needed < solver::most_factor ? three_figures(needed) : "none will do";
+}
+
+Html factors_table(const solver::JobResult& result) {
+  Table content{"safety-factors",
+                "Factor on all loads at which the wall has no equilibrium or crushes",
+                {{"Stage"},
+                 {"Factor", true},
+                 {"From stresses", true},
+                 {"From a mechanism", true},
+                 {"With the tension given", true},
+                 {"Loose kN", true},
+                 {"Tension needed N/mm\u00b2", true}},
+                {}};
+  for (const StageResult& stage : result.stages) {
+    if (!stage.safety) continue;
+    const StageSafety& safety = *stage.safety;
+    content.add({stage.name, factor_words(safety.factor), factor_words(safety.static_factor),
+                 factor_words(safety.kinematic_factor), factor_words(safety.factor_with_tension),
+                 fine_kilonewtons(safety.loose_weight), tension_words(safety.tension_needed)},
+                kind_of(safety));
+    if (!safety.verdict.empty()) {
+      content.add({with_raised_powers(safety.verdict)}, RowKind::working);
+    }
+  }
+  return table(content);
+}
+
+std::string mesh_words(const solver::JobResult& result) {
+  double size = 0.0;
+  int steps = 0;
+  double gap = 0.0;
+  for (const StageResult& stage : result.stages) {
+    if (!stage.safety) continue;
+    size = std::max(size, stage.safety->mesh_size);
+    steps += stage.safety->iterations;
+    gap = std::max(gap, stage.safety->gap);
+  }
+  return fmt::format(
+      "Found on elements of {} mm, {} steps in all; the two bounds differ by {} % at most.",
+      millimetres(size), steps, significant(100.0 * gap, 2));
+}
+
+}  // namespace
+
+Html safety_section(const solver::JobResult& result) {
+  if (std::ranges::none_of(result.stages,
+                           [](const StageResult& stage) { return stage.safety.has_value(); })) {
+    return {};
+  }
+  const Html body =
+      paragraph(
+          "How far the wall is from falling if masonry bears no tension at all, by limit analysis: "
+          "strength alone, whatever the stiffness. A state of stress in equilibrium that the "
+          "masonry bears gives a factor that is safe; a mechanism gives one that the wall cannot "
+          "pass. The lower one counts. Masonry with no way to a support without tension is left "
+          "out of the factor and given as loose, with the least tensile strength that would keep "
+          "it up.") +
+      factors_table(result) + paragraph(mesh_words(result), "small");
+  return section("safety", "Safety without tension", body);
+}
+
+}  // namespace deadshore::io

@@ -1,0 +1,169 @@
+#include "io/note/sections.h"
+#include "io/note/wording.h"
+#include "io/stage_facts.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+namespace deadshore::io {
+namespace {
+
+/// A needle that takes less than this carries nothing worth the name, N.
+constexpr double idle_needle = 50.0;
+
+/// From this category on damage is more than filling and painting puts right.
+constexpr int worrying_damage = 3;
+
+Html patch_list(const std::vector<solver::LoosePatch>& patches) {
+  std::vector<std::string> lines;
+  lines.reserve(patches.size());
+  for (const solver::LoosePatch& patch : patches) {
+    lines.push_back(fmt::format("{} kN, x = {} to {} mm, {} to {} mm up, {}",
+                                fine_kilonewtons(patch.weight), whole_millimetres(patch.x.from),
+                                whole_millimetres(patch.x.to), whole_millimetres(patch.y.from),
+                                whole_millimetres(patch.y.to), patch.where));
+  }
+  return bullets(lines);
+}
+
+Html no_equilibrium(const solver::JobResult& result, const StageAnalysis& failed) {
+  const solver::PanelResult& analysis = *failed.analysis;
+  const Html reason =
+      paragraph("This wall does not stand.",
+                fmt::format("With {}{} there is no equilibrium: {}", masonry_phrase(analysis.model),
+                            in_stage(result, *failed.stage), analysis.no_equilibrium),
+                "");
+  const Html consequence =
+      paragraph(is_staged(result)
+                    ? "No reactions are given for it, and no stage after it was analysed. Do not "
+                      "begin on this order of work."
+                    : "No reactions are given for it. Do not cut on this arrangement.");
+  const Html patches = analysis.loose.empty()
+                           ? Html()
+                           : paragraph("Masonry that would fall:") + patch_list(analysis.loose);
+  return element("div", reason + consequence + patches, "alarm");
+}
+
+/// The other stages in which masonry is loose, with how much.
+std::string also_loose(const solver::JobResult& result, const StageAnalysis& worst) {
+  std::vector<std::string> others;
+  for (const solver::StageResult& stage : result.stages) {
+    const solver::PanelResult* analysis = find_analysis(stage, worst.analysis->model);
+    if (&stage == worst.stage || analysis == nullptr || analysis->loose.empty()) continue;
+    others.push_back(fmt::format("\u201c{}\u201d ({} kN)", stage.name,
+                                 fine_kilonewtons(loose_weight(*analysis))));
+  }
+  return others.empty() ? "" : " Loose too in stage " + listed(others) + ".";
+}
+
+Html loose_masonry(const solver::JobResult& result, const StageAnalysis& worst) {
+  const bool staged = is_staged(result);
+  const Html headline = paragraph(
+      fmt::format("Loose masonry: {} kN would fall.",
+                  fine_kilonewtons(loose_weight(*worst.analysis))),
+      fmt::format("With {}{} these parts have no safe state. Hold them from below or take them "
+                  "down before {}; the other figures hold only once that is done.{}",
+                  masonry_phrase(worst.analysis->model), in_stage(result, *worst.stage),
+                  staged ? "that stage" : "the cut", also_loose(result, worst)),
+      "");
+  return element("div", headline + patch_list(worst.analysis->loose), "alarm");
+}
+
+Html overstress(const solver::JobResult& result, const StageAnalysis& worst) {
+  return paragraph(
+      "Crushing.",
+      fmt::format("With {}{} the largest compression is {} N/mm\u00b2, more than the {} N/mm\u00b2 "
+                  "the masonry is given. Peaks at corners grow with a finer mesh: look at where it "
+                  "is before judging it.",
+                  masonry_phrase(worst.analysis->model), in_stage(result, *worst.stage),
+                  two_decimals(worst.analysis->max_compression),
+                  significant(result.job.masonry.compressive_strength, 3)),
+      "warning");
+}
+
+/// Needles on which nothing comes down in any stage of one model.
+Html idle_needles(const solver::JobResult& result, solver::MasonryModel model) {
+  std::vector<std::string> idle;
+  for (std::size_t i = 0; i < result.job.needles.size(); ++i) {
+    const StageAnalysis most = worst_analysis(
+        result, model, [i](const solver::PanelResult& a) { return a.needles.at(i).force; });
+    if (most.analysis == nullptr) continue;
+    const solver::NeedleReaction& needle = most.analysis->needles[i];
+    if (needle.force < idle_needle) idle.push_back(needle.name);
+  }
+  if (idle.empty()) return {};
+  return paragraph("A needle carries nothing.",
+                   fmt::format("With {} nothing comes down on {}{}.", masonry_phrase(model),
+                               listed(idle), is_staged(result) ? " in any stage" : ""),
+                   "warning");
+}
+
+Html warnings_of(const solver::JobResult& result, solver::MasonryModel model) {
+  Html warnings;
+  if (const StageAnalysis failed = first_failure(result, model); failed.analysis != nullptr) {
+    warnings += no_equilibrium(result, failed);
+  }
+  const StageAnalysis loosest = worst_analysis(result, model, loose_weight);
+  if (loosest.analysis != nullptr && !loosest.analysis->loose.empty()) {
+    warnings += loose_masonry(result, loosest);
+  }
+  const StageAnalysis pressed =
+      worst_analysis(result, model, [](const solver::PanelResult& a) { return a.max_compression; });
+  if (pressed.analysis != nullptr &&
+      pressed.analysis->max_compression > result.job.masonry.compressive_strength) {
+    warnings += overstress(result, pressed);
+  }
+  return warnings + idle_needles(result, model);
+}
+
+/// What the limit analysis of the stages warns of.
+Html without_tension(const solver::JobResult& result) {
+  Html warnings;
+  const solver::StageResult* least = stage_of_least_factor(result);
+  const bool safe = least == nullptr || is_safe_without_tension(least->safety->factor);
+  const solver::StageResult* least_safe = safe ? nullptr : least;
+  if (least_safe != nullptr) {
+    warnings +=
+        element("div",
+                paragraph("The wall stands by tension alone.",
+                          fmt::format("Without tension it bears only {} times its loads{}. {}",
+                                      factor_words(least->safety->factor), in_stage(result, *least),
+                                      with_raised_powers(least->safety->verdict)),
+                          ""),
+                "alarm");
+  }
+  const solver::StageResult* loosest = stage_of_most_loose_without_tension(result);
+  if (loosest != nullptr && loosest != least_safe) {
+    warnings += paragraph(fmt::format("Held by tension alone{}.", in_stage(result, *loosest)),
+                          with_raised_powers(loosest->safety->verdict), "warning");
+  }
+  return warnings;
+}
+
+Html damage_warning(const solver::JobResult& result) {
+  const WorstDamage worst = worst_damage(result);
+  if (worst.damage == nullptr || category_of(*worst.damage) < worrying_damage) return {};
+  return paragraph("The masonry that stays will be damaged.",
+                   fmt::format("Category {} of 5{}: {}", category_of(*worst.damage),
+                               in_stage(result, *worst.stage), as_sentence(worst.damage->in_words)),
+                   "warning");
+}
+
+}  // namespace
+
+Html warnings_of(const solver::JobResult& result) {
+  Html warnings;
+  const auto& models = result.job.analysis.masonry;
+  for (const solver::MasonryModel model : models) warnings += warnings_of(result, model);
+  warnings += without_tension(result) + damage_warning(result);
+  if (std::ranges::find(models, solver::MasonryModel::cracked) == models.end()) {
+    warnings += paragraph("Cracking was not analysed.",
+                          "Uncracked masonry can underestimate the worst needle.", "warning");
+  }
+  return warnings;
+}
+
+}  // namespace deadshore::io
