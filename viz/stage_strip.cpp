@@ -227,6 +227,13 @@ solver::StageState ever_there(const std::vector<ShownStage>& stages) {
   return all;
 }
 
+bool any_released(const std::vector<ShownStage>& stages) {
+  return std::any_of(stages.begin(), stages.end(), [](const ShownStage& stage) {
+    const auto& needles = stage.works.needles;
+    return std::count(needles.begin(), needles.end(), solver::NeedleState::released) > 0;
+  });
+}
+
 std::vector<LegendEntry> legend_of(const Job& job, const std::vector<ShownStage>& stages,
                                    const std::vector<Cell>& cells) {
   std::vector<LegendEntry> entries;
@@ -234,15 +241,15 @@ std::vector<LegendEntry> legend_of(const Job& job, const std::vector<ShownStage>
     const double x = box.middle().x;
     return Rect{x - 4.5, box.top, x + 4.5, box.bottom};
   };
-  if (!job.needles.empty()) {
+  if (!job.needles.empty())
     entries.push_back(
         {[needle](Canvas& canvas, const Rect& box) { draw_needle_section(canvas, needle(box)); },
          "needle in"});
+  if (any_released(stages))
     entries.push_back({[needle](Canvas& canvas, const Rect& box) {
                          canvas.outline(needle(box), taken_away_pen());
                        },
                        "needle taken out"});
-  }
   const auto works = works_legend(job, ever_there(stages));
   entries.insert(entries.end(), works.begin(), works.end());
   if (std::any_of(cells.begin(), cells.end(), [](const Cell& cell) { return !cell.loose.empty(); }))
