@@ -39,7 +39,7 @@ struct LimitProblem {
   double masonry_strength = 0.0;  ///< compressive, N/mm2
 };
 
-inline constexpr double lintel_strength = 50.0;
+inline constexpr double lintel_strength = 10.0;
 
 /// \param quads the quadrilaterals that are there at the stage, with the chains of the whole mesh
 /// \throws SolveError if part of a load has no masonry to stand on

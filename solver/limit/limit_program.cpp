@@ -19,7 +19,7 @@ constexpr double start_product = 0.1;
 constexpr double least_raise = 1e-14;
 constexpr double most_raise = 1e-5;
 constexpr int most_refinements = 3;
-constexpr double balance_tolerance = 1e-7;
+constexpr double balance_tolerance = 1e-5;  // of the largest load on a node
 constexpr double support_tolerance = 1e-9;
 constexpr double spoilt = 10.0;  // times the gap asked for is still a result
 constexpr int patience = 4;      // iterations
@@ -632,13 +632,16 @@ double InteriorPoint::bound() {
     }
   }
   if (!has_parameter_) return fixed;
-  // Velocities may be scaled: where the loads that rise do the work, the one at which the
-  // parameter has no say left is best.
-  const double work = program_.parameter_cost - rising;
-  const double none_left =
-      program_.parameter_cost < 0.0 && work < 0.0 ? program_.parameter_cost / work : 1.0;
-  const double left = program_.parameter_cost - none_left * work;
-  return none_left * fixed + std::min(0.0, left) * program_.most_parameter;
+  // Velocities may be scaled, which scales all but the parameter's own cost: as they are, or so
+  // that the parameter has no say left.
+  const auto scaled_bound = [&](double factor) {
+    const double say = program_.parameter_cost + factor * (rising - program_.parameter_cost);
+    return factor * fixed + std::min(0.0, say) * program_.most_parameter;
+  };
+  const double work = rising - program_.parameter_cost;
+  const double as_is = scaled_bound(1.0);
+  if (program_.parameter_cost >= 0.0 || work <= 0.0) return as_is;
+  return std::max(as_is, scaled_bound(-program_.parameter_cost / work));
 }
 
 LimitSolution InteriorPoint::run(double scale, double gap) {
