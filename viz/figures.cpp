@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <numeric>
 
 namespace deadshore::viz {
@@ -45,11 +46,14 @@ void add_panel_figures(FigureList& figures, const solver::JobResult& result,
   }
   figures.add(compression_bands(result, panel, stage, scale), "compression-" + end,
               compression_caption(panel, stage));
+  const auto& needles = stage.works.needles;
+  const bool any_in = std::any_of(needles.begin(), needles.end(), solver::is_in);
   figures.add(
       load_flow(result, panel, stage, full_length_stress(result)), "load-flow-" + end,
-      fmt::format("Where the load flows with {}{}: principal stresses, and over them the 45-degree "
-                  "spreads that the hand method takes.",
-                  masonry_words(panel.model), at_stage(stage)));
+      fmt::format(
+          "Where the load flows with {}{}: principal stresses{}.", masonry_words(panel.model),
+          at_stage(stage),
+          any_in ? ", and over them the 45-degree spreads that the hand method takes" : ""));
 }
 
 /// The most loaded of the needles that stand on this frame; null where there is none.

@@ -119,7 +119,16 @@ void draw_spreads(Canvas& canvas, const WallView& view, const solver::SpreadResu
     canvas.line(view.at({a.first, a.second}), view.at({b.first, b.second}), spread_pen);
 }
 
-std::vector<LegendEntry> legend_of(const PanelResult& panel, double full) {
+/// The spreads of the needles that are in.
+solver::SpreadResult spreads_in(solver::SpreadResult hand, const solver::StageState& works) {
+  std::vector<solver::SpreadSum> in;
+  for (std::size_t i = 0; i < hand.needles.size() && i < works.needles.size(); ++i)
+    if (solver::is_in(works.needles[i])) in.push_back(std::move(hand.needles[i]));
+  hand.needles = std::move(in);
+  return hand;
+}
+
+std::vector<LegendEntry> legend_of(const PanelResult& panel, double full, bool spreads) {
   const auto length_entry = [](double part, const std::string& text) {
     const double half = half_length(part);
     return LegendEntry{
@@ -133,8 +142,8 @@ std::vector<LegendEntry> legend_of(const PanelResult& panel, double full) {
       length_entry(1.0,
                    fmt::format("principal compression of {} N/mm² and more", short_number(full))),
       length_entry(0.2, fmt::format("of {} N/mm²", short_number(0.2 * full))),
-      line_entry(tension_pen, "principal tension, same scale"),
-      line_entry(spread_pen, "45-degree spread of the hand method")};
+      line_entry(tension_pen, "principal tension, same scale")};
+  if (spreads) entries.push_back(line_entry(spread_pen, "45-degree spread of the hand method"));
   if (!panel.loose.empty()) entries.push_back(hatch_entry(loose_hatch(), "loose masonry"));
   return entries;
 }
@@ -164,8 +173,8 @@ Drawing load_flow(const JobResult& result, const PanelResult& panel, const Shown
   const Job& job = result.job;
   const mesh::QuadMesh& mesh = result.mesh.quads;
   const std::vector<char> there = quads_there(mesh, panel.fields);
-  const solver::SpreadResult& hand = result.hand;
-  std::vector<LegendEntry> legend = legend_of(panel, full);
+  const solver::SpreadResult hand = spreads_in(result.hand, stage.works);
+  std::vector<LegendEntry> legend = legend_of(panel, full, !hand.needles.empty());
   const auto works_entries = works_legend(job, stage.works);
   legend.insert(legend.end(), works_entries.begin(), works_entries.end());
   const double legend_room = legend_height(legend, page_width - 8.0);

@@ -58,9 +58,13 @@ std::string needle_fact(const PanelResult& panel, const solver::StageState& work
   return "most on " + worst->name + ": " + kilonewtons(worst->force);
 }
 
+/// The parts in one line; where it must be broken, between them.
 std::string joined(const std::vector<std::string>& parts) {
   std::string text;
-  for (const std::string& part : parts) text += (text.empty() ? "" : " · ") + part;
+  for (const std::string& part : parts) {
+    if (!text.empty()) text += "\u00a0· ";
+    for (const char letter : part) text += letter == ' ' ? "\u00a0" : std::string(1, letter);
+  }
   return text;
 }
 
