@@ -1,6 +1,7 @@
 #include "solver/panel/newton.h"
 
 #include "solver/model/error.h"
+#include "solver/panel/interior_path.h"
 
 #include <algorithm>
 #include <cmath>
@@ -12,6 +13,17 @@ namespace {
 
 constexpr double slope_left_over = 0.3;  // part of the first slope at which a line search stops
 constexpr int most_slopes = 30;
+
+// When plain steps give up for the interior path.
+constexpr int plain_patience = 2;  // steps without a new least residual
+constexpr int most_plain_steps = 10;
+constexpr double lost = 0.95;  // residual of a displacement that has nothing to do with balance
+
+// How near the end of the interior path plain steps are tried: the first residual, then each time
+// a part of the last.
+constexpr double start_closeness = 1.0;  // of the interior path, see there
+constexpr double first_landing = 1e-5;
+constexpr double next_landing = 0.1;
 
 /// The loading seen along the free equations.
 class Balance {
@@ -68,45 +80,123 @@ class Balance {
   double load_size_;
 };
 
+/// Steps down to balance, with the count of them.
+class Descent {
+ public:
+  Descent(PanelModel& model, const PanelLoading& loading, const Eigen::VectorXd& start,
+          const NewtonOptions& options, const std::function<void(int, double)>& progress)
+      : model_(model),
+        loading_(loading),
+        options_(options),
+        progress_(progress),
+        balance_(model, loading),
+        stiffness_(model.empty_stiffness()) {
+    go_to(start);
+  }
+
+  [[nodiscard]] const NewtonReport& report() const { return report_; }
+  [[nodiscard]] const Eigen::VectorXd& displacement() const { return u_; }
+  [[nodiscard]] bool over() const {
+    return report_.converged || !std::isfinite(report_.residual) ||
+           report_.iterations >= options_.most_iterations;
+  }
+
+  /// Full steps by the law itself while they go well; otherwise back to the best displacement.
+  void go_plainly() {
+    Eigen::VectorXd best = u_;
+    double least = report_.residual;
+    int steps_since_least = 0;
+    for (int step = 0; step < most_plain_steps && !over(); ++step) {
+      if (!step_by_law(false)) break;
+      if (report_.residual < least) {
+        best = u_;
+        least = report_.residual;
+        steps_since_least = 0;
+      } else if (++steps_since_least == plain_patience || report_.residual > lost) {
+        break;
+      }
+    }
+    if (!over()) return_to(best);
+  }
+
+  /// Along the interior path until the law's residual is below `landing`. False at its end.
+  bool follow(InteriorPath& path, double landing) {
+    while (!over()) {
+      if (!path.advance()) return false;
+      ++report_.iterations;
+      go_to(path.displacement());
+      if (report_.residual <= landing) return true;
+    }
+    return true;
+  }
+
+  /// Full steps with a line search wherever they wander: slow, and sure to go down.
+  void go_carefully() {
+    int steps_since_least = 0;
+    while (!over()) {
+      const double least = least_;
+      if (!step_by_law(steps_since_least > options_.patience)) {
+        throw SolveError("the wall can move freely: nothing holds it sideways or up");
+      }
+      steps_since_least = report_.residual < least ? 0 : steps_since_least + 1;
+    }
+  }
+
+ private:
+  void go_to(const Eigen::VectorXd& u) {
+    return_to(u);
+    const bool stuck = report_.residual >= least_ && report_.residual <= options_.round_off;
+    report_.converged = report_.residual <= options_.tolerance || stuck;
+    least_ = std::min(least_, report_.residual);
+    if (progress_) progress_(report_.iterations, report_.residual);
+  }
+
+  void return_to(const Eigen::VectorXd& u) {
+    u_ = u;
+    state_ = balance_.at(u_, &stiffness_);
+    report_.residual = state_.relative;
+  }
+
+  /// False where the stiffness is singular.
+  bool step_by_law(bool search) {
+    if (!model_.factor().factorize(stiffness_)) return false;
+    ++report_.iterations;
+    const Eigen::VectorXd step = model_.factor().solve(state_.out_of_balance);
+    const double length =
+        search ? balance_.line_search(u_, step, -state_.out_of_balance.dot(step)) : 1.0;
+    go_to(u_ + length * model_.spread_out(step));
+    return true;
+  }
+
+  PanelModel& model_;
+  const PanelLoading& loading_;
+  const NewtonOptions& options_;
+  const std::function<void(int, double)>& progress_;
+  Balance balance_;
+  SparseStiffness stiffness_;
+  NewtonReport report_;
+  Eigen::VectorXd u_;
+  Balance::State state_;
+  double least_ = std::numeric_limits<double>::infinity();
+};
+
 }  // namespace
 
 NewtonReport minimise(PanelModel& model, const PanelLoading& loading, Eigen::VectorXd& u,
                       const NewtonOptions& options,
                       const std::function<void(int, double)>& progress) {
-  const Balance balance(model, loading);
-  SparseStiffness stiffness = model.empty_stiffness();
-  NewtonReport report;
-  double least = std::numeric_limits<double>::infinity();
-  int steps_since_least = 0;
-  Balance::State state = balance.at(u, &stiffness);
-  while (true) {
-    report.residual = state.relative;
-    if (progress) progress(report.iterations, report.residual);
-    if (!std::isfinite(state.relative)) return report;
-    const bool stuck = state.relative >= least && state.relative <= options.round_off;
-    if (state.relative <= options.tolerance || stuck) {
-      report.converged = true;
-      return report;
+  Descent descent(model, loading, u, options, progress);
+  if (!descent.over()) descent.go_plainly();
+  if (!descent.over()) {
+    InteriorPath path(model, loading, descent.displacement(), start_closeness);
+    for (double landing = first_landing; !descent.over(); landing *= next_landing) {
+      if (!descent.follow(path, landing)) break;
+      if (!descent.over()) descent.go_plainly();
     }
-    if (report.iterations == options.most_iterations) return report;
-
-    if (state.relative < least) {
-      least = state.relative;
-      steps_since_least = 0;
-    } else {
-      ++steps_since_least;
-    }
-    if (!model.factor().factorize(stiffness)) {
-      throw SolveError("the wall can move freely: nothing holds it sideways or up");
-    }
-    ++report.iterations;
-    const Eigen::VectorXd step = model.factor().solve(state.out_of_balance);
-    const double length = steps_since_least > options.patience
-                              ? balance.line_search(u, step, -state.out_of_balance.dot(step))
-                              : 1.0;
-    u += length * model.spread_out(step);
-    state = balance.at(u, &stiffness);
   }
+  if (!descent.over()) descent.go_carefully();
+  u = descent.displacement();
+  return descent.report();
 }
 
 }  // namespace deadshore::solver

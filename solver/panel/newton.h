@@ -12,7 +12,7 @@ struct NewtonOptions {
   double tolerance = 1e-10;  ///< out-of-balance force over the size of the nodal forces
   int most_iterations = 300;
   double round_off = 1e-9;  ///< as good as `tolerance` once it no longer falls
-  int patience = 8;         ///< steps without a new least residual before a line search
+  int patience = 8;         ///< careful steps without a new least residual before a line search
 };
 
 /// What a Newton solution came to. Not converged means: do not use it.
@@ -24,10 +24,12 @@ struct [[nodiscard]] NewtonReport {
 
 /// Finds the displacement of least energy, starting from `u` (2 per node) and leaving the result
 /// there. The energy is convex and piecewise quadratic, so plain Newton steps end exactly once the
-/// pattern of cracks and contacts settles; when they wander, a line search on the slope of the
-/// energy takes over, which always goes down. \param progress called after each step with the
-/// iteration and the relative residual; may be empty \throws SolveError if the stiffness is
-/// singular: nothing holds the wall.
+/// pattern of cracks and contacts is nearly right: that is all a start from a like state takes.
+/// Where they wander, an interior path (interior_path.h) leads to that pattern; its count of steps
+/// hardly depends on the mesh. Last of all comes a line search on the slope of the energy, which
+/// always goes down. \param progress called after each step with the factorisations so far and the
+/// relative residual; may be empty \throws SolveError if the stiffness is singular: nothing holds
+/// the wall.
 NewtonReport minimise(PanelModel& model, const PanelLoading& loading, Eigen::VectorXd& u,
                       const NewtonOptions& options = {},
                       const std::function<void(int, double)>& progress = {});

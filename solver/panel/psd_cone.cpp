@@ -137,6 +137,10 @@ Eigen::Matrix2d PsdScaling::unscaled_primal(const Eigen::Matrix2d& scaled) const
   return congruent(frame, scaled);
 }
 
+Eigen::Matrix2d PsdScaling::unscaled_dual(const Eigen::Matrix2d& scaled) const {
+  return congruent(inverse_frame.transpose(), scaled);
+}
+
 Eigen::Matrix3d PsdScaling::dual_to_primal() const {
   return congruence(congruent(frame, Eigen::Matrix2d::Identity()));
 }

@@ -55,8 +55,9 @@ struct PsdScaling {
   [[nodiscard]] Eigen::Matrix2d scaled_primal(const Eigen::Matrix2d& primal) const;
   [[nodiscard]] Eigen::Matrix2d scaled_dual(const Eigen::Matrix2d& dual) const;
 
-  /// A primal (strain-like) matrix given in the frame.
+  /// A primal (strain-like) or dual (stress-like) matrix that is given in the frame.
   [[nodiscard]] Eigen::Matrix2d unscaled_primal(const Eigen::Matrix2d& scaled) const;
+  [[nodiscard]] Eigen::Matrix2d unscaled_dual(const Eigen::Matrix2d& scaled) const;
 
   /// The map X -> W X W from dual to primal in Voigt form, symmetric positive definite.
   [[nodiscard]] Eigen::Matrix3d dual_to_primal() const;

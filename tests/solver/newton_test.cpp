@@ -1,7 +1,9 @@
 #include "solver/panel/newton.h"
 
 #include "solver/model/error.h"
+#include "solver/panel/wall_panel.h"
 #include "tests/solver/grid_mesh.h"
+#include "tests/solver/invented_wall.h"
 
 #include <gtest/gtest.h>
 
@@ -159,6 +161,85 @@ TEST(Newton, RefusesAWallThatNothingHolds) {
   loading.load = model.weight(loading.materials);
   Eigen::VectorXd u = model.start();
   EXPECT_THROW((void)minimise(model, loading, u), SolveError);
+}
+
+/// The invented wall on its mesh, with its displacement as if it could not crack.
+struct MeshedWall {
+  explicit MeshedWall(Job of)
+      : job(std::move(of)), mesh(mesh_of(job)), model(mesh.quads, supports_of(job, mesh.quads)) {
+    uncracked = model.start();
+    EXPECT_TRUE(minimise(model, loading(MasonryModel::uncracked), uncracked).converged);
+  }
+  [[nodiscard]] PanelLoading loading(MasonryModel masonry = MasonryModel::cracked) const {
+    return loading_of(job, model, masonry);
+  }
+
+  Job job;
+  mesh::WallMesh mesh;
+  PanelModel model;
+  Eigen::VectorXd uncracked;
+};
+
+Job cracking_wall(double tensile_strength, double mesh_size, WallEnd ends) {
+  Job job = invented_wall();
+  job.masonry.tensile_strength = tensile_strength;
+  job.analysis.mesh_size = mesh_size;
+  job.left_end = job.right_end = ends;
+  return job;
+}
+
+TEST(Newton, FactorisationsDoNotGrowWithTheMeshOrAsTheTensileStrengthGoes) {
+  const auto solve = [](double tensile_strength, double size) {
+    const WallEnd ends = tensile_strength > 0.0 ? WallEnd::free : WallEnd::held;
+    MeshedWall wall(cracking_wall(tensile_strength, size, ends));
+    Eigen::VectorXd u = wall.uncracked;
+    const NewtonReport report = minimise(wall.model, wall.loading(), u);
+    EXPECT_TRUE(report.converged);
+    EXPECT_LE(report.iterations, 30) << size << " mm, " << tensile_strength << " N/mm2";
+  };
+  for (const double size : {200.0, 100.0, 50.0}) solve(0.0, size);
+  for (const double size : {200.0, 100.0}) solve(0.1, size);
+}
+
+// The energy is strictly convex: from whatever side, the pushes must come out the same.
+TEST(Newton, AnswerDoesNotDependOnTheWayThere) {
+  MeshedWall wall(cracking_wall(0.0, 200.0, WallEnd::held));
+  const PanelLoading loading = wall.loading();
+  Eigen::VectorXd u = wall.uncracked;
+  ASSERT_TRUE(minimise(wall.model, loading, u).converged);
+  Eigen::VectorXd v = 1.02 * u;
+  ASSERT_TRUE(minimise(wall.model, loading, v).converged);
+  for (const ContactBed& bed : loading.beds) {
+    EXPECT_NEAR(state_of(bed, v).force, state_of(bed, u).force, 1e-8 * state_of(bed, u).force);
+  }
+}
+
+TEST(Newton, SmallChangesOfLoadCostFewFactorisations) {
+  MeshedWall wall(cracking_wall(0.1, 100.0, WallEnd::free));
+  const PanelLoading loading = wall.loading();
+  Eigen::VectorXd u = wall.uncracked;
+  const NewtonReport cold = minimise(wall.model, loading, u);
+  ASSERT_TRUE(cold.converged);
+  EXPECT_LE(minimise(wall.model, loading, u).iterations, 1) << "from the answer";
+  wall.job.line_loads.front().dead *= 1.1;
+  const NewtonReport warm = minimise(wall.model, wall.loading(), u);
+  EXPECT_TRUE(warm.converged);
+  EXPECT_LE(warm.iterations, 8);
+}
+
+// With no tension and free ends only the residual stiffness holds the spreading wall together: it
+// moves as one over the residual.
+TEST(Newton, FindsTheAnswerThatOnlyTheResidualHolds) {
+  MeshedWall wall(cracking_wall(0.0, 200.0, WallEnd::free));
+  PanelLoading loading = wall.loading();
+  Eigen::VectorXd u = wall.uncracked;
+  EXPECT_TRUE(minimise(wall.model, loading, u).converged);
+  loading.materials[0].residual *= 0.1;
+  EXPECT_TRUE(minimise(wall.model, loading, u).converged);
+  const double movement = u.lpNorm<Eigen::Infinity>();
+  loading.materials[0].residual *= 0.1;
+  EXPECT_TRUE(minimise(wall.model, loading, u).converged);
+  EXPECT_GT(u.lpNorm<Eigen::Infinity>(), 5.0 * movement);
 }
 
 }  // namespace

@@ -116,6 +116,7 @@ TEST(PsdScaling, TakesPrimalAndDualToTheSameDiagonal) {
     EXPECT_LT((scaling.scaled_dual(dual) - diagonal).norm(), small);
     EXPECT_LT((scaling.frame * scaling.inverse_frame - Matrix2d::Identity()).norm(), 1e-9);
     EXPECT_LT((scaling.unscaled_primal(diagonal) - primal).norm(), 1e-9);
+    EXPECT_LT((scaling.unscaled_dual(diagonal) - dual).norm(), 1e-9 * dual.norm());
     EXPECT_NEAR(scaling.point.squaredNorm(), (primal * dual).trace(),
                 1e-9 * (primal * dual).trace());
     const Voigt mapped = scaling.dual_to_primal() * stress_of_matrix(dual);
