@@ -74,6 +74,14 @@ int category_of(const solver::Damage& damage) {
   return std::max(damage.by_strain, damage.by_width);
 }
 
+std::vector<solver::StageState> states_of(const solver::JobResult& result) {
+  std::vector<solver::Stage> stages;
+  for (const solver::StageResult& stage : result.stages) {
+    stages.push_back({stage.name, stage.day, stage.operations});
+  }
+  return solver::states_of(result.job, stages);
+}
+
 bool is_done_by(const solver::JobResult& result, const solver::StageResult& stage,
                 const solver::Operation& operation) {
   for (const solver::StageResult& one : result.stages) {

@@ -1,9 +1,11 @@
 #pragma once
 
 #include "solver/model/results.h"
+#include "solver/stages/stage_state.h"
 
 #include <limits>
 #include <string>
+#include <vector>
 
 /// What to say first of each stage of the work.
 namespace deadshore::io {
@@ -32,6 +34,9 @@ struct StageFacts {
 [[nodiscard]] constexpr bool is_safe_without_tension(double factor) {
   return factor >= 1.0;
 }
+
+/// What is there and what acts in each stage.
+[[nodiscard]] std::vector<solver::StageState> states_of(const solver::JobResult& result);
 
 /// Whether an operation was done in this stage or before it.
 [[nodiscard]] bool is_done_by(const solver::JobResult& result, const solver::StageResult& stage,

@@ -2,7 +2,6 @@
 #include "io/note/wording.h"
 #include "io/stage_facts.h"
 #include "solver/compare/envelope.h"
-#include "solver/stages/stage_state.h"
 
 #include <fmt/format.h>
 
@@ -75,8 +74,9 @@ std::vector<LoadLine> load_lines(const solver::JobResult& result) {
   lines.push_back(self_weight("the masonry", solid_named(result.hand, "masonry"), job.thickness,
                               job.masonry.unit_weight));
   for (const solver::Lintel& lintel : job.lintels) {
-    lines.push_back(self_weight(lintel.shape.name, solid_named(result.hand, lintel.shape.name),
-                                lintel.thickness, lintel.unit_weight));
+    const Solid solid = solid_named(result.hand, lintel.shape.name);
+    if (solid.area <= 0.0) continue;  // it comes out with the cut
+    lines.push_back(self_weight(lintel.shape.name, solid, lintel.thickness, lintel.unit_weight));
   }
   const auto per_metre = [](double value) { return significant(value, 4) + " kN/m"; };
   for (const solver::LineLoad& load : job.line_loads) {
@@ -114,11 +114,7 @@ struct Analysed {
 /// None where no stage has the wall as the table has it: cut, and with nothing more done to it.
 std::optional<Analysed> analysed_as_cut(const solver::JobResult& result) {
   if (!is_staged(result)) return Analysed{"", 0.0, load_total_of(result)};
-  std::vector<solver::Stage> stages;
-  for (const solver::StageResult& stage : result.stages) {
-    stages.push_back({stage.name, stage.day, stage.operations});
-  }
-  const std::vector<solver::StageState> states = solver::states_of(result.job, stages);
+  const std::vector<solver::StageState> states = states_of(result);
   for (std::size_t i = 0; i < states.size(); ++i) {
     const solver::StageState& state = states[i];
     const bool as_cut = state.is_out(solver::cut_region) && !state.is_out(solver::pockets_region) &&
@@ -140,7 +136,8 @@ Html cross_check(double sum, const solver::JobResult& result) {
   const std::string less =
       all_on ? ""
              : fmt::format(
-                   ", less {} kN that is off the wall{} (on dead shores or taken away) {} kN",
+                   ", less {} kN that is off the wall{} (on dead shores or taken away), which "
+                   "leaves {} kN",
                    kilonewtons(analysed->off), analysed->when, kilonewtons(sum - analysed->off));
   const std::string figures = fmt::format(
       "The table adds up to {} kN{}; the analyses were loaded with {} kN{}.", kilonewtons(sum),

@@ -49,6 +49,10 @@ Html factors_table(const solver::JobResult& result) {
   return table(content);
 }
 
+std::string gap_words(double gap) {
+  return gap < 1e-3 ? "less than 0.1 %" : percent(gap) + " % at most";
+}
+
 std::string mesh_words(const solver::JobResult& result) {
   double size = 0.0;
   int steps = 0;
@@ -59,9 +63,23 @@ std::string mesh_words(const solver::JobResult& result) {
     steps += stage.safety->iterations;
     gap = std::max(gap, stage.safety->gap);
   }
-  return fmt::format(
-      "Found on elements of {} mm, {} steps in all; the two bounds differ by {} % at most.",
-      millimetres(size), steps, significant(100.0 * gap, 2));
+  return fmt::format("Found on elements of {} mm, {} steps in all; the two bounds differ by {}.",
+                     millimetres(size), steps, gap_words(gap));
+}
+
+/// The stages whose factor could not be found.
+Html not_found(const solver::JobResult& result) {
+  std::vector<std::string> names;
+  for (const StageResult& stage : result.stages) {
+    if (!stage.safety) names.push_back("\u201c" + stage.name + "\u201d");
+  }
+  if (names.empty()) return {};
+  return paragraph(
+      "Not known.",
+      fmt::format("No factor could be worked out for stage {}: neither bound was found "
+                  "to the accuracy asked.",
+                  listed(names)),
+      "warning");
 }
 
 }  // namespace
@@ -79,7 +97,7 @@ Html safety_section(const solver::JobResult& result) {
           "pass. The lower one counts. Masonry with no way to a support without tension is left "
           "out of the factor and given as loose, with the least tensile strength that would keep "
           "it up.") +
-      factors_table(result) + paragraph(mesh_words(result), "small");
+      factors_table(result) + not_found(result) + paragraph(mesh_words(result), "small");
   return section("safety", "Safety without tension", body);
 }
 

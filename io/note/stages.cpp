@@ -5,9 +5,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstddef>
 #include <functional>
 #include <span>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace deadshore::io {
@@ -15,22 +17,41 @@ namespace {
 
 using solver::PanelResult;
 using solver::StageResult;
+using solver::StageState;
 
 constexpr std::size_t most_columns = 8;
 constexpr std::size_t most_cracks = 12;
 
-/// "fit N1, N2 and N3; tighten floor shore"
+/// What is done to some things one after the other.
+struct Doing {
+  std::string acts;  ///< "fit and preload"
+  std::vector<std::string> things;
+};
+
+/// Operations in their order, what is done to one thing in a row put together.
+std::vector<Doing> doings_of(std::span<const solver::Operation> operations) {
+  std::vector<Doing> doings;
+  for (std::size_t first = 0; first < operations.size();) {
+    const std::string& thing = operations[first].what;
+    std::vector<std::string> acts;
+    std::size_t next = first;
+    for (; next < operations.size() && operations[next].what == thing; ++next) {
+      acts.emplace_back(solver::to_string(operations[next].act));
+    }
+    const std::string joined = listed(acts);
+    if (doings.empty() || doings.back().acts != joined) doings.push_back({joined, {}});
+    doings.back().things.push_back(thing);
+    first = next;
+  }
+  return doings;
+}
+
+/// "tighten floor shore; fit and preload N1, N2 and N3"
 std::string done_in_words(std::span<const solver::Operation> operations) {
   std::string words;
-  for (std::size_t first = 0; first < operations.size();) {
-    std::vector<std::string> things;
-    std::size_t next = first;
-    for (; next < operations.size() && operations[next].act == operations[first].act; ++next) {
-      things.push_back(operations[next].what);
-    }
+  for (const Doing& doing : doings_of(operations)) {
     if (!words.empty()) words += "; ";
-    words += fmt::format("{} {}", solver::to_string(operations[first].act), listed(things));
-    first = next;
+    words += fmt::format("{} {}", doing.acts, listed(doing.things));
   }
   return words.empty() ? "nothing yet" : words;
 }
@@ -84,52 +105,93 @@ Html work_table(const solver::JobResult& result) {
              "small");
 }
 
-/// A column of the reactions' table; NaN where the support is not there.
+/// A column of the reactions' table; NaN where the support is not there at that stage.
 struct SupportColumn {
   std::string heading;
-  std::function<double(const PanelResult&)> force;
+  std::function<double(const PanelResult&, const StageState&)> force;
 };
+using SupportColumns = std::vector<SupportColumn>;
+
+SupportColumns needle_columns(const solver::Job& job) {
+  SupportColumns columns;
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    columns.push_back({job.needles[i].name, [i](const PanelResult& a, const StageState& state) {
+                         return is_in(state.needles.at(i)) ? a.needles.at(i).force : not_known;
+                       }});
+  }
+  return columns;
+}
 
 SupportColumn joist_column(const std::string& shore) {
-  return {"joists on " + shore, [shore](const PanelResult& analysis) {
+  return {"joists on " + shore, [shore](const PanelResult& analysis, const StageState&) {
             const auto joist =
                 std::ranges::find(analysis.joists, shore, &solver::JoistReaction::shore);
             return joist == analysis.joists.end() ? not_known : joist->force;
           }};
 }
 
-std::vector<SupportColumn> support_columns(const solver::Job& job) {
-  std::vector<SupportColumn> columns;
-  for (std::size_t i = 0; i < job.needles.size(); ++i) {
-    columns.push_back(
-        {job.needles[i].name, [i](const PanelResult& a) { return a.needles.at(i).force; }});
-  }
-  columns.push_back({"left pier", &PanelResult::base_left});
-  columns.push_back({"right pier", &PanelResult::base_right});
-  columns.push_back({"under the cut", &PanelResult::base_cut});
+SupportColumn beam_column(const char* heading, double solver::BeamResult::*reaction) {
+  return {heading, [reaction](const PanelResult& a, const StageState&) {
+            return a.beam ? *a.beam.*reaction : not_known;
+          }};
+}
+
+/// All but the needles.
+SupportColumns other_columns(const solver::Job& job) {
+  SupportColumns columns = {
+      {"left pier", [](const PanelResult& a, const StageState&) { return a.base_left; }},
+      {"right pier", [](const PanelResult& a, const StageState&) { return a.base_right; }},
+      {"under the cut", [](const PanelResult& a, const StageState& state) {
+         return state.is_out(solver::cut_region) ? not_known : a.base_cut;
+       }}};
   for (const solver::DeadShore& shore : job.dead_shores) {
     if (shore.joist_ends) columns.push_back(joist_column(shore.name));
   }
-  columns.push_back({"load in all", &PanelResult::load_total});
+  columns.push_back(
+      {"load in all", [](const PanelResult& a, const StageState&) { return a.load_total; }});
   if (job.beam) {
-    columns.push_back({"beam, left", [](const PanelResult& a) {
-                         return a.beam ? a.beam->reaction_left : not_known;
-                       }});
-    columns.push_back({"beam, right", [](const PanelResult& a) {
-                         return a.beam ? a.beam->reaction_right : not_known;
-                       }});
+    columns.push_back(beam_column("beam, left", &solver::BeamResult::reaction_left));
+    columns.push_back(beam_column("beam, right", &solver::BeamResult::reaction_right));
   }
   return columns;
 }
 
+/// In parts of about the same width that fit the page.
+std::vector<SupportColumns> split(const SupportColumns& columns) {
+  std::vector<SupportColumns> tables;
+  const std::size_t parts = (columns.size() + most_columns - 1) / most_columns;
+  auto first = columns.begin();
+  for (std::size_t part = 1; part <= parts; ++part) {
+    const auto last = columns.begin() + static_cast<std::ptrdiff_t>(columns.size() * part / parts);
+    tables.emplace_back(first, last);
+    first = last;
+  }
+  return tables;
+}
+
+/// One table where that fits the page, else needles apart from the rest.
+std::vector<SupportColumns> support_tables(const solver::Job& job) {
+  SupportColumns needles = needle_columns(job);
+  const SupportColumns others = other_columns(job);
+  if (needles.size() + others.size() <= most_columns) {
+    needles.insert(needles.end(), others.begin(), others.end());
+    return {needles};
+  }
+  std::vector<SupportColumns> tables = split(needles);
+  for (SupportColumns& table : split(others)) tables.push_back(std::move(table));
+  return tables;
+}
+
 Html reactions_table(const solver::JobResult& result, solver::MasonryModel model,
-                     std::span<const SupportColumn> columns, const std::string& part) {
-  Table content{fmt::format("reactions-{}{}", solver::to_string(model), part),
+                     const SupportColumns& columns, std::size_t number) {
+  Table content{fmt::format("reactions-{}-{}", solver::to_string(model), number),
                 fmt::format("Reactions with {}, kN, characteristic", masonry_phrase(model)),
                 {{"Stage"}},
                 {}};
   for (const SupportColumn& column : columns) content.columns.push_back({column.heading, true});
-  for (const StageResult& stage : result.stages) {
+  const std::vector<StageState> states = states_of(result);
+  for (std::size_t i = 0; i < result.stages.size(); ++i) {
+    const StageResult& stage = result.stages[i];
     const PanelResult* analysis = find_analysis(stage, model);
     if (analysis == nullptr) continue;
     if (!analysis->stands()) {
@@ -137,24 +199,19 @@ Html reactions_table(const solver::JobResult& result, solver::MasonryModel model
       continue;
     }
     std::vector<std::string> cells = {stage.name};
-    for (const SupportColumn& column : columns)
-      cells.push_back(kilonewtons(column.force(*analysis)));
+    for (const SupportColumn& column : columns) {
+      cells.push_back(kilonewtons(column.force(*analysis, states[i])));
+    }
     content.add(std::move(cells));
   }
   return table(content);
 }
 
-/// In as many tables of about the same width as fit the page.
 Html reactions_of(const solver::JobResult& result, solver::MasonryModel model) {
-  const std::vector<SupportColumn> columns = support_columns(result.job);
-  const std::size_t parts = (columns.size() + most_columns - 1) / most_columns;
   Html tables;
-  std::size_t first = 0;
-  for (std::size_t part = 0; part < parts; ++part) {
-    const std::size_t last = columns.size() * (part + 1) / parts;
-    tables += reactions_table(result, model, std::span(columns).subspan(first, last - first),
-                              parts == 1 ? "" : fmt::format("-{}", part + 1));
-    first = last;
+  std::size_t number = 0;
+  for (const SupportColumns& columns : support_tables(result.job)) {
+    tables += reactions_table(result, model, columns, ++number);
   }
   return tables;
 }
@@ -170,7 +227,7 @@ Html reactions(const solver::JobResult& result) {
                       : "";
   return body + paragraph(
                     "Needles, piers, the base under the cut and joists add up to the load in "
-                    "all. A needle at 0.0 is not in, or hangs free." +
+                    "all. A dash: not there at that stage." +
                         of_beam,
                     "small");
 }

@@ -57,7 +57,7 @@ tr.fails th, tr.fails td { font-weight: bold; background: var(--alarm-shade); }
 tr.fails > :first-child { border-left: 5px solid var(--alarm); padding-left: 0.4em; }
 tr.unverified th, tr.unverified td { font-weight: bold; background: var(--warning-shade); }
 tr.unverified > :first-child { border-left: 5px double var(--warning); padding-left: 0.4em; }
-#design-loads td:last-child { font-weight: bold; }
+#design-loads td:nth-child(5) { font-weight: bold; }
 figure { margin: 1.2em 0 1.8em; }
 figure .scroll { margin: 0 0 0.5em; }
 figure svg { display: block; max-width: 100%; height: auto; }
@@ -74,9 +74,9 @@ figcaption { font-size: 0.9em; }
   main { max-width: none; padding: 0; }
   h2, h3, caption, thead { break-after: avoid; }
   p, li { orphans: 3; widows: 3; }
-  tr, figure, .alarm, .warning, table, #hand-sums tbody, #checks tbody { break-inside: avoid; }
+  tr, figure, .alarm, .warning, table, #hand-sums tbody, #checks tbody, #safety-factors tbody { break-inside: avoid; }
   #not-checked, #cautions { break-inside: avoid; }
-  #hand-sums, #checks, #prop-schedule { break-inside: auto; }
+  #hand-sums, #checks, #prop-schedule, #stages-of-work, #safety-factors { break-inside: auto; }
   thead { display: table-header-group; }
   .scroll { overflow: visible; }
   .alarm, .warning, #summary, tr.fails > *, tr.unverified > * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }

@@ -116,9 +116,10 @@ std::vector<std::string> staged_figures(const solver::JobResult& result) {
                                   in_stage(result, *cracked.stage), widest.where));
   }
   if (const WorstDamage worst = worst_damage(result); worst.damage != nullptr) {
-    figures.push_back(fmt::format("Damage to the masonry that stays: category {} of 5{}. {}",
-                                  category_of(*worst.damage), in_stage(result, *worst.stage),
-                                  as_sentence(worst.damage->in_words)));
+    const std::string where =
+        category_of(*worst.damage) > 0 ? " most" + in_stage(result, *worst.stage) : "";
+    figures.push_back(fmt::format("Damage to the masonry that stays,{} by a scale of 0 to 5: {}",
+                                  where, as_sentence(worst.damage->in_words)));
   }
   if (const solver::StageResult* least = stage_of_least_factor(result)) {
     figures.push_back(fmt::format("Least factor on all loads without tension: {}{}.",

@@ -147,8 +147,8 @@ Html damage_warning(const solver::JobResult& result) {
   const WorstDamage worst = worst_damage(result);
   if (worst.damage == nullptr || category_of(*worst.damage) < worrying_damage) return {};
   return paragraph("The masonry that stays will be damaged.",
-                   fmt::format("Category {} of 5{}: {}", category_of(*worst.damage),
-                               in_stage(result, *worst.stage), as_sentence(worst.damage->in_words)),
+                   fmt::format("By a scale of 0 to 5, most{}: {}", in_stage(result, *worst.stage),
+                               as_sentence(worst.damage->in_words)),
                    "warning");
 }
 

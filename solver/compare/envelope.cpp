@@ -38,10 +38,11 @@ const StageResult* compared_stage(const JobResult& result) {
 
 std::vector<EnvelopedLoad> envelope_of(const JobResult& result) {
   if (!stands(result)) return {};
-  const std::string first_stage = result.stages.empty() ? "" : result.stages.front().name;
+  const StageResult* compared = compared_stage(result);
+  const std::string stage_of_hand = compared == nullptr ? "" : compared->name;
   std::vector<EnvelopedLoad> envelope;
   for (const SpreadSum& sum : result.hand.needles) {
-    envelope.push_back({sum.support, sum.total, "hand", first_stage});
+    envelope.push_back({sum.support, sum.total, "hand", stage_of_hand});
   }
   for (const StageResult& stage : result.stages) {
     for (const PanelResult& analysis : stage.analyses) {

@@ -12,7 +12,7 @@ struct EnvelopedLoad {
   std::string needle;
   double load = 0.0;   ///< N, characteristic (load factor 1.0)
   std::string method;  ///< "hand", "uncracked" or "cracked"
-  std::string stage;   ///< in which it was found; the first for the hand method
+  std::string stage;   ///< in which it was found; the one compared for the hand method
 };
 
 /// Whether every analysis of every stage finds equilibrium.

@@ -119,6 +119,19 @@ TEST_F(CommandLine, WallThatDoesNotStandIsToldLoudlyWithoutReactions) {
   EXPECT_THAT(cracked.at("no_equilibrium").get<std::string>(), HasSubstr("tie"));
 }
 
+// No prop of EN 1065 carries 40 MN: its frame has no answer that could be given as a result.
+TEST_F(CommandLine, AnAnalysisThatCannotBeTrustedExitsWithTwoAndWritesNothing) {
+  write("heavy.toml", framed_keys() +
+                          "[[point_load]]\nname = \"crane\"\nx = \"1.4 m\"\nlevel = \"3 m\"\n"
+                          "bearing = \"600 mm\"\ndead = \"40 MN\"\nimposed = \"0 kN\"\n"
+                          "[analysis]\nmesh = \"200 mm\"\nmasonry = [\"uncracked\"]\n");
+  EXPECT_EQ(run("run heavy.toml -o heavy"), 2);
+  EXPECT_THAT(errors(), HasSubstr("buckles"));
+  EXPECT_TRUE(complained_in_one_line()) << errors();
+  EXPECT_EQ(output(), "");
+  EXPECT_FALSE(std::filesystem::exists(path("heavy")));
+}
+
 TEST_F(CommandLine, RefusesWhatItDoesNotKnow) {
   for (const char* arguments :
        {"", "run", "check none.toml", "stages", "stages none.toml", "run yard.toml --fast",

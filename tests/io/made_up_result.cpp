@@ -2,6 +2,8 @@
 
 #include <cmath>
 #include <limits>
+#include <utility>
+#include <vector>
 
 namespace deadshore::io::test {
 namespace {
@@ -28,17 +30,26 @@ solver::Job made_up_job() {
   return job;
 }
 
-bool is_hole(int column, int row) {
-  const bool cut = column >= 2 && column < 6 && row < 3;
-  const bool window = column == 3 && row == 4;
-  return cut || window;
+bool is_cut(int column, int row) {
+  return column >= 2 && column < 6 && row < 3;
 }
 
-mesh::WallMesh made_up_mesh() {
+bool is_window(int column, int row) {
+  return column == 3 && row == 4;
+}
+
+/// 0 masonry, 1 window lintel, 2 cut
+int region_at(int column, int row) {
+  if (is_cut(column, row)) return 2;
+  return column == 3 && row == 5 ? 1 : 0;
+}
+
+mesh::WallMesh made_up_mesh(bool whole) {
   mesh::WallMesh wall;
   wall.size = size;
   wall.remarks = {"The line of the floor was moved by 3 mm."};
   wall.quads.regions = {"masonry", "window lintel"};
+  if (whole) wall.quads.regions.emplace_back(solver::cut_region);
   for (int row = 0; row <= rows; ++row) {
     for (int column = 0; column <= columns; ++column) {
       wall.quads.nodes.push_back({column * size, row * size});
@@ -47,12 +58,12 @@ mesh::WallMesh made_up_mesh() {
   const auto node = [](int column, int row) { return row * (columns + 1) + column; };
   for (int row = 0; row < rows; ++row) {
     for (int column = 0; column < columns; ++column) {
-      if (is_hole(column, row)) continue;
+      if (is_window(column, row) || (is_cut(column, row) && !whole)) continue;
       for (const int corner : {node(column, row), node(column + 1, row), node(column + 1, row + 1),
                                node(column, row + 1)}) {
         wall.quads.connectivity.push_back(corner);
       }
-      wall.quads.region_of_quad.push_back(column == 3 && row == 5 ? 1 : 0);
+      wall.quads.region_of_quad.push_back(region_at(column, row));
     }
   }
   return wall;
@@ -122,18 +133,175 @@ solver::PanelResult made_up_analysis(solver::MasonryModel model, const mesh::Qua
   return analysis;
 }
 
+/// Two sections side by side on padstones; the section from memory, the rest invented.
+solver::PermanentBeam made_up_beam() {
+  const solver::SteelSection section{
+      "UB 203x133x25", solver::SectionKind::i_section, 203.2, 133.2, 5.7, 7.8, 7.6};
+  solver::PermanentBeam beam;
+  beam.name = "twin beam";
+  beam.member = solver::steel_member(section, solver::SteelGrade::s275);
+  beam.count = 2;
+  beam.bearing = 150.0;
+  beam.padstone = {300.0, 215.0, 30e3, 0.2, 24e-6, 20.0};
+  beam.packing = {25.0, 15e3, 12.0, 0.25};
+  return beam;
+}
+
+/// What the supports of one made-up analysis carry, N.
+struct MadeUpForces {
+  double first_needle = 0.0;
+  double second_needle = 0.0;
+  double left = 0.0;
+  double right = 0.0;
+  double cut = 0.0;
+  double joists = 0.0;
+
+  [[nodiscard]] double sum() const {
+    return first_needle + second_needle + left + right + cut + joists;
+  }
+};
+
+solver::PanelResult made_up_staged_analysis(solver::MasonryModel model, const mesh::QuadMesh& mesh,
+                                            const MadeUpForces& forces, double settlement) {
+  solver::PanelResult analysis = made_up_analysis(model, mesh);
+  analysis.needles[0].force = forces.first_needle;
+  analysis.needles[1].force = forces.second_needle;
+  analysis.base_left = forces.left;
+  analysis.base_right = forces.right;
+  analysis.base_cut = forces.cut;
+  if (forces.joists > 0.0) analysis.joists = {{"floor shore", forces.joists, 0.5}};
+  analysis.load_total = forces.sum();
+  analysis.max_settlement = settlement;
+  analysis.loose.clear();
+  analysis.damage = solver::Damage{0, 0, 1e-4, 2e-5, 0.0, "0, negligible: hairline cracks"};
+  if (forces.cut > 0.0) {
+    analysis.fields.quad_loose.assign(mesh.quad_count(), 0);
+    return analysis;
+  }
+  for (const int region : mesh.region_of_quad) {
+    analysis.fields.quad_out.push_back(region == 2 ? 1 : 0);
+  }
+  return analysis;
+}
+
+void crack(solver::PanelResult& analysis, double width) {
+  analysis.cracks = {
+      {width, 700.0, {1500, 1600}, {1400, 1500}, {1800, 2000}, 51.0, "over needle N1"},
+      {0.2, 300.0, {2500, 2000}, {2500, 1900}, {2500, 2200}, 90.0, "from the corner of window"}};
+  analysis.damage =
+      solver::Damage{2, 1, 8e-4, 4e-4, width, "2, slight: cracks that are filled and redecorated"};
+}
+
+solver::BeamResult made_up_beam_result(double from_wall, double strength) {
+  solver::BeamResult beam;
+  beam.reaction_left = 0.5 * (from_wall + 1e3);
+  beam.reaction_right = 0.5 * (from_wall + 1e3);
+  beam.from_wall = from_wall;
+  beam.largest_moment = 500.0 * from_wall;
+  beam.largest_shear = 0.5 * from_wall;
+  beam.sag = from_wall / 1e4;
+  beam.packing_pressure = from_wall / 1e5;
+  beam.packing_strength = strength;
+  beam.stations = {{900.0, 0.0, beam.reaction_left, 0.0, 0.0},
+                   {2000.0, beam.largest_moment, 0.0, beam.sag, 12.5},
+                   {3100.0, 0.0, -beam.reaction_right, 0.0, 0.0}};
+  return beam;
+}
+
+solver::StageSafety made_up_safety(double factor, double loose) {
+  solver::StageSafety safety;
+  safety.factor = safety.static_factor = factor;
+  safety.kinematic_factor = 1.02 * factor;
+  safety.factor_with_tension = 2.0 * factor;
+  safety.loose_weight = loose;
+  safety.tension_needed = loose > 0.0 ? 0.012 : 0.0;
+  safety.mesh_size = 250.0;
+  safety.iterations = 40;
+  safety.gap = 0.02;
+  safety.verdict = "It stands without tension.";
+  return safety;
+}
+
+struct MadeUpStage {
+  solver::StageResult stage;
+  MadeUpForces uncracked;
+  MadeUpForces cracked;
+  double settlement = 0.0;
+};
+
+std::vector<MadeUpStage> made_up_stages() {
+  using solver::Act;
+  using solver::Operation;
+  const auto done = [](const char* name, double day, std::vector<Operation> operations) {
+    solver::StageResult stage;
+    stage.name = name;
+    stage.day = day;
+    stage.operations = std::move(operations);
+    return stage;
+  };
+  return {
+      {done("as built", 0.0, {}), {0, 0, 40e3, 45e3, 30e3, 0}, {0, 0, 41e3, 45e3, 29e3, 0}, 0.55},
+      {done("needles in", 1.0, {{Act::tighten, "floor shore"}, {Act::fit, "N1"}, {Act::fit, "N2"}}),
+       {0, 0, 33e3, 37e3, 25e3, 0},
+       {0, 0, 33.5e3, 37e3, 24.5e3, 0},
+       0.5},
+      {done("cut", 2.0, {{Act::remove, "cut"}}),
+       {18e3, 15e3, 21e3, 25e3, 0, 1e3},
+       {20e3, 22e3, 16e3, 20e3, 0, 2e3},
+       2.41},
+      {done("packed", 9.0, {{Act::place, "padstones"}, {Act::place, "beam"}, {Act::pack, "beam"}}),
+       {18e3, 15e3, 21.5e3, 25.5e3, 0, 1e3},
+       {20e3, 22e3, 16.5e3, 20.5e3, 0, 2e3},
+       2.43},
+      {done("finished", 37.0,
+            {{Act::release, "N1"}, {Act::release, "N2"}, {Act::slacken, "floor shore"}}),
+       {0, 0, 49e3, 52e3, 0, 0},
+       {0, 0, 48.5e3, 52.5e3, 0, 0},
+       3.1}};
+}
+
+void add_findings(solver::JobResult& result) {
+  solver::StageResult& cut = result.stages[2];
+  solver::PanelResult& cracked = cut.analyses.back();
+  cracked.loose = made_up_analysis(solver::MasonryModel::cracked, result.mesh.quads).loose;
+  crack(cracked, 1.4);
+  crack(result.stages[3].analyses.back(), 1.1);
+  for (solver::PanelResult& analysis : result.stages[3].analyses) {
+    analysis.beam = made_up_beam_result(0.0, 2.5);
+  }
+  for (solver::PanelResult& analysis : result.stages[4].analyses) {
+    analysis.beam = made_up_beam_result(25e3, 12.0);
+  }
+  for (solver::StageResult& stage : result.stages) stage.safety = made_up_safety(3.5, 0.0);
+  cut.safety = made_up_safety(1.25, 1.5e3);
+  cut.safety->mechanism.assign(2 * result.mesh.quads.nodes.size(), 0.5);
+}
+
+constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
+
+void make_fall(solver::PanelResult& analysis, const std::string& reason) {
+  analysis.no_equilibrium = reason;
+  for (solver::NeedleReaction& needle : analysis.needles) {
+    needle.force = needle.settlement = needle.contact = nothing;
+  }
+  analysis.base_left = analysis.base_right = analysis.thrust_right = nothing;
+  analysis.equilibrium_error = analysis.residual = analysis.residual_load = nothing;
+  analysis.max_settlement = analysis.max_compression = nothing;
+}
+
 }  // namespace
 
 solver::JobResult made_up_result() {
   solver::JobResult result;
   result.job = made_up_job();
-  result.mesh = made_up_mesh();
+  result.mesh = made_up_mesh(false);
   result.hand = made_up_hand();
   result.stages = {{"cut",
                     {made_up_analysis(solver::MasonryModel::uncracked, result.mesh.quads),
                      made_up_analysis(solver::MasonryModel::cracked, result.mesh.quads)}}};
-  result.mesh_effects = {{solver::MasonryModel::uncracked, 1000.0, {0.004, -0.003}, 0.001, 0.001},
-                         {solver::MasonryModel::cracked, 1000.0, {0.011, -0.009}, 0.002, 0.002}};
+  result.mesh_effects = {
+      {solver::MasonryModel::uncracked, 1000.0, "cut", {0.004, -0.003}, 0.001, 0.001},
+      {solver::MasonryModel::cracked, 1000.0, "cut", {0.011, -0.009}, 0.002, 0.002}};
   result.comparison = {
       {"N1", 30e3, 21.3e3, 24.55e3, "It gives 1.2 mm and sheds load to the left pier."},
       {"N2", 20e3, 18.7e3, 26.05e3, "Cracking leans the wall on it."}};
@@ -142,16 +310,39 @@ solver::JobResult made_up_result() {
 }
 
 solver::JobResult made_up_result_that_falls(const std::string& reason) {
-  constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
   solver::JobResult result = made_up_result();
-  solver::PanelResult& cracked = result.stages.front().analyses.back();
-  cracked.no_equilibrium = reason;
-  for (solver::NeedleReaction& needle : cracked.needles) {
-    needle.force = needle.settlement = needle.contact = nothing;
+  make_fall(result.stages.front().analyses.back(), reason);
+  for (solver::NeedleComparison& needle : result.comparison) needle.cracked = nothing;
+  result.mesh_effects.pop_back();
+  return result;
+}
+
+solver::JobResult made_up_staged_result() {
+  solver::JobResult result = made_up_result();
+  result.job.analysis.sequence = solver::Sequence::staged;
+  result.job.beam = made_up_beam();
+  result.job.dead_shores = {
+      {"floor shore", "floor", 0.5, solver::DeadShore::JoistEnds{2.0, 500.0, 400.0}}};
+  result.mesh = made_up_mesh(true);
+  result.stages.clear();
+  for (const MadeUpStage& made_up : made_up_stages()) {
+    solver::StageResult& stage = result.stages.emplace_back(made_up.stage);
+    stage.analyses = {made_up_staged_analysis(solver::MasonryModel::uncracked, result.mesh.quads,
+                                              made_up.uncracked, 0.8 * made_up.settlement),
+                      made_up_staged_analysis(solver::MasonryModel::cracked, result.mesh.quads,
+                                              made_up.cracked, made_up.settlement)};
   }
-  cracked.base_left = cracked.base_right = cracked.thrust_right = nothing;
-  cracked.equilibrium_error = cracked.residual = cracked.residual_load = nothing;
-  cracked.max_settlement = cracked.max_compression = nothing;
+  add_findings(result);
+  result.comparison = {{"N1", 30e3, 18e3, 20e3, "It gives 1.2 mm."},
+                       {"N2", 20e3, 15e3, 22e3, "Cracking leans the wall on it."}};
+  return result;
+}
+
+solver::JobResult made_up_staged_result_that_falls(const std::string& reason) {
+  solver::JobResult result = made_up_staged_result();
+  result.stages.resize(3);
+  result.stages.back().safety.reset();
+  make_fall(result.stages.back().analyses.back(), reason);
   for (solver::NeedleComparison& needle : result.comparison) needle.cracked = nothing;
   result.mesh_effects.pop_back();
   return result;

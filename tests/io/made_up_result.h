@@ -14,4 +14,12 @@ namespace deadshore::io::test {
 /// The same where the cracked analysis finds no equilibrium for `reason`; its numbers are NaN.
 [[nodiscard]] solver::JobResult made_up_result_that_falls(const std::string& reason);
 
+/// The same wall followed through five stages, with a permanent beam and the floor on a dead shore
+/// whose joist ends catch the wall: as built, needles in, cut, packed, finished. Needles, bases and
+/// joists add up to the load of every stage: 115, 95, 80, 81 and 101 kN.
+[[nodiscard]] solver::JobResult made_up_staged_result();
+
+/// The same where the cut finds no equilibrium under cracked masonry: nothing follows it.
+[[nodiscard]] solver::JobResult made_up_staged_result_that_falls(const std::string& reason);
+
 }  // namespace deadshore::io::test

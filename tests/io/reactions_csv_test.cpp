@@ -27,6 +27,18 @@ TEST(ReactionsCsv, QuotesNamesWithCommasAndQuotes) {
   EXPECT_THAT(reactions_csv(result), HasSubstr("cut,uncracked,\"N1, \"\"west\"\"\",1500"));
 }
 
+TEST(ReactionsCsv, EveryStageHasItsDayAndAllItsSupports) {
+  const std::string csv = reactions_csv(test::made_up_staged_result());
+  EXPECT_THAT(csv, StartsWith("stage,model,support,x [mm],force [kN],settlement [mm],day\r\n"));
+  EXPECT_THAT(csv, HasSubstr("\r\n,hand,N1,1500.0000,30.0000,,\r\n"));
+  EXPECT_THAT(csv, HasSubstr("as built,cracked,base under the cut,,29.0000,0.0000,0.0000\r\n"));
+  EXPECT_THAT(csv, HasSubstr("\r\ncut,cracked,joists on floor shore,,2.0000,,2.0000\r\n"));
+  EXPECT_THAT(csv, HasSubstr("finished,uncracked,beam left end,925.0000,13.0000,,37.0000\r\n"));
+  EXPECT_THAT(csv, HasSubstr("finished,uncracked,beam right end,3075.0000,13.0000,,37.0000\r\n"));
+  EXPECT_THAT(csv, Not(HasSubstr("cut,cracked,base under the cut")));
+  EXPECT_THAT(csv, Not(HasSubstr("cut,cracked,beam")));
+}
+
 TEST(ReactionsCsv, AWallThatFallsHasOneRowWithoutNumbers) {
   const std::string csv = reactions_csv(test::made_up_result_that_falls("it spreads"));
   EXPECT_THAT(csv, HasSubstr("cut,cracked,no equilibrium,,,\r\n"));

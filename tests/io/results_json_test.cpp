@@ -162,6 +162,78 @@ TEST(ResultsJson, SaysHowManyPassesTheNeedlesTook) {
   EXPECT_EQ(analyses.at("cracked").at("coupling_passes"), 1);
 }
 
+TEST(ResultsJson, StagesHaveTheirDayAndWhatIsDone) {
+  const json stages = parsed(test::made_up_staged_result()).at("stages");
+  ASSERT_EQ(stages.size(), 5U);
+  const json& needles_in = stages.at(1);
+  EXPECT_EQ(needles_in.at("name"), "needles in");
+  EXPECT_EQ(needles_in.at("day"), 1.0);
+  EXPECT_EQ(needles_in.at("operations"), (json{"tighten floor shore", "fit N1", "fit N2"}));
+  EXPECT_EQ(needles_in.at("analyses").at("cracked").at("base"),
+            (json{{"left", 33.5}, {"right", 37.0}, {"cut", 24.5}}));
+}
+
+TEST(ResultsJson, SupportsOfEveryStageAddUpToItsLoad) {
+  for (const json& stage : parsed(test::made_up_staged_result()).at("stages")) {
+    for (const auto& [model, analysis] : stage.at("analyses").items()) {
+      double up = 0.0;
+      for (const auto& [name, force] : analysis.at("base").items()) up += force.get<double>();
+      for (const auto& [name, force] : analysis.at("needles").items()) up += force.get<double>();
+      for (const auto& [name, joist] : analysis.value("joists", json::object()).items()) {
+        up += joist.at("force").get<double>();
+      }
+      EXPECT_NEAR(up, analysis.at("load_total").get<double>(), 1e-6)
+          << stage.at("name") << " " << model;
+    }
+  }
+}
+
+TEST(ResultsJson, TheBeamIsGivenOnceItIsIn) {
+  const json stages = parsed(test::made_up_staged_result()).at("stages");
+  EXPECT_FALSE(stages.at(2).at("analyses").at("cracked").contains("beam"));
+  const json& beam = stages.at(4).at("analyses").at("cracked").at("beam");
+  EXPECT_EQ(beam.at("from_wall"), 25.0);
+  EXPECT_EQ(beam.at("reaction_left"), 13.0);
+  EXPECT_EQ(beam.at("moment"), 12.5);
+  EXPECT_EQ(beam.at("packing_strength"), 12.0);
+  EXPECT_EQ(beam.at("stations").at("x"), (json{900.0, 2000.0, 3100.0}));
+  EXPECT_EQ(beam.at("stations").at("moment"), (json{0.0, 12.5, 0.0}));
+}
+
+TEST(ResultsJson, CracksDamageJoistsAndSafetyAreGivenByStage) {
+  const json cut = parsed(test::made_up_staged_result()).at("stages").at(2);
+  const json& cracked = cut.at("analyses").at("cracked");
+  EXPECT_EQ(cracked.at("joists").at("floor shore"), (json{{"force", 2.0}, {"contact", 0.5}}));
+  ASSERT_EQ(cracked.at("cracks").size(), 2U);
+  EXPECT_EQ(cracked.at("cracks").at(0).at("width"), 1.4);
+  EXPECT_EQ(cracked.at("cracks").at(0).at("from"), (json{1400.0, 1500.0}));
+  EXPECT_EQ(cracked.at("cracks").at(0).at("where"), "over needle N1");
+  EXPECT_EQ(cracked.at("damage").at("category"), 2);
+  EXPECT_EQ(cracked.at("damage").at("by_width"), 1);
+  EXPECT_EQ(cut.at("safety").at("factor"), 1.25);
+  EXPECT_EQ(cut.at("safety").at("loose_weight"), 1.5);
+  EXPECT_FALSE(cut.at("analyses").at("uncracked").contains("cracks"));
+}
+
+TEST(ResultsJson, TheWorkEndsWithTheStageThatFalls) {
+  const json stages =
+      parsed(test::made_up_staged_result_that_falls("nothing takes the thrust.")).at("stages");
+  ASSERT_EQ(stages.size(), 3U);
+  const json& analyses = stages.back().at("analyses");
+  EXPECT_EQ(analyses.at("cracked").at("no_equilibrium"), "nothing takes the thrust.");
+  EXPECT_FALSE(analyses.at("cracked").contains("damage"));
+  EXPECT_TRUE(analyses.at("uncracked").contains("needles"));
+}
+
+TEST(ResultsJson, AnAtOnceAnalysisHasNoDayAndNothingDone) {
+  const json stage = parsed(test::made_up_result()).at("stages").at(0);
+  for (const char* key : {"day", "operations", "safety"}) EXPECT_FALSE(stage.contains(key)) << key;
+  const json& cracked = stage.at("analyses").at("cracked");
+  for (const char* key : {"beam", "joists", "cracks", "damage"}) {
+    EXPECT_FALSE(cracked.contains(key)) << key;
+  }
+}
+
 TEST(ResultsJson, RefusesANumberThatIsNotFinite) {
   solver::JobResult result = test::made_up_result();
   result.stages.front().analyses.front().base_left = std::numeric_limits<double>::quiet_NaN();

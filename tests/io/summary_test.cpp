@@ -1,6 +1,7 @@
 #include "io/commands/summary.h"
 
 #include "io/commands/check_summary.h"
+#include "tests/io/made_up_result.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -107,6 +108,69 @@ TEST(Summary, FitsEightyColumnsWhateverTheNames) {
 
 TEST(Summary, SendsTheReaderToAnEngineer) {
   EXPECT_THAT(summary_of(one_needle()), HasSubstr("structural engineer"));
+}
+
+TEST(StagedSummary, HasARowForEachStage) {
+  const std::string text = summary_of(test::made_up_staged_result());
+  std::istringstream cells(line_with(text, "cut  "));
+  std::string stage;
+  std::string needle;
+  double load = 0.0;
+  double settlement = 0.0;
+  double crack = 0.0;
+  double loose = 0.0;
+  double factor = 0.0;
+  ASSERT_TRUE(cells >> stage >> needle >> load >> settlement >> crack >> loose >> factor) << text;
+  EXPECT_EQ(stage, "cut");
+  EXPECT_EQ(needle, "N2");
+  EXPECT_EQ(load, 22.0);
+  EXPECT_EQ(settlement, 2.41);
+  EXPECT_EQ(crack, 1.4);
+  EXPECT_EQ(loose, 1.25);
+  EXPECT_EQ(factor, 1.25);
+  for (const char* name : {"as built", "needles in", "packed", "finished"}) {
+    EXPECT_NE(line_with(text, name), "") << name;
+  }
+}
+
+TEST(StagedSummary, ComparesTheHandMethodWithTheCut) {
+  const std::string text = summary_of(test::made_up_staged_result());
+  EXPECT_THAT(text, HasSubstr("hand method beside stage cut"));
+  EXPECT_THAT(line_with(text, "base left"), HasSubstr("16.00"));
+}
+
+TEST(StagedSummary, NamesTheStageOfLooseMasonryOnce) {
+  const std::string text = summary_of(test::made_up_staged_result());
+  EXPECT_THAT(text, HasSubstr("!! LOOSE MASONRY, cracked, stage cut: 1.25 kN"));
+  EXPECT_EQ(text.find("LOOSE MASONRY"), text.rfind("LOOSE MASONRY"));
+}
+
+TEST(StagedSummary, IsLoudAboutTheStageThatFalls) {
+  const solver::JobResult result = test::made_up_staged_result_that_falls("it spreads.");
+  const std::string text = summary_of(result);
+  EXPECT_THAT(line_with(text, "cut  "), HasSubstr("!! DOES NOT STAND"));
+  EXPECT_THAT(text, HasSubstr("!! NO EQUILIBRIUM, cracked, stage cut: it spreads."));
+  EXPECT_THAT(text, Not(HasSubstr("nan")));
+  EXPECT_FALSE(is_held_up(result));
+}
+
+TEST(StagedSummary, AWallThatNeedsTensionIsNotHeldUp) {
+  solver::JobResult result = test::made_up_staged_result();
+  result.stages[2].analyses.back().loose.clear();
+  EXPECT_TRUE(is_held_up(result));
+  result.stages[1].safety->factor = 0.7;
+  EXPECT_FALSE(is_held_up(result));
+  EXPECT_THAT(summary_of(result), HasSubstr("!! STANDS BY TENSION ALONE, stage needles in"));
+}
+
+TEST(StagedSummary, FitsEightyColumnsWhateverTheNames) {
+  solver::JobResult result = test::made_up_staged_result();
+  result.stages[2].name = "the old bread oven's flue and all that hangs on it out";
+  for (solver::PanelResult& analysis : result.stages[2].analyses) {
+    analysis.needles[1].name = "the needle beside the old bread oven's flue";
+  }
+  std::istringstream lines(summary_of(result));
+  for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80U) << line;
 }
 
 solver::Check check_of(double demand) {

@@ -1,14 +1,17 @@
 #include "io/vtk_writer.h"
 
 #include "io/error.h"
+#include "io/results_json.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/scratch_folder.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
 #include <vtkCellData.h>
 #include <vtkCellType.h>
 #include <vtkDataArray.h>
+#include <vtkFieldData.h>
 #include <vtkNew.h>
 #include <vtkPointData.h>
 #include <vtkPolyData.h>
@@ -35,15 +38,35 @@ vtkSmartPointer<vtkUnstructuredGrid> read_grid(const fs::path& path) {
   return reader->GetOutput();
 }
 
-std::vector<std::string> files_in_collection(const fs::path& path) {
+vtkSmartPointer<vtkPolyData> read_supports(const fs::path& folder) {
+  vtkNew<vtkXMLPolyDataReader> reader;
+  reader->SetFileName((folder / "supports.vtp").c_str());
+  reader->Update();
+  return reader->GetOutput();
+}
+
+struct DataSet {
+  std::string time;
+  std::string part;
+  std::string file;
+};
+
+std::vector<DataSet> data_sets_in(const fs::path& path) {
   const vtkSmartPointer<vtkXMLDataElement> root =
       vtkSmartPointer<vtkXMLDataElement>::Take(vtkXMLUtilities::ReadElementFromFile(path.c_str()));
   vtkXMLDataElement* collection = root->FindNestedElementWithName("Collection");
-  std::vector<std::string> files;
-  files.reserve(collection->GetNumberOfNestedElements());
+  std::vector<DataSet> sets;
   for (int index = 0; index < collection->GetNumberOfNestedElements(); ++index) {
-    files.emplace_back(collection->GetNestedElement(index)->GetAttribute("file"));
+    vtkXMLDataElement* set = collection->GetNestedElement(index);
+    sets.push_back(
+        {set->GetAttribute("timestep"), set->GetAttribute("part"), set->GetAttribute("file")});
   }
+  return sets;
+}
+
+std::vector<std::string> files_in_collection(const fs::path& path) {
+  std::vector<std::string> files;
+  for (const DataSet& set : data_sets_in(path)) files.push_back(set.file);
   return files;
 }
 
@@ -132,10 +155,7 @@ TEST(VtkWriter, EightNodeElementsAreWrittenAsQuadraticQuads) {
 TEST(VtkWriter, SupportsCarryTheirReactionsInKilonewtons) {
   const test::ScratchFolder scratch;
   write_vtk(test::made_up_result(), scratch.path());
-  vtkNew<vtkXMLPolyDataReader> reader;
-  reader->SetFileName((scratch.path() / "supports.vtp").c_str());
-  reader->Update();
-  vtkPolyData* points = reader->GetOutput();
+  const auto points = read_supports(scratch.path());
 
   auto* names = vtkStringArray::SafeDownCast(points->GetPointData()->GetAbstractArray("name"));
   vtkDataArray* cracked = points->GetPointData()->GetArray("reaction cut cracked [kN]");
@@ -159,6 +179,109 @@ TEST(VtkWriter, AWallThatFallsHasItsLooseMasonryButNoStress) {
   EXPECT_NE(grid->GetCellData()->GetArray("loose"), nullptr);
   EXPECT_EQ(grid->GetPointData()->GetNumberOfArrays(), 0);
   EXPECT_EQ(grid->GetCellData()->GetArray("mean stress [N/mm2]"), nullptr);
+}
+
+TEST(VtkWriter, StagesAreTimeStepsAndModelsTheirParts) {
+  const test::ScratchFolder scratch;
+  const solver::JobResult result = test::made_up_staged_result();
+  write_vtk(result, scratch.path());
+  const std::vector<DataSet> sets = data_sets_in(scratch.path() / "wall.pvd");
+  ASSERT_EQ(sets.size(), 10U);
+  EXPECT_EQ(sets[2].file, "wall-02-cut-uncracked.vtu");
+  EXPECT_EQ(sets[2].time, "2");
+  EXPECT_EQ(sets[2].part, "0");
+  EXPECT_EQ(sets[7].file, "wall-02-cut-cracked.vtu");
+  EXPECT_EQ(sets[7].time, "2");
+  EXPECT_EQ(sets[7].part, "1");
+  for (const DataSet& set : sets) {
+    const auto grid = read_grid(scratch.path() / set.file);
+    const auto& stage = result.stages.at(std::stoul(set.time));
+    ASSERT_NE(grid->GetFieldData()->GetArray("day"), nullptr) << set.file;
+    EXPECT_EQ(grid->GetFieldData()->GetArray("day")->GetTuple1(0), stage.day) << set.file;
+  }
+}
+
+TEST(VtkWriter, WhatIsTakenOutIsLeftOutWithItsNodes) {
+  const test::ScratchFolder scratch;
+  const solver::JobResult result = test::made_up_staged_result();
+  write_vtk(result, scratch.path());
+  const auto before = read_grid(scratch.path() / "wall-01-needles-in-cracked.vtu");
+  const auto after = read_grid(scratch.path() / "wall-02-cut-cracked.vtu");
+  EXPECT_EQ(before->GetNumberOfCells(), result.mesh.quads.quad_count());
+  EXPECT_EQ(before->GetNumberOfPoints(), result.mesh.quads.node_count());
+  EXPECT_EQ(after->GetNumberOfCells(), before->GetNumberOfCells() - 12);  // 4 by 3 are cut out
+  // The cut is 2 m wide and 1.5 m high: 3 columns of nodes inside it, 3 rows from the base up.
+  EXPECT_EQ(after->GetNumberOfPoints(), before->GetNumberOfPoints() - 9);
+  vtkDataArray* displacement = after->GetPointData()->GetArray("displacement [mm]");
+  vtkDataArray* mechanism = after->GetPointData()->GetArray("mechanism without tension");
+  ASSERT_TRUE(displacement != nullptr && mechanism != nullptr);
+  for (vtkIdType id = 0; id < after->GetNumberOfPoints(); ++id) {
+    EXPECT_DOUBLE_EQ(displacement->GetTuple3(id)[0], 1e-4 * after->GetPoint(id)[0]);
+    EXPECT_DOUBLE_EQ(displacement->GetTuple3(id)[1], -5e-4 * after->GetPoint(id)[1]);
+    EXPECT_EQ(mechanism->GetTuple3(id)[1], 0.5);
+  }
+  auto* material =
+      vtkStringArray::SafeDownCast(before->GetCellData()->GetAbstractArray("material"));
+  ASSERT_NE(material, nullptr);
+  for (vtkIdType cell = 0; cell < before->GetNumberOfCells(); ++cell) {
+    EXPECT_NE(material->GetValue(cell), "cut");  // it is masonry until it is cut out
+  }
+}
+
+TEST(VtkWriter, SupportsOfEveryStageAreThoseOfTheResultsFile) {
+  const test::ScratchFolder scratch;
+  const solver::JobResult result = test::made_up_staged_result();
+  write_vtk(result, scratch.path());
+  const auto supports = read_supports(scratch.path());
+  vtkPointData* data = supports->GetPointData();
+  auto* names = vtkStringArray::SafeDownCast(data->GetAbstractArray("name"));
+  ASSERT_NE(names, nullptr);
+  const auto up = [&](vtkDataArray* reactions, const std::string& name) {
+    return reactions->GetTuple3(names->LookupValue(name))[1];
+  };
+  const auto answer = nlohmann::json::parse(results_json(result));
+  for (const auto& stage : answer.at("stages")) {
+    for (const auto& [model, analysis] : stage.at("analyses").items()) {
+      const std::string label =
+          "reaction " + stage.at("name").get<std::string>() + " " + model + " [kN]";
+      vtkDataArray* reactions = data->GetArray(label.c_str());
+      ASSERT_NE(reactions, nullptr) << label;
+      for (const auto& [name, force] : analysis.at("needles").items()) {
+        EXPECT_DOUBLE_EQ(up(reactions, name), force) << label << " " << name;
+      }
+      const auto& base = analysis.at("base");
+      EXPECT_DOUBLE_EQ(up(reactions, "left pier"), base.at("left")) << label;
+      EXPECT_DOUBLE_EQ(up(reactions, "base under the cut"), base.value("cut", 0.0)) << label;
+      if (analysis.contains("joists")) {
+        EXPECT_DOUBLE_EQ(up(reactions, "joists on floor shore"),
+                         analysis.at("joists").at("floor shore").at("force"));
+      }
+      if (!analysis.contains("beam")) continue;
+      EXPECT_DOUBLE_EQ(up(reactions, "beam left end"), analysis.at("beam").at("reaction_left"));
+      EXPECT_DOUBLE_EQ(up(reactions, "beam right end"), analysis.at("beam").at("reaction_right"));
+    }
+  }
+}
+
+TEST(VtkWriter, TheBeamLiesUnderItsPackingOnItsPadstones) {
+  const test::ScratchFolder scratch;
+  write_vtk(test::made_up_staged_result(), scratch.path());
+  const auto supports = read_supports(scratch.path());
+  ASSERT_EQ(supports->GetNumberOfPolys(), 3);
+  auto* parts = vtkStringArray::SafeDownCast(supports->GetCellData()->GetAbstractArray("part"));
+  ASSERT_NE(parts, nullptr);
+  const vtkIdType beam = parts->LookupValue("beam");
+  const vtkIdType padstone = parts->LookupValue("padstone");
+  double bounds[6];  // NOLINT(modernize-avoid-c-arrays): VTK's
+  supports->GetCellBounds(beam, bounds);
+  EXPECT_DOUBLE_EQ(bounds[0], 850.0);  // 150 mm of bearing left of the cut
+  EXPECT_DOUBLE_EQ(bounds[1], 3150.0);
+  EXPECT_DOUBLE_EQ(bounds[3], 1475.0);  // 25 mm of packing under the soffit
+  const double underside = bounds[2];
+  EXPECT_DOUBLE_EQ(underside, 1475.0 - 203.2);
+  supports->GetCellBounds(padstone, bounds);
+  EXPECT_DOUBLE_EQ(bounds[3], underside);
+  EXPECT_DOUBLE_EQ(bounds[1] - bounds[0], 300.0);
 }
 
 TEST(VtkWriter, AFolderThatIsNotThereIsAFileError) {
