@@ -145,6 +145,12 @@ const solver::StageResult* stage_of_most_loose_without_tension(const solver::Job
   return most;
 }
 
+const solver::StageResult* comparable_stage(const solver::JobResult& result) {
+  const solver::StageResult* stage = solver::compared_stage(result);
+  if (stage == nullptr || !is_staged(result)) return stage;
+  return is_done_by(result, *stage, {solver::Act::remove, solver::cut_region}) ? stage : nullptr;
+}
+
 const solver::StageResult* governing_stage(const solver::JobResult& result) {
   for (const solver::StageResult& stage : result.stages) {
     if (!facts_of(stage).stands) return &stage;

@@ -90,6 +90,10 @@ struct WorstDamage {
 /// of the worst check; else that of the most loaded needle. Null where there is no stage.
 [[nodiscard]] const solver::StageResult* governing_stage(const solver::JobResult& result);
 
+/// The stage that the hand method may be set against: the one the solver compares, if the wall is
+/// cut in it. Null where the work did not come so far.
+[[nodiscard]] const solver::StageResult* comparable_stage(const solver::JobResult& result);
+
 /// Null where there is none with this name.
 [[nodiscard]] const solver::StageResult* find_stage(const solver::JobResult& result,
                                                     const std::string& name);

@@ -4,7 +4,6 @@
 #include "io/commands/terminal.h"
 #include "io/error.h"
 #include "io/stage_facts.h"
-#include "solver/compare/envelope.h"
 #include "solver/panel/sparse_cholesky.h"
 
 #include <fmt/format.h>
@@ -35,7 +34,7 @@ double kilonewtons(double newtons) {
 /// The analysis of the stage compared with the hand method.
 const solver::PanelResult* analysis_compared(const solver::JobResult& result,
                                              solver::MasonryModel model) {
-  const solver::StageResult* stage = compared_stage(result);
+  const solver::StageResult* stage = comparable_stage(result);
   return stage == nullptr ? nullptr : find_analysis(*stage, model);
 }
 
@@ -146,7 +145,10 @@ std::string failure_of(const solver::JobResult& result, solver::MasonryModel mod
   std::string text =
       fmt::format("!! NO EQUILIBRIUM, {}{}: {}", to_string(model), at(result, *failed.stage),
                   one_line(failed.analysis->no_equilibrium));
-  if (is_staged(result)) text += " No stage after it was analysed.";
+  if (is_staged(result)) {
+    if (!text.ends_with('.')) text += '.';
+    text += " No stage after it was analysed.";
+  }
   return wrapped(text);
 }
 
@@ -210,11 +212,11 @@ std::string tables(const solver::JobResult& result) {
                ? compared
                : fmt::format("{}\n{}", compared, settlements(result.stages.back()));
   }
-  const solver::StageResult* stage = compared_stage(result);
-  if (stage == nullptr) return compared;
-  return fmt::format("{}\n{}{}", stage_table(result),
-                     wrapped(fmt::format("hand method beside stage {}:", printable(stage->name))),
-                     compared);
+  const solver::StageResult* stage = comparable_stage(result);
+  const std::string heading =
+      stage == nullptr ? "hand method; no stage was reached in which the wall is cut:"
+                       : fmt::format("hand method beside stage {}:", printable(stage->name));
+  return fmt::format("{}\n{}{}", stage_table(result), wrapped(heading), compared);
 }
 
 }  // namespace

@@ -1,7 +1,6 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
 #include "io/stage_facts.h"
-#include "solver/compare/envelope.h"
 
 #include <fmt/format.h>
 
@@ -37,7 +36,7 @@ void add(Table& content, const SupportLoads& loads, RowKind kind = RowKind::plai
 SupportLoads pier_loads(const solver::JobResult& result, const solver::SpreadSum& hand,
                         double solver::PanelResult::*reaction) {
   SupportLoads loads{hand.support, hand.total};
-  const solver::StageResult* stage = compared_stage(result);
+  const solver::StageResult* stage = comparable_stage(result);
   if (stage == nullptr) return loads;
   for (const solver::PanelResult& analysis : stage->analyses) {
     if (!analysis.stands()) continue;
@@ -102,8 +101,13 @@ Html movements_table(std::ptrdiff_t stage_number, const solver::StageResult& sta
 }  // namespace
 
 Html comparison_section(const solver::JobResult& result) {
-  const solver::StageResult* stage = compared_stage(result);
-  const bool staged = is_staged(result) && stage != nullptr;
+  const solver::StageResult* stage = comparable_stage(result);
+  if (stage == nullptr) {
+    return section("methods", "Hand method against finite elements",
+                   paragraph("The work did not come to a stage in which the wall is cut and "
+                             "stands: there is nothing to set the hand method against."));
+  }
+  const bool staged = is_staged(result);
   Html body = paragraph(
       std::string("The hand method beside the finite-element analyses of the same wall") +
       (staged ? fmt::format(" in stage \u201c{}\u201d, which is what the hand method sums up",
@@ -111,11 +115,9 @@ Html comparison_section(const solver::JobResult& result) {
               : "") +
       ". A dash: not analysed, or no equilibrium.");
   body += comparison_table(result) + reasons(result);
-  if (stage != nullptr) {
-    const auto number = stage - result.stages.data() + 1;
-    for (const solver::PanelResult& analysis : stage->analyses) {
-      if (analysis.stands()) body += movements_table(number, *stage, analysis);
-    }
+  const auto number = stage - result.stages.data() + 1;
+  for (const solver::PanelResult& analysis : stage->analyses) {
+    if (analysis.stands()) body += movements_table(number, *stage, analysis);
   }
   return section("methods", "Hand method against finite elements", body);
 }

@@ -77,7 +77,7 @@ Html design_loads(const solver::JobResult& result,
 /// "Wall and everything on it", at each end of the work where it is followed.
 std::string load_figure(const solver::JobResult& result) {
   const std::string first = kilonewtons(load_total_of(result));
-  const solver::StageResult* compared = compared_stage(result);
+  const solver::StageResult* compared = comparable_stage(result);
   if (!is_staged(result) || compared == nullptr || compared->analyses.empty()) {
     return fmt::format("Wall and everything on it: {} kN.", first);
   }

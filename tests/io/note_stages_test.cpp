@@ -211,6 +211,13 @@ TEST(NoteStages, AStageThatFallsEndsTheWorkAndNamesTheLastThatStands) {
   EXPECT_TRUE(rows_of(result, "design-loads").empty());
 }
 
+TEST(NoteStages, WorkThatEndsBeforeTheCutLeavesNothingToCompare) {
+  solver::JobResult result = test::made_up_staged_result();
+  result.stages.resize(2);
+  EXPECT_THAT(chapter(result, "methods"), HasSubstr("nothing to set the hand method against"));
+  EXPECT_TRUE(rows_of(result, "comparison").empty());
+}
+
 TEST(NoteStages, EvidenceHasARowForEachStage) {
   const solver::JobResult result = test::made_up_staged_result();
   const auto rows = rows_of(result, "evidence-cracked");

@@ -139,6 +139,14 @@ TEST(StagedSummary, ComparesTheHandMethodWithTheCut) {
   EXPECT_THAT(line_with(text, "base left"), HasSubstr("16.00"));
 }
 
+TEST(StagedSummary, SetsNothingAgainstTheHandMethodBeforeTheWallIsCut) {
+  solver::JobResult result = test::made_up_staged_result();
+  result.stages.resize(2);
+  const std::string text = summary_of(result);
+  EXPECT_THAT(text, HasSubstr("no stage was reached in which the wall is cut"));
+  EXPECT_THAT(line_with(text, "base left"), Not(HasSubstr("33.")));
+}
+
 TEST(StagedSummary, NamesTheStageOfLooseMasonryOnce) {
   const std::string text = summary_of(test::made_up_staged_result());
   EXPECT_THAT(text, HasSubstr("!! LOOSE MASONRY, cracked, stage cut: 1.25 kN"));
