@@ -30,6 +30,9 @@ namespace deadshore::io {
 /// cracks and damage. Empty where the work is not followed stage by stage.
 [[nodiscard]] Html stages_section(const solver::JobResult& result);
 
+/// Part of it: what each support carries in each stage, in tables that fit the page.
+[[nodiscard]] Html stage_reactions(const solver::JobResult& result);
+
 /// The factors of each stage if masonry bears no tension. Empty where none was found.
 [[nodiscard]] Html safety_section(const solver::JobResult& result);
 

@@ -6,10 +6,8 @@
 
 #include <algorithm>
 #include <cstddef>
-#include <functional>
 #include <span>
 #include <string>
-#include <utility>
 #include <vector>
 
 namespace deadshore::io {
@@ -17,9 +15,7 @@ namespace {
 
 using solver::PanelResult;
 using solver::StageResult;
-using solver::StageState;
 
-constexpr std::size_t most_columns = 8;
 constexpr std::size_t most_cracks = 12;
 
 /// What is done to some things one after the other.
@@ -105,133 +101,6 @@ Html work_table(const solver::JobResult& result) {
              "small");
 }
 
-/// A column of the reactions' table; NaN where the support is not there at that stage.
-struct SupportColumn {
-  std::string heading;
-  std::function<double(const PanelResult&, const StageState&)> force;
-};
-using SupportColumns = std::vector<SupportColumn>;
-
-SupportColumns needle_columns(const solver::Job& job) {
-  SupportColumns columns;
-  for (std::size_t i = 0; i < job.needles.size(); ++i) {
-    columns.push_back({job.needles[i].name, [i](const PanelResult& a, const StageState& state) {
-                         return is_in(state.needles.at(i)) ? a.needles.at(i).force : not_known;
-                       }});
-  }
-  return columns;
-}
-
-SupportColumn joist_column(const std::string& shore) {
-  return {"joists on " + shore, [shore](const PanelResult& analysis, const StageState&) {
-            const auto joist =
-                std::ranges::find(analysis.joists, shore, &solver::JoistReaction::shore);
-            return joist == analysis.joists.end() ? not_known : joist->force;
-          }};
-}
-
-SupportColumn beam_column(const char* heading, double solver::BeamResult::*reaction) {
-  return {heading, [reaction](const PanelResult& a, const StageState&) {
-            return a.beam ? *a.beam.*reaction : not_known;
-          }};
-}
-
-/// All but the needles.
-SupportColumns other_columns(const solver::Job& job) {
-  SupportColumns columns = {
-      {"left pier", [](const PanelResult& a, const StageState&) { return a.base_left; }},
-      {"right pier", [](const PanelResult& a, const StageState&) { return a.base_right; }},
-      {"under the cut", [](const PanelResult& a, const StageState& state) {
-         return state.is_out(solver::cut_region) ? not_known : a.base_cut;
-       }}};
-  for (const solver::DeadShore& shore : job.dead_shores) {
-    if (shore.joist_ends) columns.push_back(joist_column(shore.name));
-  }
-  columns.push_back(
-      {"load in all", [](const PanelResult& a, const StageState&) { return a.load_total; }});
-  if (job.beam) {
-    columns.push_back(beam_column("beam, left", &solver::BeamResult::reaction_left));
-    columns.push_back(beam_column("beam, right", &solver::BeamResult::reaction_right));
-  }
-  return columns;
-}
-
-/// In parts of about the same width that fit the page.
-std::vector<SupportColumns> split(const SupportColumns& columns) {
-  std::vector<SupportColumns> tables;
-  const std::size_t parts = (columns.size() + most_columns - 1) / most_columns;
-  auto first = columns.begin();
-  for (std::size_t part = 1; part <= parts; ++part) {
-    const auto last = columns.begin() + static_cast<std::ptrdiff_t>(columns.size() * part / parts);
-    tables.emplace_back(first, last);
-    first = last;
-  }
-  return tables;
-}
-
-/// One table where that fits the page, else needles apart from the rest.
-std::vector<SupportColumns> support_tables(const solver::Job& job) {
-  SupportColumns needles = needle_columns(job);
-  const SupportColumns others = other_columns(job);
-  if (needles.size() + others.size() <= most_columns) {
-    needles.insert(needles.end(), others.begin(), others.end());
-    return {needles};
-  }
-  std::vector<SupportColumns> tables = split(needles);
-  for (SupportColumns& table : split(others)) tables.push_back(std::move(table));
-  return tables;
-}
-
-Html reactions_table(const solver::JobResult& result, solver::MasonryModel model,
-                     const SupportColumns& columns, std::size_t number) {
-  Table content{fmt::format("reactions-{}-{}", solver::to_string(model), number),
-                fmt::format("Reactions with {}, kN, characteristic", masonry_phrase(model)),
-                {{"Stage"}},
-                {}};
-  for (const SupportColumn& column : columns) content.columns.push_back({column.heading, true});
-  const std::vector<StageState> states = states_of(result);
-  for (std::size_t i = 0; i < result.stages.size(); ++i) {
-    const StageResult& stage = result.stages[i];
-    const PanelResult* analysis = find_analysis(stage, model);
-    if (analysis == nullptr) continue;
-    if (!analysis->stands()) {
-      content.add({stage.name, "no equilibrium"}, RowKind::fails);
-      continue;
-    }
-    std::vector<std::string> cells = {stage.name};
-    for (const SupportColumn& column : columns) {
-      cells.push_back(kilonewtons(column.force(*analysis, states[i])));
-    }
-    content.add(std::move(cells));
-  }
-  return table(content);
-}
-
-Html reactions_of(const solver::JobResult& result, solver::MasonryModel model) {
-  Html tables;
-  std::size_t number = 0;
-  for (const SupportColumns& columns : support_tables(result.job)) {
-    tables += reactions_table(result, model, columns, ++number);
-  }
-  return tables;
-}
-
-Html reactions(const solver::JobResult& result) {
-  Html body = element("h3", text("What each support carries"));
-  for (const solver::MasonryModel model : result.job.analysis.masonry) {
-    body += reactions_of(result, model);
-  }
-  const std::string of_beam =
-      result.job.beam ? " The beam stands on the piers: what its ends carry is in the piers\u2019 "
-                        "figures already, its own weight with it."
-                      : "";
-  return body + paragraph(
-                    "Needles, piers, the base under the cut and joists add up to the load in "
-                    "all. A dash: not there at that stage." +
-                        of_beam,
-                    "small");
-}
-
 std::string end_words(const mesh::Point& end) {
   return fmt::format("{}, {}", whole_millimetres(end.x), whole_millimetres(end.y));
 }
@@ -315,7 +184,7 @@ Html stages_section(const solver::JobResult& result) {
       paragraph(
           "The work in its order. Each stage starts from the state the one before left: what is "
           "added comes in stress-free, what is taken out gives its load to what is left.") +
-      end_of_work(result) + work_table(result) + reactions(result) + cracks(result) +
+      end_of_work(result) + work_table(result) + stage_reactions(result) + cracks(result) +
       damage(result);
   return section("stages", "Stages of the work", body);
 }
