@@ -222,6 +222,7 @@ InteriorPath::Pair InteriorPath::mean_products(double length, const Direction& d
 }
 
 void InteriorPath::move(double length, const Direction& direction) {
+  mean_ = mean_products(length, direction);
   u_ += length * direction.u;
   for_each_crack([&](int, int, std::size_t i, const PanelMaterial&) {
     cracks_[i] = moved(cracks_[i], crack_lines_[i], length, direction.cracks[i]);
@@ -230,7 +231,6 @@ void InteriorPath::move(double length, const Direction& direction) {
     contacts_[i].gap += length * direction.contacts[i].gap;
     contacts_[i].push += length * direction.contacts[i].push;
   }
-  mean_ = mean_products(length, direction);
   linearise_points();
 }
 

@@ -22,7 +22,7 @@ constexpr double lost = 0.95;  // residual of a displacement that has nothing to
 // How near the end of the interior path plain steps are tried: the first residual, then each time
 // a part of the last.
 constexpr double start_closeness = 1.0;  // of the interior path, see there
-constexpr double first_landing = 1e-5;
+constexpr double first_landing = 2e-6;
 constexpr double next_landing = 0.1;
 
 /// The loading seen along the free equations.
