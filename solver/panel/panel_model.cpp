@@ -245,7 +245,11 @@ void PanelModel::add_wall(const PanelLoading& loading, const Eigen::VectorXd& u,
       if (stiffness == nullptr) continue;
       const auto B = strain_matrix<Nodes>(gradient);
       const Eigen::Matrix<double, 3, 2 * Nodes> DB = volume * response.tangent * B;
-      quad_stiffness.noalias() += B.transpose() * DB;
+      for (int i = 0; i < 2 * Nodes; ++i) {  // the lower half, faster than a general product
+        for (int j = 0; j <= i; ++j) {
+          quad_stiffness(i, j) += B(0, i) * DB(0, j) + B(1, i) * DB(1, j) + B(2, i) * DB(2, j);
+        }
+      }
     }
     scatter<Nodes>(mesh_, quad, quad_force, force);
     if (stiffness == nullptr) return;

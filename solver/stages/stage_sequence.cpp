@@ -1,10 +1,12 @@
 #include "solver/stages/stage_sequence.h"
 
 #include "solver/cracks/cracks.h"
+#include "solver/panel/one_thread.h"
 #include "solver/stages/staged_wall.h"
 
 #include <algorithm>
 #include <cmath>
+#include <future>
 
 namespace deadshore::solver {
 
@@ -24,6 +26,23 @@ void add_damage(const Job& job, const mesh::QuadMesh& mesh, const StageResult& f
   }
 }
 
+/// The uncracked wall at one stage.
+struct Elastic {
+  PanelResult result;
+  double largest_movement = 0.0;  ///< mm
+};
+
+/// Takes the uncracked wall on by a stage on a thread of its own.
+std::future<Elastic> begin_elastic(StagedWall& wall, const Stage& stage) {
+  return std::async(std::launch::async, [&wall, &stage] {
+    const OneThread one;
+    Elastic elastic;
+    elastic.result = wall.advance(stage, 0.0);
+    elastic.largest_movement = wall.largest_movement();
+    return elastic;
+  });
+}
+
 }  // namespace
 
 std::vector<StageResult> run_stages(const Job& job, const std::vector<Stage>& stages,
@@ -31,6 +50,10 @@ std::vector<StageResult> run_stages(const Job& job, const std::vector<Stage>& st
   StagedWall uncracked(job, whole, MasonryModel::uncracked);
   StagedWall cracked(job, whole, MasonryModel::cracked);
   std::vector<StageResult> results;
+  if (stages.empty()) return results;
+  // The uncracked wall is a stage ahead, since the cracked one is judged by it.
+  std::future<Elastic> ahead = begin_elastic(uncracked, stages.front());
+  const OneThread one;
   for (std::size_t k = 0; k < stages.size(); ++k) {
     const auto tell = [&](int step, double) {
       const double within = 1.0 - std::exp(-0.1 * step);
@@ -39,13 +62,14 @@ std::vector<StageResult> run_stages(const Job& job, const std::vector<Stage>& st
                (static_cast<double>(k) + within) / static_cast<double>(stages.size()));
       }
     };
+    tell(0, 0.0);
     StageResult result{stages[k].name, {}, stages[k].day, stages[k].operations, {}};
-    PanelResult elastic = uncracked.advance(stages[k], 0.0, tell);
+    const Elastic elastic = ahead.get();
+    if (k + 1 < stages.size()) ahead = begin_elastic(uncracked, stages[k + 1]);
     for (const MasonryModel model : job.analysis.masonry) {
-      result.analyses.push_back(
-          model == MasonryModel::uncracked
-              ? elastic
-              : cracked.advance(stages[k], uncracked.largest_movement(), tell));
+      result.analyses.push_back(model == MasonryModel::uncracked
+                                    ? elastic.result
+                                    : cracked.advance(stages[k], elastic.largest_movement, tell));
     }
     add_damage(job, whole.quads, results.empty() ? result : results.front(), result);
     results.push_back(std::move(result));

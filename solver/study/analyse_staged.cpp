@@ -5,6 +5,7 @@
 #include "solver/compare/envelope.h"
 #include "solver/limit/stage_safety.h"
 #include "solver/model/error.h"
+#include "solver/panel/one_thread.h"
 #include "solver/panel/wall_panel.h"
 #include "solver/stages/stage_sequence.h"
 #include "solver/stages/staged_mesh.h"
@@ -73,13 +74,15 @@ StagedRun run_coarse(Job& job, const std::vector<Stage>& stages) {
   return {};
 }
 
-/// Whether limit analysis sees no difference between two states.
+/// Whether limit analysis sees no difference between two states: packing holds the soffit wherever
+/// a needle might.
 bool same_for_safety(const StageState& a, const StageState& b) {
   const auto in = [](NeedleState needle) { return is_in(needle); };
   return a.removed == b.removed && a.padstones == b.padstones &&
          a.packed_on.has_value() == b.packed_on.has_value() &&
-         std::ranges::equal(a.needles, b.needles, {}, in, in) && a.shore_tight == b.shore_tight &&
-         a.line_load_share == b.line_load_share && a.point_load_share == b.point_load_share;
+         (a.packed_on || std::ranges::equal(a.needles, b.needles, {}, in, in)) &&
+         a.shore_tight == b.shore_tight && a.line_load_share == b.line_load_share &&
+         a.point_load_share == b.point_load_share;
 }
 
 /// Safety of each state; states that are alike are judged once. None where it could not be found.
@@ -175,6 +178,7 @@ JobResult analyse_staged(const Job& job, const Progress& progress) {
   result.mesh = whole_mesh_of(coupled, job.analysis.mesh_size);
   stopwatch.lap("mesh");
   auto safety = std::async(std::launch::async, [&, settled = coupled] {
+    const OneThread one;
     return judge_states(settled, states, result.mesh);
   });
   if (coarse.stages.empty()) {
