@@ -19,6 +19,12 @@ constexpr int plain_patience = 2;  // steps without a new least residual
 constexpr int most_plain_steps = 10;
 constexpr double lost = 0.95;  // residual of a displacement that has nothing to do with balance
 
+// A step along the interior path costs two to four plain ones. Masonry that bears some tension, or
+// cannot crack, is settled by few careful steps as a rule, so these come first there. Measured on
+// walls with a mean compression of 0.1 to 0.2 N/mm2.
+constexpr double weak_tension = 0.04;  // N/mm2
+constexpr int most_careful_steps = 25;
+
 // How near the end of the interior path plain steps are tried: the first residual, then each time
 // a part of the last.
 constexpr double start_closeness = 1.0;  // of the interior path, see there
@@ -130,16 +136,16 @@ class Descent {
     return true;
   }
 
-  /// Full steps with a line search wherever they wander: slow, and sure to go down.
-  void go_carefully() {
+  /// Full steps with a line search wherever they wander, which is sure to go down. False where the
+  /// stiffness is singular.
+  bool go_carefully(int most_steps) {
     int steps_since_least = 0;
-    while (!over()) {
+    for (int step = 0; step < most_steps && !over(); ++step) {
       const double least = least_;
-      if (!step_by_law(steps_since_least > options_.patience)) {
-        throw SolveError("the wall can move freely: nothing holds it sideways or up");
-      }
+      if (!step_by_law(steps_since_least > options_.patience)) return false;
       steps_since_least = report_.residual < least ? 0 : steps_since_least + 1;
     }
+    return true;
   }
 
  private:
@@ -180,13 +186,24 @@ class Descent {
   double least_ = std::numeric_limits<double>::infinity();
 };
 
+/// Whether no material is as weak as `weak_tension`.
+bool bears_tension(const PanelLoading& loading) {
+  return std::ranges::none_of(loading.materials, [](const PanelMaterial& material) {
+    return material.tensile_strength && *material.tensile_strength < weak_tension;
+  });
+}
+
 }  // namespace
 
 NewtonReport minimise(PanelModel& model, const PanelLoading& loading, Eigen::VectorXd& u,
                       const NewtonOptions& options,
                       const std::function<void(int, double)>& progress) {
   Descent descent(model, loading, u, options, progress);
-  if (!descent.over()) descent.go_plainly();
+  if (bears_tension(loading)) {
+    (void)descent.go_carefully(most_careful_steps);
+  } else {
+    descent.go_plainly();
+  }
   if (!descent.over()) {
     InteriorPath path(model, loading, descent.displacement(), start_closeness);
     for (double landing = first_landing; !descent.over(); landing *= next_landing) {
@@ -194,7 +211,9 @@ NewtonReport minimise(PanelModel& model, const PanelLoading& loading, Eigen::Vec
       if (!descent.over()) descent.go_plainly();
     }
   }
-  if (!descent.over()) descent.go_carefully();
+  if (!descent.go_carefully(options.most_iterations)) {
+    throw SolveError("the wall can move freely: nothing holds it sideways or up");
+  }
   u = descent.displacement();
   return descent.report();
 }

@@ -25,11 +25,12 @@ struct [[nodiscard]] NewtonReport {
 /// Finds the displacement of least energy, starting from `u` (2 per node) and leaving the result
 /// there. The energy is convex and piecewise quadratic, so plain Newton steps end exactly once the
 /// pattern of cracks and contacts is nearly right: that is all a start from a like state takes.
-/// Where they wander, an interior path (interior_path.h) leads to that pattern; its count of steps
-/// hardly depends on the mesh. Last of all comes a line search on the slope of the energy, which
-/// always goes down. \param progress called after each step with the factorisations so far and the
-/// relative residual; may be empty \throws SolveError if the stiffness is singular: nothing holds
-/// the wall.
+/// Where they wander, as they do in masonry that bears hardly any tension, an interior path
+/// (interior_path.h) leads to that pattern; its count of steps hardly depends on the mesh. First of
+/// all in stronger masonry, and last of all anywhere, comes a line search on the slope of the
+/// energy, which always goes down. \param progress called after each step with the factorisations
+/// so far and the relative residual; may be empty \throws SolveError if the stiffness is singular:
+/// nothing holds the wall.
 NewtonReport minimise(PanelModel& model, const PanelLoading& loading, Eigen::VectorXd& u,
                       const NewtonOptions& options = {},
                       const std::function<void(int, double)>& progress = {});

@@ -16,6 +16,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <atomic>
 #include <future>
 
 namespace deadshore::solver {
@@ -85,12 +86,14 @@ bool same_for_safety(const StageState& a, const StageState& b) {
          a.point_load_share == b.point_load_share;
 }
 
-/// Safety of each state; states that are alike are judged once. None where it could not be found.
+/// Safety of each state; states that are alike are judged once. None where it could not be found,
+/// and from `end` on, which falls when the work turns out to end sooner.
 std::vector<std::optional<StageSafety>> judge_states(const Job& job,
                                                      const std::vector<StageState>& states,
-                                                     const mesh::WallMesh& mesh) {
+                                                     const mesh::WallMesh& mesh,
+                                                     const std::atomic<std::size_t>& end) {
   std::vector<std::optional<StageSafety>> safety(states.size());
-  for (std::size_t k = 0; k < states.size(); ++k) {
+  for (std::size_t k = 0; k < std::min(states.size(), end.load()); ++k) {
     const auto earlier =
         std::find_if(states.begin(), states.begin() + static_cast<std::ptrdiff_t>(k),
                      [&](const StageState& state) { return same_for_safety(state, states[k]); });
@@ -177,9 +180,10 @@ JobResult analyse_staged(const Job& job, const Progress& progress) {
   tell("mesh", 0.2);
   result.mesh = whole_mesh_of(coupled, job.analysis.mesh_size);
   stopwatch.lap("mesh");
+  std::atomic<std::size_t> end = stages.size();
   auto safety = std::async(std::launch::async, [&, settled = coupled] {
     const OneThread one;
-    return judge_states(settled, states, result.mesh);
+    return judge_states(settled, states, result.mesh, end);
   });
   if (coarse.stages.empty()) {
     result.stages = run_coupled(coupled, stages, job.analysis.mesh_size, {}).stages;
@@ -188,6 +192,7 @@ JobResult analyse_staged(const Job& job, const Progress& progress) {
         run_stages(coupled, stages, result.mesh,
                    [&](const std::string& stage, double part) { tell(stage, 0.2 + 0.6 * part); });
   }
+  end = result.stages.size();
   stopwatch.lap("stages");
   tell("limit analysis", 0.8);
   const auto judged = safety.get();
