@@ -195,6 +195,11 @@ bool bears_tension(const PanelLoading& loading) {
 
 }  // namespace
 
+double out_of_balance(const PanelModel& model, const PanelLoading& loading,
+                      const Eigen::VectorXd& u) {
+  return Balance(model, loading).at(u).relative;
+}
+
 NewtonReport minimise(PanelModel& model, const PanelLoading& loading, Eigen::VectorXd& u,
                       const NewtonOptions& options,
                       const std::function<void(int, double)>& progress) {

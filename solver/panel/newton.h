@@ -22,6 +22,10 @@ struct [[nodiscard]] NewtonReport {
   double residual = 0.0;  ///< relative, at the end
 };
 
+/// Out-of-balance force at `u` over the size of the nodal forces.
+[[nodiscard]] double out_of_balance(const PanelModel& model, const PanelLoading& loading,
+                                    const Eigen::VectorXd& u);
+
 /// Finds the displacement of least energy, starting from `u` (2 per node) and leaving the result
 /// there. The energy is convex and piecewise quadratic, so plain Newton steps end exactly once the
 /// pattern of cracks and contacts is nearly right: that is all a start from a like state takes.

@@ -29,7 +29,7 @@ void add_damage(const Job& job, const mesh::QuadMesh& mesh, const StageResult& f
 /// The uncracked wall at one stage.
 struct Elastic {
   PanelResult result;
-  double largest_movement = 0.0;  ///< mm
+  StagedWall::Movement movement;
 };
 
 /// Takes the uncracked wall on by a stage on a thread of its own.
@@ -37,8 +37,8 @@ std::future<Elastic> begin_elastic(StagedWall& wall, const Stage& stage) {
   return std::async(std::launch::async, [&wall, &stage] {
     const OneThread one;
     Elastic elastic;
-    elastic.result = wall.advance(stage, 0.0);
-    elastic.largest_movement = wall.largest_movement();
+    elastic.result = wall.advance(stage);
+    elastic.movement = wall.movement();
     return elastic;
   });
 }
@@ -69,7 +69,7 @@ std::vector<StageResult> run_stages(const Job& job, const std::vector<Stage>& st
     for (const MasonryModel model : job.analysis.masonry) {
       result.analyses.push_back(model == MasonryModel::uncracked
                                     ? elastic.result
-                                    : cracked.advance(stages[k], elastic.largest_movement, tell));
+                                    : cracked.advance(stages[k], elastic.movement, tell));
     }
     add_damage(job, whole.quads, results.empty() ? result : results.front(), result);
     results.push_back(std::move(result));

@@ -61,12 +61,30 @@ StagedWall::StagedWall(const Job& job, const mesh::WallMesh& whole, MasonryModel
       state_(state_before(job)),
       whole_u_(Eigen::VectorXd::Zero(2 * whole.quads.node_count())) {}
 
-double StagedWall::largest_movement() const {
-  double largest = 0.0;
-  for (int node = 0; node < part_.quads.node_count(); ++node) {
-    largest = std::max(largest, u_.segment<2>(2 * node).norm());
+/// Moves the start of the solution on, if that brings it nearer to balance.
+void StagedWall::move_like(const Movement& expected, const PanelLoading& loading) {
+  Eigen::VectorXd moved = u_;
+  for (std::size_t node = 0; node < part_.node_of.size(); ++node) {
+    moved.segment<2>(2 * static_cast<Eigen::Index>(node)) +=
+        expected.wall.segment<2>(2 * part_.node_of[node]);
   }
-  return largest;
+  moved.tail(expected.beam.size()) += expected.beam;
+  if (out_of_balance(*model_, loading, moved) < out_of_balance(*model_, loading, u_)) u_ = moved;
+}
+
+/// Takes the solution over to the whole wall and notes how far it moved from `before`.
+void StagedWall::keep_movement(const Eigen::VectorXd& before) {
+  movement_.wall = Eigen::VectorXd::Zero(whole_u_.size());
+  movement_.largest = 0.0;
+  for (std::size_t node = 0; node < part_.node_of.size(); ++node) {
+    const Eigen::Vector2d now = u_.segment<2>(2 * static_cast<Eigen::Index>(node));
+    const Eigen::Index place = 2 * part_.node_of[node];
+    movement_.wall.segment<2>(place) = now - whole_u_.segment<2>(place);
+    movement_.largest = std::max(movement_.largest, now.norm());
+    whole_u_.segment<2>(place) = now;
+  }
+  const Eigen::Index beam = u_.size() - 2 * part_.quads.node_count();
+  movement_.beam = u_.tail(beam) - before.tail(beam);
 }
 
 Eigen::VectorXd StagedWall::on_part(const Eigen::VectorXd& whole) const {
@@ -169,20 +187,19 @@ PanelResult StagedWall::result_of(const PanelLoading& loading, const NewtonRepor
   return result;
 }
 
-PanelResult StagedWall::advance(const Stage& stage, double reference_movement,
+PanelResult StagedWall::advance(const Stage& stage, const std::optional<Movement>& uncracked,
                                 const Report& report) {
   const StageState before = state_;
   state_ = state_after(job_, state_, stage);
   if (!model_ || !same_parts(before, state_)) rebuild_model();
   if (state_.padstones && !before.padstones) padstone_datum_ = whole_u_;
   const PanelLoading loading = make_loading(stage);
+  const Eigen::VectorXd start = u_;
+  if (uncracked) move_like(*uncracked, loading);
   const NewtonReport newton = minimise(*model_, loading, u_, {}, report);
   require_converged(newton, masonry_);
-  for (std::size_t node = 0; node < part_.node_of.size(); ++node) {
-    whole_u_.segment<2>(2 * part_.node_of[node]) =
-        u_.segment<2>(2 * static_cast<Eigen::Index>(node));
-  }
-  return result_of(loading, newton, reference_movement);
+  keep_movement(start);
+  return result_of(loading, newton, uncracked ? uncracked->largest : 0.0);
 }
 
 }  // namespace deadshore::solver

@@ -13,6 +13,7 @@
 #include <functional>
 #include <map>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -29,20 +30,28 @@ class StagedWall {
   /// \param whole mesh of the whole wall; must outlive this
   StagedWall(const Job& job, const mesh::WallMesh& whole, MasonryModel model);
 
+  /// How a stage moved the wall.
+  struct Movement {
+    Eigen::VectorXd wall;  ///< 2 per node of the whole mesh, mm
+    Eigen::VectorXd beam;  ///< of the beam's nodes; empty before it is placed
+    double largest = 0.0;  ///< displacement since the start of all work of what is there, mm
+  };
+
   /// Called after each Newton step with the iteration and the relative residual.
   using Report = std::function<void(int, double)>;
 
   /// Does the next stage and finds the new state of rest. Fields come on the whole mesh.
-  /// \param reference_movement largest displacement of the uncracked wall at this stage, mm, by
-  ///   which a cracked one judges what is loose; 0 leaves that out \throws SolveError if it does
-  ///   not converge or is not in equilibrium to 1e-8
-  [[nodiscard]] PanelResult advance(const Stage& stage, double reference_movement,
+  /// \param uncracked the uncracked wall's movement in this stage: a start for the solution of a
+  ///   cracked one, which also judges by it what is loose \throws SolveError if it does not
+  ///   converge or is not in equilibrium to 1e-8
+  [[nodiscard]] PanelResult advance(const Stage& stage,
+                                    const std::optional<Movement>& uncracked = {},
                                     const Report& report = {});
 
-  [[nodiscard]] const StageState& state() const { return state_; }
+  /// In the last stage.
+  [[nodiscard]] const Movement& movement() const { return movement_; }
 
-  /// Largest displacement of what is there, mm.
-  [[nodiscard]] double largest_movement() const;
+  [[nodiscard]] const StageState& state() const { return state_; }
 
  private:
   /// What a bed's points remember: the approach at which each begins to push, and its stiffness.
@@ -57,6 +66,8 @@ class StagedWall {
   [[nodiscard]] PanelLoading make_loading(const Stage& stage);
   [[nodiscard]] PanelResult result_of(const PanelLoading& loading, const NewtonReport& report,
                                       double reference_movement);
+  void move_like(const Movement& expected, const PanelLoading& loading);
+  void keep_movement(const Eigen::VectorXd& before);
   [[nodiscard]] Eigen::VectorXd on_part(const Eigen::VectorXd& whole) const;
 
   const Job& job_;
@@ -66,8 +77,9 @@ class StagedWall {
   mesh::MeshPart part_;
   std::unique_ptr<PanelModel> model_;  ///< of `part_`
   Eigen::VectorXd u_;                  ///< of the model's nodes, mm
-  Eigen::VectorXd whole_u_;         ///< of all nodes of the whole mesh; what is out rests as it was
-  Eigen::VectorXd padstone_datum_;  ///< `whole_u_` when they were placed; empty before
+  Eigen::VectorXd whole_u_;  ///< of all nodes of the whole mesh; what is out rests as it was
+  Movement movement_;
+  Eigen::VectorXd padstone_datum_;        ///< `whole_u_` when they were placed; empty before
   std::map<std::string, Memory> memory_;  ///< by the bed's name
 };
 
