@@ -31,8 +31,8 @@ std::array<double, 4> reactions(QuadOrder order, double size) {
       loading.load);
   const double rigid = 1e8;  // N/mm
   for (const double x : positions) {
-    loading.bearings.emplace_back(mesh, mesh.sides_of("bottom"),
-                                  Needle{"needle", x, 150.0, rigid, 0.0, 0.0});
+    loading.beds.push_back(
+        needle_bed(mesh, mesh.sides_of("bottom"), Needle{"needle", x, 150.0, rigid, 0.0, 0.0}));
   }
   const Eigen::VectorXd u = testing::solve(model, loading);
   std::array<double, 4> forces{};
