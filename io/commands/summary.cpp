@@ -182,7 +182,7 @@ std::string without_tension(const solver::JobResult& result) {
   }
   const solver::StageResult* loosest = stage_of_most_loose_without_tension(result);
   if (loosest == nullptr) return "";
-  return wrapped(fmt::format("! HELD BY TENSION ALONE{}: {}", at(result, *loosest),
+  return wrapped(fmt::format("! LOOSE WITHOUT TENSION{}: {}", at(result, *loosest),
                              one_line(loosest->safety->verdict)));
 }
 

@@ -137,7 +137,10 @@ Html without_tension(const solver::JobResult& result) {
   }
   const solver::StageResult* loosest = stage_of_most_loose_without_tension(result);
   if (loosest != nullptr && loosest != least_safe) {
-    warnings += paragraph(fmt::format("Held by tension alone{}.", in_stage(result, *loosest)),
+    const char* heading = is_safe_without_tension(loosest->safety->factor)
+                              ? "Loose without tension"
+                              : "Held by tension alone";
+    warnings += paragraph(fmt::format("{}{}.", heading, in_stage(result, *loosest)),
                           with_raised_powers(loosest->safety->verdict), "warning");
   }
   return warnings;

@@ -4,12 +4,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace deadshore::solver {
 
 namespace {
 
-constexpr double factor_gap = 5e-5;
+constexpr double factor_gap = 1e-3;
 constexpr double loose_gap = 5e-5;  // of all load
 constexpr double tension_gap = 5e-3;
 constexpr double least_tension = 5e-3;  // of the compressive strength: below, the gap is absolute
@@ -157,6 +158,24 @@ LimitFactor LimitAnalysis::factor(double tension, double may_fall, double most) 
   const LimitSolution solution = solve(program, 1.0, factor_gap);
   return {-solution.admissible, -solution.bound, mechanism_of(solution.velocity),
           place_of_most_work(program, solution.velocity)};
+}
+
+double LimitAnalysis::upper_factor(const std::vector<double>& mechanism, double tension) const {
+  Eigen::VectorXd velocity(equilibrium_.equations().count());
+  for (int i = 0; i < 2 * problem_.quads.node_count(); ++i) {
+    const int equation = equilibrium_.equations().equation(i / 2, i % 2);
+    if (equation >= 0) velocity(equation) = mechanism[at(i)];
+  }
+  const double work = velocity.dot(all_loads());
+  if (work <= 0.0) return std::numeric_limits<double>::infinity();
+  const LimitProgram program = this->program(tension);
+  std::vector<Mohr> strain(at(equilibrium_.point_count()));
+  equilibrium_.strains(velocity, strain);
+  double dissipated = 0.0;
+  for (std::size_t point = 0; point < strain.size(); ++point) {
+    dissipated += largest_work(program.strength[point / quad_points], strain[point]).at_0;
+  }
+  return dissipated / work;
 }
 
 bool LimitAnalysis::stands() {

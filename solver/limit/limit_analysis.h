@@ -40,6 +40,10 @@ class LimitAnalysis {
   /// `may_fall` N of masonry per unit of factor hangs from above instead of standing.
   [[nodiscard]] LimitFactor factor(double tension, double may_fall, double most = most_factor);
 
+  /// Upper bound on the factor with a tensile strength, from a mechanism found for another one by
+  /// the kinematic theorem: no factorisation. Infinite where loads do no work on it.
+  [[nodiscard]] double upper_factor(const std::vector<double>& mechanism, double tension) const;
+
   /// Whether all of it stands at factor 1 without tension.
   [[nodiscard]] bool stands();
 

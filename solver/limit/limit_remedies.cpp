@@ -125,7 +125,9 @@ LettingGo read_mechanism(const Job& job, const StageState& state, const LimitPro
     const double outwards = problem.quads.nodes[at(node)].x < middle ? -mechanism[at(2 * node)]
                                                                      : mechanism[at(2 * node)];
     apart = std::max(apart, outwards);
-    drop = std::max(drop, -mechanism[at(2 * node + 1)]);
+    if (-mechanism[at(2 * node + 1)] <= drop) continue;
+    drop = -mechanism[at(2 * node + 1)];
+    letting_go.lowest = problem.quads.nodes[at(node)];
   }
   letting_go.spreads = apart > 0.25 * drop;
   const Drop soffit = largest_drop(problem, "soffit", mechanism);
@@ -148,10 +150,11 @@ Remedies remedies_for(const Job& job, const LimitProblem& problem, const Letting
   std::vector<std::string> names;
   for (const Remedy& remedy : remedies) {
     names.push_back(remedy.what);
-    if (stands_with(problem, {&remedy, 1}, result.iterations)) result.each.push_back(remedy.what);
+    if (!stands_with(problem, {&remedy, 1}, result.iterations)) continue;
+    result.alone = remedy.what;
+    return result;
   }
-  if (result.each.empty() && remedies.size() > 1 &&
-      stands_with(problem, remedies, result.iterations)) {
+  if (remedies.size() > 1 && stands_with(problem, remedies, result.iterations)) {
     result.together = fmt::format("{}", fmt::join(names, "; "));
   }
   return result;

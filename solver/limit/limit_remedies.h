@@ -16,18 +16,19 @@ struct LettingGo {
   std::string between_names;       ///< "N2 and N3"
   bool soffit_drops = false;       ///< by more than a third of the largest velocity
   bool spreads = false;            ///< sideways, by more than it drops or nearly so
+  mesh::Point lowest;              ///< the node that drops most
   std::vector<std::string> heads;  ///< openings without a lintel whose heads drop
 };
 [[nodiscard]] LettingGo read_mechanism(const Job& job, const StageState& state,
                                        const LimitProblem& problem,
                                        std::span<const double> mechanism);
 
-/// What would make the wall stand without tension, each tried by itself: ends held, boards under
-/// the soffit, a needle, a lintel. Where none does alone, the last entry is all of them together if
-/// that does. Worded to follow "would hold it" or "to hold it".
+/// What would make the wall stand without tension: the first of boards under the soffit, a needle,
+/// a lintel and a held end that does it alone, or else all of them if that does. Each has been
+/// tried. Worded to follow "would hold it" or "to hold it".
 struct Remedies {
-  std::vector<std::string> each;
-  std::string together;  ///< empty where one alone does, or all do not
+  std::string alone;
+  std::string together;  ///< empty where one does alone, or all do not
   int iterations = 0;
 };
 [[nodiscard]] Remedies remedies_for(const Job& job, const LimitProblem& problem,

@@ -13,7 +13,9 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double brick = 30.0;  // N
+constexpr double brick = 30.0;        // N
+constexpr double few_bricks = 500.0;  // N
+constexpr double small_share = 0.01;  // of the masonry above the soffit
 
 /// Where a place is, to someone who stands before the wall.
 std::string in_words(const Job& job, const StageState& state, mesh::Point p) {
@@ -69,14 +71,64 @@ std::string on_tension(const Job& job, const StageSafety& safety) {
 }
 
 std::string on_remedies(const Remedies& remedies) {
-  if (!remedies.each.empty()) {
-    return capital(fmt::format("{} would hold it.", fmt::join(remedies.each, ", or ")));
-  }
+  if (!remedies.alone.empty()) return capital(remedies.alone + " would hold it.");
   if (!remedies.together.empty()) {
     return fmt::format("Only together these would hold it: {}.", remedies.together);
   }
-  return "None of what was tried would hold it by itself: an end held, a needle or boards where it "
-         "drops most.";
+  return "Nothing that was tried would hold it: an end held, a needle or boards where it drops "
+         "most.";
+}
+
+std::string on_weight(double weight) {
+  return weight < brick ? "less than a brick" : fmt::format("{:.1f} kN", weight / 1000.0);
+}
+
+/// Whether the rest stands and what is loose is next to nothing beside it.
+bool is_small(const Job& job, const LimitProblem& problem, const LimitFindings& findings,
+              const StageSafety& safety) {
+  double above = 0.0;
+  for (int node = 0; node < problem.quads.node_count(); ++node) {
+    const bool is_above =
+        problem.quads.nodes[static_cast<std::size_t>(node)].y >= job.wall.cut.soffit;
+    if (is_above) above += problem.masonry_weight(node);
+  }
+  return findings.has_equilibrium && safety.factor >= 1.0 && safety.loose_weight < few_bricks &&
+         safety.loose_weight < small_share * above;
+}
+
+std::string on_small_loose(const Job& job, const StageState& state, const LettingGo& letting_go,
+                           const StageSafety& safety) {
+  std::string needs;
+  if (safety.tension_needed < most_factor) {
+    needs = fmt::format(" It takes {} of tension to hold; the mortar is taken to have {}.",
+                        stress_in_words(safety.tension_needed),
+                        stress_in_words(job.masonry.tensile_strength));
+  }
+  return fmt::format(
+      "Only {} of masonry {} would fall without tension.{} Catch it or take it down before anyone "
+      "goes under it.",
+      on_weight(safety.loose_weight), in_words(job, state, letting_go.lowest), needs);
+}
+
+std::string on_no_equilibrium(const LettingGo& letting_go) {
+  std::string found = "Without tension in the mortar this wall has no equilibrium";
+  if (letting_go.spreads) found += ": it spreads sideways";
+  if (letting_go.soffit_drops) {
+    found += fmt::format("{} drops most at x = {:.2f} m", letting_go.spreads ? " and" : ": it",
+                         letting_go.soffit_x / 1000.0);
+  }
+  return found + ".";
+}
+
+std::string on_loose(const LettingGo& letting_go, const StageSafety& safety) {
+  std::string where;
+  if (letting_go.soffit_drops) where = fmt::format(" between {}", letting_go.between_names);
+  if (!letting_go.heads.empty()) {
+    where += fmt::format("{} over \"{}\"", where.empty() ? "" : " and",
+                         fmt::join(letting_go.heads, "\" and \""));
+  }
+  return fmt::format("Without tension in the mortar {} of masonry{} would fall.",
+                     on_weight(safety.loose_weight), where);
 }
 
 }  // namespace
@@ -87,31 +139,16 @@ std::string verdict_of(const Job& job, const StageState& state, const LimitProbl
     return on_factor(job, state, findings, safety, "Stands without tension in its mortar");
   }
   const LettingGo letting_go = read_mechanism(job, state, problem, findings.letting_go);
+  if (is_small(job, problem, findings, safety)) {
+    return on_factor(job, state, findings, safety, "Stands without tension in its mortar") + " " +
+           on_small_loose(job, state, letting_go, safety);
+  }
   const Remedies remedies = remedies_for(job, problem, letting_go);
   safety.iterations += remedies.iterations;
-  std::string found;
-  if (!findings.has_equilibrium) {
-    found = "Without tension in the mortar this wall has no equilibrium";
-    if (letting_go.spreads) found += ": it spreads sideways";
-    if (letting_go.soffit_drops) {
-      found += fmt::format("{} drops most at x = {:.2f} m", letting_go.spreads ? " and" : ": it",
-                           letting_go.soffit_x / 1000.0);
-    }
-    found += ".";
-  } else {
-    const std::string weight = safety.loose_weight < brick
-                                   ? "less than a brick"
-                                   : fmt::format("{:.1f} kN", safety.loose_weight / 1000.0);
-    std::string where;
-    if (letting_go.soffit_drops) where = fmt::format(" between {}", letting_go.between_names);
-    if (!letting_go.heads.empty()) {
-      where += fmt::format("{} over \"{}\"", where.empty() ? "" : " and",
-                           fmt::join(letting_go.heads, "\" and \""));
-    }
-    found =
-        fmt::format("Without tension in the mortar {} of masonry{} would fall. ", weight, where);
-    found += on_factor(job, state, findings, safety, "The rest stands");
-  }
+  const std::string found = findings.has_equilibrium
+                                ? on_loose(letting_go, safety) + " " +
+                                      on_factor(job, state, findings, safety, "The rest stands")
+                                : on_no_equilibrium(letting_go);
   return found + " " + on_remedies(remedies) + " " + on_tension(job, safety);
 }
 

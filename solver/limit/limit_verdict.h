@@ -18,7 +18,9 @@ struct LimitFindings {
 
 /// Plain sentences on a stage: whether the wall stands without tension in its mortar, up to which
 /// factor, what would fall, and what would hold it. Each remedy named has been tried: with it, all
-/// of the wall stands. Adds the factorisations of the trials to `safety.iterations`.
+/// of the wall stands. Where the rest stands and less than 0.5 kN and 1% of the masonry above the
+/// soffit is loose, that it stands comes first and no remedy is tried. Adds the factorisations of
+/// the trials to `safety.iterations`.
 [[nodiscard]] std::string verdict_of(const Job& job, const StageState& state,
                                      const LimitProblem& problem, const LimitFindings& findings,
                                      StageSafety& safety);

@@ -16,7 +16,7 @@ using Mohr = Eigen::Vector3d;
 
 /// Product of the two principal values; positive inside the cone and inside its negative.
 [[nodiscard]] inline double determinant_of(const Mohr& x) {
-  const double radius = std::hypot(x(1), x(2));
+  const double radius = std::sqrt(x(1) * x(1) + x(2) * x(2));
   return (x(0) - radius) * (x(0) + radius);
 }
 

@@ -13,9 +13,10 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double element_size = 200.0;     // mm
-constexpr double most_loose_load = 1e-3;   // of the loads other than masonry
-constexpr double may_fall_besides = 5e-3;  // of the weight of all masonry
+constexpr double element_size = 200.0;      // mm
+constexpr double most_loose_load = 1e-3;    // of the loads other than masonry
+constexpr double next_to_nothing = 2.5e-2;  // of the factor
+constexpr double may_fall_besides = 5e-3;   // of the weight of all masonry
 
 /// The whole wall in elements of `element_size`, or of the job's size where that is too coarse.
 mesh::WallMesh coarse_mesh(const Job& job) {
@@ -58,6 +59,15 @@ void set_factor(const LimitFactor& factor, StageSafety& safety) {
   safety.gap = (factor.upper - factor.lower) / std::max(1.0, factor.upper);
 }
 
+/// Static factor with a tensile strength. Where the wall stands and its mechanism shows that the
+/// strength adds next to nothing, that without tension will do.
+double with_tension(LimitAnalysis& analysis, const LimitFactor& without, double tension) {
+  if (tension <= 0.0) return without.lower;
+  const double most = analysis.upper_factor(without.mechanism, tension);
+  if (without.lower >= 1.0 && most <= (1.0 + next_to_nothing) * without.lower) return without.lower;
+  return std::max(without.lower, analysis.factor(tension, 0.0).lower);
+}
+
 /// Least tension with which all of it stands, where some will do.
 double tension_needed(LimitAnalysis& analysis, const LimitProblem& problem,
                       double factor_with_tension) {
@@ -77,9 +87,7 @@ StageSafety stage_safety(const Job& job, const StageState& state, const mesh::Wa
   StageSafety safety;
   safety.mesh_size = whole.size;
   LimitFactor factor = analysis.factor(0.0, 0.0);
-  safety.factor_with_tension = job.masonry.tensile_strength > 0.0
-                                   ? analysis.factor(job.masonry.tensile_strength, 0.0).lower
-                                   : factor.lower;
+  safety.factor_with_tension = with_tension(analysis, factor, job.masonry.tensile_strength);
   LimitFindings findings;
   if (factor.lower < 1.0) {
     const LooseMasonry loose = analysis.loose_masonry();

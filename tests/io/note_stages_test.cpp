@@ -123,6 +123,10 @@ TEST(NoteStages, SafetyIsTabledWithItsVerdicts) {
   EXPECT_EQ(rows[4].cells.at(0), "It falls & <crushes>.");
   EXPECT_THAT(rows[5].cells, ElementsAre("cut", "1.25", "1.25", "1.27", "2.50", "1.50", "0.0120"));
   EXPECT_THAT(chapter(result, "summary"), HasSubstr("The wall stands by tension alone."));
+  EXPECT_THAT(chapter(result, "summary"), HasSubstr("Loose without tension"));
+  result.stages[1].safety->factor = 0.7;
+  result.stages[2].safety->factor = 0.8;
+  EXPECT_THAT(chapter(result, "summary"), HasSubstr("Held by tension alone"));
 }
 
 TEST(NoteStages, BeamIsSetByHandAgainstItsWorstStage) {

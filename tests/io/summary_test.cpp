@@ -171,6 +171,12 @@ TEST(StagedSummary, AWallThatNeedsTensionIsNotHeldUp) {
   EXPECT_THAT(summary_of(result), HasSubstr("!! STANDS BY TENSION ALONE, stage needles in"));
 }
 
+TEST(StagedSummary, LooseMasonryInAWallThatStandsIsNoAlarm) {
+  const std::string text = summary_of(test::made_up_staged_result());
+  EXPECT_THAT(text, HasSubstr("! LOOSE WITHOUT TENSION, stage cut"));
+  EXPECT_THAT(text, Not(HasSubstr("TENSION ALONE")));
+}
+
 TEST(StagedSummary, FitsEightyColumnsWhateverTheNames) {
   solver::JobResult result = test::made_up_staged_result();
   result.stages[2].name = "the old bread oven's flue and all that hangs on it out";
