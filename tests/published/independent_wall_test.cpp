@@ -13,6 +13,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <string>
 
 namespace deadshore::solver {
 namespace {
@@ -33,7 +34,8 @@ Job wall() {
                     {"roof", 5200.0, false, {0.0, 6000.0}, 8.0, 0.0}};
   job.point_loads = {{"beam", 2600.0, 2700.0, 300.0, 12000.0, 0.0}};
   for (const double x : {900.0, 2000.0, 3300.0, 4700.0}) {
-    job.needles.push_back({"needle", x, 152.0, 20000.0, 0.0, 0.0});
+    const std::string name = "needle " + std::to_string(job.needles.size() + 1);
+    job.needles.push_back({name, x, 152.0, 20000.0, 0.0, 0.0});
   }
   return job;
 }
