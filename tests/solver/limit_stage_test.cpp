@@ -1,4 +1,5 @@
 #include "solver/limit/limit_analysis.h"
+#include "solver/limit/limit_verdict.h"
 #include "solver/limit/stage_safety.h"
 #include "solver/stages/staged_mesh.h"
 #include "tests/solver/invented_wall.h"
@@ -13,6 +14,7 @@ namespace deadshore::solver {
 namespace {
 
 using ::testing::HasSubstr;
+using ::testing::StartsWith;
 
 Job held_wall() {
   Job job = invented_wall();
@@ -119,6 +121,27 @@ TEST(StageSafety, TensionNeededIsTheLeastThatHoldsTheWall) {
   ASSERT_GT(needed, 0.0);
   EXPECT_LT(analysis.factor(0.95 * needed, 0.0).upper, 1.0);
   EXPECT_GT(analysis.factor(1.05 * needed, 0.0).lower, 1.0);
+}
+
+TEST(StageSafety, ThatTheWallStandsIsSaidFirstWhereNextToNothingIsLoose) {
+  const Job job = held_wall();
+  const StageState state = cut_with_needles(job);
+  const LimitProblem problem = coarse_problem(job, state);
+  LimitFindings findings;
+  findings.letting_go.assign(2 * problem.quads.nodes.size(), 0.0);
+  findings.letting_go[1] = -1.0;
+  StageSafety safety;
+  safety.factor = 3.0;
+  safety.factor_with_tension = 4.0;
+  safety.tension_needed = 0.001;
+  safety.loose_weight = 120.0;
+  const std::string small = verdict_of(job, state, problem, findings, safety);
+  EXPECT_THAT(small, StartsWith("Stands without tension in its mortar up to 3.0 times"));
+  EXPECT_THAT(small, HasSubstr("Only 0.1 kN of masonry"));
+  EXPECT_EQ(safety.iterations, 0);  // no remedy tried
+  safety.loose_weight = 800.0;
+  EXPECT_THAT(verdict_of(job, state, problem, findings, safety),
+              StartsWith("Without tension in the mortar 0.8 kN of masonry"));
 }
 
 TEST(StageSafety, OneMechanismBoundsTheFactorWithTensionFromAbove) {
