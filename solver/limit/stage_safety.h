@@ -22,9 +22,9 @@ namespace deadshore::solver {
 /// factor, than at factor 1 and half a percent of all masonry besides: without that allowance an
 /// arch as flat as crushing lets it be would always give 1. Where loads other than masonry cannot
 /// be borne, there is no equilibrium and the factor is below 1. `tension_needed` is `most_factor`
-/// where no tensile strength would do; `gap` is relative to the factor or to 1, the larger, and less
-/// than 1e-3 but where round-off stops the search. `factor_with_tension` is that without tension
-/// where the mechanism shows that the strength adds less than 2.5%.
+/// where no tensile strength would do; `gap` is relative to the factor or to 1, the larger, and
+/// less than 1e-3 but where round-off stops the search. `factor_with_tension` is that without
+/// tension where the mechanism shows that the strength adds less than 2.5%.
 ///
 /// \param drawn_on the mesh whose nodes the mechanism is given on
 /// \throws SolveError where neither bound is found; mesh::GeometryError where it cannot be meshed
