@@ -1,6 +1,7 @@
 #include "solver/panel/loose_masonry.h"
 
 #include "mesh/connected_parts.h"
+#include "solver/model/cut.h"
 #include "solver/panel/newton.h"
 
 #include <fmt/format.h>
@@ -18,6 +19,7 @@ constexpr double most_loose_area = 1.0 / 3.0;  // of the wall above the soffit
 constexpr double most_loose_load = 0.05;       // of the applied loads
 constexpr double least_patch = 30.0;         // N, one brick: less is a mesh effect at a crack's tip
 constexpr double most_needle_change = 0.05;  // of the largest push
+constexpr double least_lean = 0.25;          // of the drop: less is no leaning
 
 double metres(double mm) {
   return mm / 1000.0;
@@ -38,27 +40,34 @@ void mark_loose_quads(const mesh::QuadMesh& mesh, const ResidualTrial& trial, do
   }
 }
 
-/// What lies under a loose patch, and what would hold it.
-std::string describe(const Job& job, const LoosePatch& patch) {
-  const double near = 3.0 * job.analysis.mesh_size;  // a fringe can come apart in thin strips
-  for (const mesh::Opening& opening : job.wall.openings) {
-    const bool over = patch.y.from > opening.springing() - 1.0 &&
-                      patch.y.from < opening.crown() + near && patch.x.from < opening.right() &&
-                      patch.x.to > opening.left;
-    if (over) return fmt::format("over the head of \"{}\": a lintel would hold it", opening.name);
-  }
-  if (patch.y.from > job.wall.cut.soffit + near) {
-    return "higher up in the wall: prop it or take it down";
-  }
+/// Whether the masonry of the cut is still in the wall.
+bool cut_is_in(const mesh::QuadMesh& mesh) {
+  return std::ranges::any_of(mesh.region_of_quad, [&](int region) {
+    return mesh.regions[static_cast<std::size_t>(region)] == cut_region;
+  });
+}
+
+/// "left" or "right" where a patch at an end that is free moves away from the wall; else empty.
+std::string end_that_leans(const Job& job, const LoosePatch& patch,
+                           const Eigen::Vector2d& movement) {
+  const double least = least_lean * std::abs(movement.y());
+  const bool at_left = job.left_end == WallEnd::free && patch.x.from < 1.0;
+  const bool at_right = job.right_end == WallEnd::free && patch.x.to > job.wall.length - 1.0;
+  if (at_left && -movement.x() > least) return "left";
+  if (at_right && movement.x() > least) return "right";
+  return "";
+}
+
+std::string between_needles(const Job& job, double x) {
   std::string left = "the left jamb";
   std::string right = "the right jamb";
   double left_x = job.wall.cut.left;
   double right_x = job.wall.cut.right;
   for (const Needle& needle : job.needles) {
-    if (needle.x <= patch.x.middle() && needle.x >= left_x) {
+    if (needle.x <= x && needle.x >= left_x) {
       left = needle.name;
       left_x = needle.x;
-    } else if (needle.x > patch.x.middle() && needle.x <= right_x) {
+    } else if (needle.x > x && needle.x <= right_x) {
       right = needle.name;
       right_x = needle.x;
     }
@@ -66,41 +75,83 @@ std::string describe(const Job& job, const LoosePatch& patch) {
   return fmt::format(
       "on the soffit between {} and {}: a needle near x = {:.2f} m, or boards propped under it, "
       "would hold it",
-      left, right, metres(patch.x.middle()));
+      left, right, metres(x));
 }
 
-LoosePatch measure(const Job& job, const PanelModel& model, const PanelLoading& loading,
-                   std::span<const int> quads) {
+/// What lies under a loose patch, and what would hold it.
+std::string describe(const Job& job, const LoosePatch& patch, const Eigen::Vector2d& movement,
+                     bool before_cut) {
+  const double near = 3.0 * job.analysis.mesh_size;  // a fringe can come apart in thin strips
+  for (const mesh::Opening& opening : job.wall.openings) {
+    const bool over = patch.y.from > opening.springing() - 1.0 &&
+                      patch.y.from < opening.crown() + near && patch.x.from < opening.right() &&
+                      patch.x.to > opening.left;
+    if (over) return fmt::format("over the head of \"{}\": a lintel would hold it", opening.name);
+  }
+  const std::string end = end_that_leans(job, patch, movement);
+  if (!end.empty()) {
+    return fmt::format("at the {} end, which leans away: a hold on that end, or a tie, is needed",
+                       end);
+  }
+  if (before_cut) {
+    return fmt::format(
+        "before anything is cut, {:.1f} to {:.1f} m above the base: prop it, or take it down, "
+        "first",
+        metres(patch.y.from), metres(patch.y.to));
+  }
+  if (patch.y.from > job.wall.cut.soffit + near) {
+    return "higher up in the wall: prop it or take it down";
+  }
+  const double x = patch.x.middle();
+  if (x < job.wall.cut.left || x > job.wall.cut.right) {
+    return fmt::format(
+        "in the {} pier, beside the opening: short props or boards under it would hold it",
+        x < job.wall.cut.left ? "left" : "right");
+  }
+  return between_needles(job, x);
+}
+
+/// A loose patch, and whether it is an end of the wall that leans away.
+struct JudgedPatch {
+  LoosePatch patch;
+  bool leans = false;
+};
+
+JudgedPatch measure(const Job& job, const PanelModel& model, const PanelLoading& loading,
+                    const ResidualTrial& trial, std::span<const int> quads) {
   const mesh::QuadMesh& mesh = model.mesh();
   const mesh::Box box = mesh::box_around(mesh, quads);
   LoosePatch patch;
   patch.x = box.x;
   patch.y = box.y;
+  Eigen::Vector2d movement = Eigen::Vector2d::Zero();
   for (const int quad : quads) {
     const PanelMaterial& material = loading.materials[static_cast<std::size_t>(
         mesh.region_of_quad[static_cast<std::size_t>(quad)])];
     const double area = model.geometry().area(quad);
     patch.area += area;
     patch.weight += area * material.thickness * material.unit_weight;
+    movement += area * mean_movement(mesh, quad, trial.movement);
   }
-  patch.where = describe(job, patch);
-  return patch;
+  patch.where = describe(job, patch, movement, cut_is_in(mesh));
+  return {patch, !end_that_leans(job, patch, movement).empty()};
 }
 
 /// Patches of loose quads, heaviest first; unmarks those lighter than a brick.
-std::vector<LoosePatch> patches_of(const Job& job, const PanelModel& model,
-                                   const PanelLoading& loading, std::vector<char>& loose) {
-  std::vector<LoosePatch> patches;
+std::vector<JudgedPatch> patches_of(const Job& job, const PanelModel& model,
+                                    const PanelLoading& loading, const ResidualTrial& trial,
+                                    std::vector<char>& loose) {
+  std::vector<JudgedPatch> patches;
   for (const std::vector<int>& part : mesh::connected_parts(model.mesh(), loose)) {
-    const LoosePatch patch = measure(job, model, loading, part);
-    if (patch.weight >= least_patch) {
-      patches.push_back(patch);
+    const JudgedPatch judged = measure(job, model, loading, trial, part);
+    if (judged.patch.weight >= least_patch) {
+      patches.push_back(judged);
     } else {
       for (const int quad : part) loose[static_cast<std::size_t>(quad)] = 0;
     }
   }
-  std::sort(patches.begin(), patches.end(),
-            [](const LoosePatch& a, const LoosePatch& b) { return a.weight > b.weight; });
+  std::ranges::sort(patches, std::ranges::greater{},
+                    [](const JudgedPatch& judged) { return judged.patch.weight; });
   return patches;
 }
 
@@ -119,8 +170,8 @@ double loose_load_share(const PanelModel& model, const PanelLoading& loading,
 }
 
 /// Names what is missing from the way the wall runs away: apart sideways, or down.
-std::string what_is_missing(const Job& job, const mesh::QuadMesh& mesh,
-                            const ResidualTrial& trial) {
+std::string what_is_missing(const Job& job, const mesh::QuadMesh& mesh, const ResidualTrial& trial,
+                            bool heaviest_leans) {
   double spread = 0.0;
   double drop = 0.0;
   double drop_x = job.wall.cut.span().middle();
@@ -135,11 +186,12 @@ std::string what_is_missing(const Job& job, const mesh::QuadMesh& mesh,
     }
   }
   const bool free_end = job.left_end == WallEnd::free || job.right_end == WallEnd::free;
-  if (free_end && spread > 0.25 * drop) {
+  if (heaviest_leans || (free_end && spread > least_lean * drop)) {
     return "it spreads sideways: it needs an end that is held, or a tie, against the arch's thrust";
   }
-  return fmt::format("it drops most at x = {:.2f} m: it needs a needle or another support there",
-                     metres(drop_x));
+  return fmt::format("it drops most at x = {:.2f} m: {}", metres(drop_x),
+                     cut_is_in(mesh) ? "prop it before anything is cut"
+                                     : "it needs a needle or another support there");
 }
 
 }  // namespace
@@ -172,7 +224,10 @@ void judge_trial(const Job& job, const PanelModel& model, const PanelLoading& lo
   const mesh::QuadMesh& mesh = model.mesh();
   const double threshold = loose_movement * reference_movement;
   mark_loose_quads(mesh, trial, threshold, result.fields.quad_loose);
-  result.loose = patches_of(job, model, loading, result.fields.quad_loose);
+  const std::vector<JudgedPatch> patches =
+      patches_of(job, model, loading, trial, result.fields.quad_loose);
+  result.loose.clear();
+  for (const JudgedPatch& judged : patches) result.loose.push_back(judged.patch);
 
   double area_above = 0.0;
   double loose_area = 0.0;
@@ -200,7 +255,8 @@ void judge_trial(const Job& job, const PanelModel& model, const PanelLoading& lo
         100.0 * needle_change);
   }
   if (!found.empty()) {
-    result.no_equilibrium = found + "; " + what_is_missing(job, mesh, trial);
+    const bool heaviest_leans = !patches.empty() && patches.front().leans;
+    result.no_equilibrium = found + "; " + what_is_missing(job, mesh, trial, heaviest_leans);
   }
 }
 

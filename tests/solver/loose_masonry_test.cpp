@@ -1,5 +1,6 @@
 #include "solver/study/analyse.h"
 #include "tests/solver/invented_wall.h"
+#include "tests/solver/staged_samples.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -7,7 +8,8 @@
 namespace deadshore::solver {
 namespace {
 
-using testing::HasSubstr;
+using ::testing::HasSubstr;
+using ::testing::Not;
 
 PanelResult cracked(Job job) {
   job.analysis.masonry = {MasonryModel::cracked};
@@ -87,6 +89,29 @@ TEST(LooseMasonry, SpreadingWallHasNoEquilibriumAndNeedsATie) {
   EXPECT_THAT(open.no_equilibrium, HasSubstr("held, or a tie"));
   EXPECT_EQ(result.mesh_effects.size(), 1U) << "no mesh effect of reactions that mean nothing";
   EXPECT_TRUE(std::isnan(result.comparison.front().cracked));
+}
+
+TEST(LooseMasonry, EndThatLeansAwayNeedsAHold) {
+  Job job = dry_wall_between_neighbours();
+  job.right_end = WallEnd::free;
+  const PanelResult result = cracked(job);
+  ASSERT_FALSE(result.loose.empty());
+  EXPECT_THAT(result.loose.front().where, HasSubstr("at the right end, which leans away"));
+}
+
+TEST(LooseMasonry, NoNeedleIsAdvisedBeforeTheCut) {
+  Job job = dry_wall_between_neighbours();
+  job.analysis.masonry = {MasonryModel::cracked};
+  job.analysis.mesh_size = 200.0;
+  job.left_end = job.right_end = WallEnd::free;
+  job.wall.openings = {{"wide window", 300.0, 2200.0, 3000.0, 900.0, 0.0}};
+  const std::vector<StageResult> stages = testing::run(job, {{"as built", 0.0, {}}});
+  const PanelResult& as_built = testing::first_analysis(stages, "as built");
+  ASSERT_FALSE(as_built.loose.empty());
+  for (const LoosePatch& patch : as_built.loose) {
+    EXPECT_THAT(patch.where, Not(HasSubstr("needle")));
+  }
+  EXPECT_THAT(as_built.no_equilibrium, Not(HasSubstr("needle or")));
 }
 
 TEST(LooseMasonry, WallWithoutNeedlesDoesNotStandCracked) {
