@@ -3,13 +3,21 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <atomic>
 #include <cctype>
 #include <cmath>
+#include <future>
+#include <thread>
+#include <utility>
 
 namespace deadshore::viz {
 namespace {
 
 constexpr double pixels_per_point = 1600.0 / page_width;
+
+int pixels_across(const Drawing& drawing) {
+  return static_cast<int>(std::lround(pixels_per_point * drawing.size.width));
+}
 
 }  // namespace
 
@@ -18,8 +26,27 @@ void FigureList::add(const Drawing& drawing, const std::string& name, const std:
   const auto is_taken = [&](const Figure& figure) { return figure.name == free_name; };
   for (int number = 2; std::any_of(figures_.begin(), figures_.end(), is_taken); ++number)
     free_name = fmt::format("{}-{}", name, number);
-  const int pixels = static_cast<int>(std::lround(pixels_per_point * drawing.size.width));
-  figures_.push_back({free_name, caption, to_svg(drawing), to_png(drawing, pixels)});
+  figures_.push_back({free_name, caption, "", ""});
+  drawings_.push_back(drawing);
+}
+
+std::vector<Figure> FigureList::draw() {
+  std::atomic<std::size_t> next = 0;
+  const auto draw_some = [&] {
+    for (std::size_t i = next++; i < drawings_.size(); i = next++) {
+      figures_[i].svg = to_svg(drawings_[i]);
+      figures_[i].png = to_png(drawings_[i], pixels_across(drawings_[i]));
+    }
+  };
+  {
+    std::vector<std::future<void>> others;
+    for (unsigned thread = 1; thread < std::thread::hardware_concurrency(); ++thread)
+      others.push_back(std::async(std::launch::async, draw_some));
+    draw_some();
+    for (std::future<void>& other : others) other.get();
+  }
+  drawings_.clear();
+  return std::exchange(figures_, {});
 }
 
 std::string file_word(std::string name) {

@@ -11,13 +11,15 @@ namespace deadshore::viz {
 /// Figures in the order in which they are drawn, no two of one name.
 class FigureList {
  public:
-  /// Draws it. A name that is taken gets a number after it.
+  /// A name that is taken gets a number after it.
   void add(const Drawing& drawing, const std::string& name, const std::string& caption);
 
-  [[nodiscard]] std::vector<Figure> take() { return std::move(figures_); }
+  /// Draws them all, as many at once as the machine has processors, and leaves the list empty.
+  [[nodiscard]] std::vector<Figure> draw();
 
  private:
-  std::vector<Figure> figures_;
+  std::vector<Figure> figures_;  ///< not drawn yet
+  std::vector<Drawing> drawings_;
 };
 
 /// A name as part of a file's: letters and digits, the rest as hyphens.

@@ -1,5 +1,6 @@
 #include "viz/figures.h"
 
+#include "solver/compare/envelope.h"
 #include "viz/drawings.h"
 #include "viz/figure_list.h"
 #include "viz/panel_marks.h"
@@ -13,9 +14,9 @@
 namespace deadshore::viz {
 namespace {
 
-/// " at stage 4: cut"; nothing without an order of work.
+/// " (stage 4: cut)"; nothing without an order of work.
 std::string at_stage(const ShownStage& stage) {
-  return stage.words.empty() ? "" : " at " + stage.words;
+  return stage.words.empty() ? "" : " (" + stage.words + ")";
 }
 
 std::string compression_caption(const solver::PanelResult& panel, const ShownStage& stage) {
@@ -67,6 +68,16 @@ const solver::NeedleDesign* worst_design(const solver::JobResult& result, std::s
   return worst;
 }
 
+std::string needle_loads_caption(const solver::JobResult& result) {
+  const solver::StageResult* compared = solver::compared_stage(result);
+  if (!is_staged(result) || compared == nullptr)
+    return "Load on each needle: by hand and by analysis.";
+  return fmt::format(
+      "Load on each needle by hand and by analysis, both in stage \"{}\". Other stages may bring "
+      "more.",
+      compared->name);
+}
+
 std::string needle_caption(const solver::NeedleDesign& design) {
   return fmt::format(
       "The cross-section at {} with {} from the wall, unfactored: needle, props and ground to "
@@ -98,13 +109,12 @@ std::vector<Figure> draw_figures(const solver::JobResult& result) {
                         result.stages.size() > 1 ? "-" + file_word(result.stages[i].name) : "");
   if (staged) add_staged_figures(figures, result);
   if (!result.comparison.empty())
-    figures.add(needle_bars(result), "needle-loads",
-                "Load on each needle: by hand and by analysis.");
+    figures.add(needle_bars(result), "needle-loads", needle_loads_caption(result));
   for (std::size_t i = 0; i < result.job.needle_frames.size(); ++i)
     if (const solver::NeedleDesign* design = worst_design(result, i))
       figures.add(needle_frame(result, *design),
                   "needle-" + file_word(result.job.needle_frames[i].name), needle_caption(*design));
-  return figures.take();
+  return figures.draw();
 }
 
 }  // namespace deadshore::viz

@@ -50,6 +50,17 @@ std::vector<int> spread_nodes(const mesh::QuadMesh& mesh, const std::vector<char
   return nodes;
 }
 
+/// Of the nodes there, those that move by `least` or more.
+std::vector<char> nodes_that_move(std::vector<char> there, const std::vector<double>& movement,
+                                  double least) {
+  for (std::size_t node = 0; node < there.size(); ++node) {
+    const bool known = 2 * node + 1 < movement.size();
+    const double size = known ? std::hypot(movement[2 * node], movement[2 * node + 1]) : 0.0;
+    if (!(size >= least && std::isfinite(size))) there[node] = 0;
+  }
+  return there;
+}
+
 /// The masonry that the mechanism moves: what is there and not loose.
 std::vector<char> sound_quads(const mesh::QuadMesh& mesh, const PanelResult* panel) {
   std::vector<char> sound(static_cast<std::size_t>(mesh.quad_count()), 1);
@@ -67,11 +78,10 @@ void draw_velocities(Canvas& canvas, const WallView& view, const mesh::QuadMesh&
                      double factor) {
   for (const int node : nodes) {
     const mesh::Point& from = mesh.nodes[node];
-    const mesh::Point to{from.x + factor * movement[2 * node],
-                         from.y + factor * movement[2 * node + 1]};
-    if (std::isfinite(to.x + to.y) &&
-        view.scale * std::hypot(to.x - from.x, to.y - from.y) >= least_arrow)
-      canvas.arrow(view.at(from), view.at(to), velocity_pen);
+    canvas.arrow(
+        view.at(from),
+        view.at({from.x + factor * movement[2 * node], from.y + factor * movement[2 * node + 1]}),
+        velocity_pen);
   }
 }
 
@@ -121,7 +131,10 @@ Drawing mechanism(const JobResult& result, const solver::StageResult& stage,
                  fmt::format("the shape in which it would go: its largest movement is drawn as "
                              "{:.0f} mm of wall",
                              reach)),
-      line_entry(velocity_pen, "which way it moves")};
+      {[](Canvas& canvas, const Rect& box) {
+         canvas.arrow({box.left, box.middle().y}, {box.right, box.middle().y}, velocity_pen);
+       },
+       "which way it moves"}};
   if (!loose.loose.empty())
     legend.push_back(hatch_entry(loose_hatch(), "loose masonry: left out, it falls by itself"));
   const auto works_entries = works_legend(job, shown.works);
@@ -130,14 +143,17 @@ Drawing mechanism(const JobResult& result, const solver::StageResult& stage,
   Margins margins{14.0, 14.0, heading_height + 6.0, 12.0 + legend_room};
   add_room_for(moved, job.wall, fit_wall(job.wall, margins).view.scale, margins);
   const WallPage page = fit_wall(job.wall, margins);
-  const std::vector<int> nodes =
-      spread_nodes(mesh, nodes_there(mesh, sound), arrow_pitch / page.view.scale);
+  const std::vector<char> moving =
+      nodes_that_move(nodes_there(mesh, sound), movement, least_arrow / (page.view.scale * factor));
+  const std::vector<int> nodes = spread_nodes(mesh, moving, arrow_pitch / page.view.scale);
 
   return {
-      page.size, [=, movement = movement](Canvas& canvas) {
+      page.size, [=, movement = movement,
+                  heading = fmt::format("How it would give way, at {:.1f} times its loads",
+                                        stage.safety->factor)](Canvas& canvas) {
         const WallView& view = page.view;
         LabelRoom room({0.0, 0.0, page.size.width, page.size.height});
-        draw_heading(canvas, heading_with("What would end it", shown), job.title);
+        draw_heading(canvas, heading_with(heading, shown), job.title);
         canvas.fill(view.at(moved), masonry_tint);
         canvas.outline(view.at(still), still_pen);
         draw_ground(canvas, view, job.wall);
@@ -146,8 +162,7 @@ Drawing mechanism(const JobResult& result, const solver::StageResult& stage,
         draw_dead_shores(canvas, view, job, shown.works, nullptr, room);
         draw_loose(canvas, view, mesh, loose);
         canvas.outline(view.at(moved), moved_pen);
-        if (movement.size() == 2 * mesh.nodes.size())
-          draw_velocities(canvas, view, mesh, nodes, movement, factor);
+        draw_velocities(canvas, view, mesh, nodes, movement, factor);
         draw_named_needles(canvas, view, job, shown.works, room);
         label_loose(canvas, view, loose, room);
         draw_legend(canvas, legend, {4.0, page.size.height - legend_room - 2.0}, page_width - 8.0);

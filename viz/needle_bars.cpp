@@ -1,5 +1,7 @@
+#include "solver/compare/envelope.h"
 #include "viz/drawings.h"
 #include "viz/legend.h"
+#include "viz/stage_works.h"
 #include "viz/wall_view.h"
 
 #include <fmt/format.h>
@@ -82,6 +84,13 @@ void draw_bar(Canvas& canvas, const Rect& slot, double foot, double per_kN, doub
     canvas.upright_text({base.x, top - 2.0}, text, value_style, {0.5, 1.0});
 }
 
+std::string heading_of(const JobResult& result) {
+  const solver::StageResult* compared = solver::compared_stage(result);
+  if (!is_staged(result) || compared == nullptr) return "Loads on the needles";
+  return fmt::format("Loads on the needles, stage {}: {}", compared - result.stages.data() + 1,
+                     compared->name);
+}
+
 }  // namespace
 
 Drawing needle_bars(const JobResult& result) {
@@ -99,8 +108,9 @@ Drawing needle_bars(const JobResult& result) {
     legend.push_back(
         {[kind](Canvas& canvas, const Rect& box) { draw_tone(canvas, box, kind); }, kind.meaning});
 
-  return {{page_width, figure_height}, [=, title = result.job.title](Canvas& canvas) {
-            draw_heading(canvas, "Loads on the needles", title);
+  return {{page_width, figure_height},
+          [=, heading = heading_of(result), title = result.job.title](Canvas& canvas) {
+            draw_heading(canvas, heading, title);
             const Rect plot{44.0, heading_height + 10.0, page_width - 8.0, figure_height - 36.0};
             draw_axis(canvas, plot, scale);
             const double pitch = plot.width() / std::max<std::size_t>(1, names.size());
