@@ -8,46 +8,70 @@
 #include <cstddef>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace deadshore::io {
 namespace {
 
+using solver::Act;
+using solver::Operation;
 using solver::PanelResult;
 using solver::StageResult;
 
 constexpr std::size_t most_cracks = 12;
 
-/// What is done to some things one after the other.
-struct Doing {
-  std::string acts;  ///< "fit and preload"
-  std::vector<std::string> things;
-};
-
-/// Operations in their order, what is done to one thing in a row put together.
-std::vector<Doing> doings_of(std::span<const solver::Operation> operations) {
-  std::vector<Doing> doings;
-  for (std::size_t first = 0; first < operations.size();) {
-    const std::string& thing = operations[first].what;
-    std::vector<std::string> acts;
-    std::size_t next = first;
-    for (; next < operations.size() && operations[next].what == thing; ++next) {
-      acts.emplace_back(solver::to_string(operations[next].act));
-    }
-    const std::string joined = listed(acts);
-    if (doings.empty() || doings.back().acts != joined) doings.push_back({joined, {}});
-    doings.back().things.push_back(thing);
-    first = next;
+/// What a builder does, with a place left for what he does it to.
+std::string_view work_words(Act act) {
+  switch (act) {
+    case Act::fit:
+      return "put in {}, packed tight";
+    case Act::preload:
+      return "jack up {}";
+    case Act::release:
+      return "ease and take out {}";
+    case Act::remove:
+      return "take out {}";
+    case Act::place:
+      return "set {}";
+    case Act::pack:
+      return "pack over {}";
+    case Act::tighten:
+      return "tighten {}";
+    case Act::slacken:
+      return "ease off {}";
+    case Act::load_on:
+      return "load comes on: {}";
+    case Act::load_off:
+      return "load taken off: {}";
   }
-  return doings;
+  return "{}";
 }
 
-/// "tighten floor shore; fit and preload N1, N2 and N3"
-std::string done_in_words(std::span<const solver::Operation> operations) {
+/// A thing as it is called on site; needles, shores, lintels and loads have names of their own.
+std::string thing_words(const Operation& operation) {
+  if (operation.act == Act::remove && operation.what == solver::cut_region) {
+    return "the masonry of the cut";
+  }
+  if (operation.act == Act::remove && operation.what == solver::pockets_region) {
+    return "the pockets for beam and padstones";
+  }
+  if (operation.act == Act::place || operation.act == Act::pack) return "the " + operation.what;
+  return operation.what;
+}
+
+/// "tighten floor shore; put in N1 and N2, packed tight"
+std::string done_in_words(std::span<const Operation> operations) {
   std::string words;
-  for (const Doing& doing : doings_of(operations)) {
+  for (std::size_t first = 0; first < operations.size();) {
+    std::vector<std::string> things;
+    std::size_t next = first;
+    for (; next < operations.size() && operations[next].act == operations[first].act; ++next) {
+      things.push_back(thing_words(operations[next]));
+    }
     if (!words.empty()) words += "; ";
-    words += fmt::format("{} {}", doing.acts, listed(doing.things));
+    words += fmt::format(fmt::runtime(work_words(operations[first].act)), listed(things));
+    first = next;
   }
   return words.empty() ? "nothing yet" : words;
 }

@@ -62,14 +62,21 @@ figure { margin: 1.2em 0 1.8em; }
 figure .scroll { margin: 0 0 0.5em; }
 figure svg { display: block; max-width: 100%; height: auto; }
 figcaption { font-size: 0.9em; }
+@media screen and (min-width: 701px) {
+  figure.wide { width: min(94vw, 1180px); margin-left: calc(50% - min(47vw, 590px)); }
+  figure.wide svg { width: 100%; min-width: 900px; max-width: none; }
+}
 @media screen and (max-width: 700px) {
   figure svg { max-width: none; width: 640px; }
+  figure.wide svg { width: 1000px; }
   th, td { padding-right: 0.7em; }
 }
 @page { size: A4; margin: 17mm 15mm 18mm;
         @bottom-right { content: counter(page) " / " counter(pages);
                         font: 8pt "DejaVu Sans", sans-serif; color: #5a636b; } }
+@page wide { size: A4 landscape; margin: 10mm 10mm 12mm; }
 @media print {
+  figure.wide { page: wide; margin: 0; }
   body { font-size: 9.5pt; }
   main { max-width: none; padding: 0; }
   h2, h3, caption, thead { break-after: avoid; }
@@ -81,6 +88,7 @@ figcaption { font-size: 0.9em; }
   .scroll { overflow: visible; }
   .alarm, .warning, #summary, tr.fails > *, tr.unverified > * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
   figure svg { max-height: 215mm; }
+  figure.wide svg { width: 277mm; max-width: none; max-height: 170mm; }
 }
 )css";
 

@@ -43,10 +43,11 @@ TEST(NoteStages, AnAtOnceAnalysisHasNoSuchChapters) {
 TEST(NoteStages, WorkIsTabledWithTheWorstOfEachStage) {
   const auto rows = rows_of(test::made_up_staged_result(), "stages-of-work");
   ASSERT_EQ(rows.size(), 6U);  // the head, then five stages
-  EXPECT_THAT(rows[2].cells, ElementsAre("needles in", "1", "tighten floor shore; fit N1 and N2",
-                                         "\u2013", "0.50", "0.00", "0", "0.00", "3.50"));
-  EXPECT_THAT(rows[3].cells, ElementsAre("cut", "2", "remove cut", "N2 22.0", "2.41", "1.40", "2",
-                                         "1.25", "1.25"));
+  EXPECT_THAT(rows[2].cells,
+              ElementsAre("needles in", "1", "tighten floor shore; put in N1 and N2, packed tight",
+                          "\u2013", "0.50", "0.00", "0", "0.00", "3.50"));
+  EXPECT_THAT(rows[3].cells, ElementsAre("cut", "2", "take out the masonry of the cut", "N2 22.0",
+                                         "2.41", "1.40", "2", "1.25", "1.25"));
   EXPECT_EQ(rows[3].css_class, "unverified");  // loose masonry is to be noticed
 }
 
