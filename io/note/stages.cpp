@@ -54,7 +54,7 @@ std::string thing_words(const Operation& operation) {
     return "the masonry of the cut";
   }
   if (operation.act == Act::remove && operation.what == solver::pockets_region) {
-    return "the pockets for beam and padstones";
+    return "the masonry of the pockets for the beam";
   }
   if (operation.act == Act::place || operation.act == Act::pack) return "the " + operation.what;
   return operation.what;
