@@ -174,12 +174,14 @@ TEST(ResultsJson, StagesHaveTheirDayAndWhatIsDone) {
 }
 
 TEST(ResultsJson, SupportsOfEveryStageAddUpToItsLoad) {
-  for (const json& stage : parsed(test::made_up_staged_result()).at("stages")) {
+  const json results = parsed(test::made_up_staged_result());
+  for (const json& stage : results.at("stages")) {
     for (const auto& [model, analysis] : stage.at("analyses").items()) {
       double up = 0.0;
       for (const auto& [name, force] : analysis.at("base").items()) up += force.get<double>();
       for (const auto& [name, force] : analysis.at("needles").items()) up += force.get<double>();
-      for (const auto& [name, joist] : analysis.value("joists", json::object()).items()) {
+      const json joists = analysis.value("joists", json::object());
+      for (const auto& [name, joist] : joists.items()) {
         up += joist.at("force").get<double>();
       }
       EXPECT_NEAR(up, analysis.at("load_total").get<double>(), 1e-6)
