@@ -1,7 +1,7 @@
 #include "io/reactions_csv.h"
 
-#include "io/beam_places.h"
 #include "io/stage_facts.h"
+#include "solver/model/beam_places.h"
 
 #include <fmt/format.h>
 
@@ -82,9 +82,9 @@ void add_permanent_works(const Rows& rows, const solver::Job& job,
     rows.add("joists on " + joist.shore, "", kilonewtons(joist.force), "");
   }
   if (analysis.beam && job.beam) {
-    const BeamEnds ends = beam_ends(job);
-    rows.add("beam left end", number(ends.left), kilonewtons(analysis.beam->reaction_left), "");
-    rows.add("beam right end", number(ends.right), kilonewtons(analysis.beam->reaction_right), "");
+    const mesh::Interval ends = solver::places_of_beam(job).supports;
+    rows.add("beam left end", number(ends.from), kilonewtons(analysis.beam->reaction_left), "");
+    rows.add("beam right end", number(ends.to), kilonewtons(analysis.beam->reaction_right), "");
   }
 }
 

@@ -21,7 +21,7 @@ void take_in(StageFacts& facts, const solver::PanelResult& analysis) {
   }
   facts.settlement = larger(facts.settlement, analysis.max_settlement);
   if (analysis.model == solver::MasonryModel::cracked) {
-    facts.loose_weight = larger(facts.loose_weight, loose_weight(analysis));
+    facts.loose_weight = larger(facts.loose_weight, analysis.loose_weight());
     const double width = analysis.cracks.empty() ? 0.0 : analysis.cracks.front().width;
     facts.widest_crack = larger(facts.widest_crack, width);
   }
@@ -53,10 +53,6 @@ const solver::StageResult* stage_of_heaviest_needle(const solver::JobResult& res
 
 }  // namespace
 
-bool is_staged(const solver::JobResult& result) {
-  return result.job.analysis.sequence == solver::Sequence::staged;
-}
-
 StageFacts facts_of(const solver::StageResult& stage) {
   StageFacts facts;
   if (stage.safety) facts.factor = stage.safety->factor;
@@ -74,14 +70,6 @@ int category_of(const solver::Damage& damage) {
   return std::max(damage.by_strain, damage.by_width);
 }
 
-std::vector<solver::StageState> states_of(const solver::JobResult& result) {
-  std::vector<solver::Stage> stages;
-  for (const solver::StageResult& stage : result.stages) {
-    stages.push_back({stage.name, stage.day, stage.operations});
-  }
-  return solver::states_of(result.job, stages);
-}
-
 bool is_done_by(const solver::JobResult& result, const solver::StageResult& stage,
                 const solver::Operation& operation) {
   for (const solver::StageResult& one : result.stages) {
@@ -95,12 +83,6 @@ const solver::PanelResult* find_analysis(const solver::StageResult& stage,
                                          solver::MasonryModel model) {
   const auto found = std::ranges::find(stage.analyses, model, &solver::PanelResult::model);
   return found == stage.analyses.end() ? nullptr : &*found;
-}
-
-double loose_weight(const solver::PanelResult& analysis) {
-  double weight = 0.0;
-  for (const solver::LoosePatch& patch : analysis.loose) weight += patch.weight;
-  return weight;
 }
 
 StageAnalysis first_failure(const solver::JobResult& result, solver::MasonryModel model) {
@@ -153,7 +135,7 @@ const solver::StageResult* comparable_stage(const solver::JobResult& result) {
 
 const solver::StageResult* governing_stage(const solver::JobResult& result) {
   for (const solver::StageResult& stage : result.stages) {
-    if (!facts_of(stage).stands) return &stage;
+    if (!stage.stands()) return &stage;
   }
   if (const solver::StageResult* stage = stage_of_worst_check(result)) return stage;
   if (const solver::StageResult* stage = stage_of_heaviest_needle(result)) return stage;

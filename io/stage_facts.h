@@ -1,16 +1,14 @@
 #pragma once
 
 #include "solver/model/results.h"
-#include "solver/stages/stage_state.h"
+#include "solver/stages/result_stages.h"
 
+#include <functional>
 #include <limits>
 #include <string>
-#include <vector>
 
 /// What to say first of each stage of the work.
 namespace deadshore::io {
-
-[[nodiscard]] bool is_staged(const solver::JobResult& result);
 
 inline constexpr double not_known = std::numeric_limits<double>::quiet_NaN();
 
@@ -35,9 +33,6 @@ struct StageFacts {
   return factor >= 1.0;
 }
 
-/// What is there and what acts in each stage.
-[[nodiscard]] std::vector<solver::StageState> states_of(const solver::JobResult& result);
-
 /// Whether an operation was done in this stage or before it.
 [[nodiscard]] bool is_done_by(const solver::JobResult& result, const solver::StageResult& stage,
                               const solver::Operation& operation);
@@ -45,9 +40,6 @@ struct StageFacts {
 /// The analysis of a stage under one model; null where it was not made.
 [[nodiscard]] const solver::PanelResult* find_analysis(const solver::StageResult& stage,
                                                        solver::MasonryModel model);
-
-/// All of it, N.
-[[nodiscard]] double loose_weight(const solver::PanelResult& analysis);
 
 struct StageAnalysis {
   const solver::StageResult* stage = nullptr;
@@ -66,7 +58,8 @@ template <class Measure>
   for (const solver::StageResult& stage : result.stages) {
     const solver::PanelResult* analysis = find_analysis(stage, model);
     if (analysis == nullptr || !analysis->stands()) continue;
-    if (worst.analysis == nullptr || measure(*analysis) > measure(*worst.analysis)) {
+    if (worst.analysis == nullptr ||
+        std::invoke(measure, *analysis) > std::invoke(measure, *worst.analysis)) {
       worst = {&stage, analysis};
     }
   }

@@ -1,8 +1,8 @@
 #include "io/vtk_supports.h"
 
-#include "io/beam_places.h"
 #include "io/stage_facts.h"
 #include "io/vtk_arrays.h"
+#include "solver/model/beam_places.h"
 
 #include <fmt/format.h>
 #include <vtkCellArray.h>
@@ -39,10 +39,10 @@ void add_staged(std::vector<Support>& supports, const solver::Job& job) {
         {"joists on " + shore.name, {0.5 * (load->x.from + load->x.to), load->level}});
   }
   if (!job.beam) return;
-  const BeamEnds ends = beam_ends(job);
-  const double underside = beam_outline(job).y.from;
-  supports.push_back({"beam left end", {ends.left, underside}});
-  supports.push_back({"beam right end", {ends.right, underside}});
+  const solver::BeamPlaces places = solver::places_of_beam(job);
+  const double underside = places.beam.y.from;
+  supports.push_back({"beam left end", {places.supports.from, underside}});
+  supports.push_back({"beam right end", {places.supports.to, underside}});
 }
 
 /// Needles in the job's order, then the two piers, then the two ends, then what only staged work
@@ -132,7 +132,7 @@ class Shapes {
     vertices_->InsertNextCell(1, &id);
     parts_->InsertNextValue(support.name);
   }
-  void add_face(const std::string& name, const Rectangle& face) {
+  void add_face(const std::string& name, const mesh::Box& face) {
     const std::array<vtkIdType, 4> ids = {
         add_point(name, {face.x.from, face.y.from}), add_point(name, {face.x.to, face.y.from}),
         add_point(name, {face.x.to, face.y.to}), add_point(name, {face.x.from, face.y.to})};
@@ -171,8 +171,9 @@ vtkSmartPointer<vtkPolyData> support_points(const solver::JobResult& result) {
   Shapes shapes;
   for (const Support& support : supports_of(job, staged)) shapes.add_support(support);
   if (staged && job.beam) {
-    shapes.add_face("beam", beam_outline(job));
-    for (const Rectangle& stone : padstone_outlines(job)) shapes.add_face("padstone", stone);
+    const solver::BeamPlaces places = solver::places_of_beam(job);
+    shapes.add_face("beam", places.beam);
+    for (const mesh::Box& stone : places.padstones) shapes.add_face("padstone", stone);
   }
   const vtkSmartPointer<vtkPolyData> points = shapes.taken();
   add_reactions(points, "hand", hand_reactions(result.hand));

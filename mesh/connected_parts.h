@@ -13,10 +13,6 @@ namespace deadshore::mesh {
                                                             std::span<const char> marked);
 
 /// Smallest upright box around quadrilaterals, mm.
-struct Box {
-  Interval x;
-  Interval y;
-};
 [[nodiscard]] Box box_around(const QuadMesh& mesh, std::span<const int> quads);
 
 }  // namespace deadshore::mesh

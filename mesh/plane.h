@@ -18,4 +18,10 @@ struct Interval {
   [[nodiscard]] constexpr bool contains(double value) const { return from <= value && value <= to; }
 };
 
+/// An upright rectangle, mm.
+struct Box {
+  Interval x;
+  Interval y;
+};
+
 }  // namespace deadshore::mesh

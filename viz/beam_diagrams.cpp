@@ -1,4 +1,5 @@
 #include "solver/beam/beam_checks.h"
+#include "solver/model/beam_places.h"
 #include "viz/drawings.h"
 #include "viz/legend.h"
 #include "viz/panel_marks.h"
@@ -176,7 +177,8 @@ Drawing beam_diagrams(const solver::JobResult& result, const solver::PanelResult
   const solver::PermanentBeam& beam = job.beam.value();
   const solver::BeamResult& answer = panel.beam.value();
   const solver::HandBeam hand = solver::hand_beam(job);
-  const BeamPlace place = place_of_beam(job);
+  const solver::BeamPlaces places = solver::places_of_beam(job);
+  const double stone_bottom = places.padstones.front().y.from;
   const double reach = std::max(beam.bearing, beam.padstone.length) + 60.0;
   const mesh::Interval x{job.wall.cut.left - reach, job.wall.cut.right + reach};
 
@@ -185,8 +187,8 @@ Drawing beam_diagrams(const solver::JobResult& result, const solver::PanelResult
   view.origin.x = left_room - view.scale * x.from;
   const double soffit_at = heading_height + 8.0 + wall_strip;
   view.origin.y = soffit_at + view.scale * job.wall.cut.soffit;
-  const double bottom = place.bottom - beam.padstone.depth - 30.0 / view.scale;
-  const double stone_foot = view.down(place.bottom - beam.padstone.depth);
+  const double bottom = stone_bottom - 30.0 / view.scale;
+  const double stone_foot = view.down(stone_bottom);
   const double first_diagram = stone_foot + reaction_room + 4.0;
 
   const std::vector<LegendEntry> legend{
@@ -213,15 +215,13 @@ Drawing beam_diagrams(const solver::JobResult& result, const solver::PanelResult
                       {.width = 0.9});
         draw_permanent_works(canvas, view, job, stage.works);
         const auto draw_end = [&](double at, double jamb, double analysis, double by_hand) {
-          draw_end_load(canvas, view, {at, place.bottom - beam.padstone.depth}, jamb,
-                        kilonewtons(analysis), "by hand " + kilonewtons(by_hand));
+          draw_end_load(canvas, view, {at, stone_bottom}, jamb, kilonewtons(analysis),
+                        "by hand " + kilonewtons(by_hand));
         };
-        draw_end(place.x.from + 0.5 * beam.bearing, job.wall.cut.left, answer.reaction_left,
-                 hand.reaction_left);
-        draw_end(place.x.to - 0.5 * beam.bearing, job.wall.cut.right, answer.reaction_right,
+        draw_end(places.supports.from, job.wall.cut.left, answer.reaction_left, hand.reaction_left);
+        draw_end(places.supports.to, job.wall.cut.right, answer.reaction_right,
                  hand.reaction_right);
-        for (const double end :
-             {place.x.from + 0.5 * beam.bearing, place.x.to - 0.5 * beam.bearing})
+        for (const double end : {places.supports.from, places.supports.to})
           canvas.line({view.across(end), first_diagram},
                       {view.across(end),
                        first_diagram + static_cast<double>(diagrams.size()) * diagram_height},

@@ -1,3 +1,4 @@
+#include "solver/model/beam_places.h"
 #include "solver/model/cut.h"
 #include "viz/dimensions.h"
 #include "viz/drawings.h"
@@ -74,8 +75,8 @@ void name_beam(Canvas& canvas, const WallView& view, const Job& job, LabelRoom& 
                   beam.member.section.name);
   const TextStyle style{
       .size = 7.5, .bold = true, .width = 0.8 * view.scale * job.wall.cut.span().length()};
-  const BeamPlace place = place_of_beam(job);
-  const PagePoint middle = view.at({place.x.middle(), place.bottom});
+  const mesh::Box place = solver::places_of_beam(job).beam;
+  const PagePoint middle = view.at({place.x.middle(), place.y.from});
   draw_plate(canvas, room, text, style,
              boxes_around(plate_box({middle.x, middle.y + 42.0}, text, style), {8.0, 5.0}, 14));
 }

@@ -24,10 +24,8 @@ std::string compression_caption(const solver::PanelResult& panel, const ShownSta
       fmt::format("Principal compression with {}{}, and what needles and piers carry.",
                   masonry_words(panel.model), at_stage(stage));
   if (!panel.loose.empty()) {
-    double weight = 0.0;
-    for (const solver::LoosePatch& patch : panel.loose) weight += patch.weight;
     caption += fmt::format(" Hatched masonry, {} in all, hangs on nothing and would fall.",
-                           kilonewtons(weight));
+                           kilonewtons(panel.loose_weight()));
   }
   return caption;
 }

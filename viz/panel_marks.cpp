@@ -1,5 +1,6 @@
 #include "viz/panel_marks.h"
 
+#include "solver/model/beam_places.h"
 #include "viz/works_marks.h"
 
 #include <algorithm>
@@ -47,8 +48,8 @@ bool is_there(const StageState& works, std::size_t needle) {
 void draw_beam_reactions(Canvas& canvas, const WallView& view, const Job& job,
                          const solver::BeamResult& beam, LabelRoom& room) {
   if (!job.beam) return;
-  const BeamPlace place = place_of_beam(job);
-  const double foot = view.down(place.bottom - job.beam->padstone.depth);
+  const solver::BeamPlaces places = solver::places_of_beam(job);
+  const double foot = view.down(places.padstones.front().y.from);
   const auto draw = [&](double x, double jamb, double force) {
     if (!(std::abs(force) >= smallest_force)) return;
     const PagePoint tip{view.across(x), foot};
@@ -63,8 +64,8 @@ void draw_beam_reactions(Canvas& canvas, const WallView& view, const Job& job,
     start.right += aside;
     draw_plate(canvas, room, text, value_style, boxes_around(start, {4.0, 4.0}, 12));
   };
-  draw(place.x.from + 0.5 * job.beam->bearing, job.wall.cut.left, beam.reaction_left);
-  draw(place.x.to - 0.5 * job.beam->bearing, job.wall.cut.right, beam.reaction_right);
+  draw(places.supports.from, job.wall.cut.left, beam.reaction_left);
+  draw(places.supports.to, job.wall.cut.right, beam.reaction_right);
 }
 
 }  // namespace
@@ -94,7 +95,8 @@ NeedleSetting setting_of(const WallView& view, const Job& job, const StageState&
   NeedleSetting setting;
   setting.on_masonry = !works.is_out(solver::cut_region);
   if (job.beam && works.beam)
-    setting.drop = view.scale * (job.wall.cut.soffit - place_of_beam(job).bottom) + 3.0;
+    setting.drop =
+        view.scale * (job.wall.cut.soffit - solver::places_of_beam(job).beam.y.from) + 3.0;
   return setting;
 }
 

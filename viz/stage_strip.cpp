@@ -75,9 +75,8 @@ std::string further_facts(const PanelResult& panel) {
     parts.push_back("beam ends " + kilonewtons(ends));
   }
   if (!panel.cracks.empty()) parts.push_back("crack " + crack_width(panel.cracks.front().width));
-  double loose = 0.0;
-  for (const solver::LoosePatch& patch : panel.loose) loose += patch.weight;
-  if (loose > 0.0) parts.push_back("loose " + kilonewtons(loose));
+  if (const double loose = panel.loose_weight(); loose > 0.0)
+    parts.push_back("loose " + kilonewtons(loose));
   return joined(parts);
 }
 

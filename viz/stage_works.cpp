@@ -1,6 +1,6 @@
 #include "viz/stage_works.h"
 
-#include "solver/model/cut.h"
+#include "mesh/wall_mesher.h"
 
 #include <fmt/format.h>
 
@@ -12,31 +12,21 @@ namespace {
 using solver::JobResult;
 
 solver::StageState works_as_cut(const solver::Job& job) {
-  solver::StageState works;
+  solver::StageState works = solver::state_before(job);
   works.removed = {solver::cut_region};
   works.needles.assign(job.needles.size(), solver::NeedleState::fitted);
-  works.shore_tight.assign(job.dead_shores.size(), 0);
-  works.line_load_share.assign(job.line_loads.size(), 1.0);
-  works.point_load_share.assign(job.point_loads.size(), 1.0);
   return works;
 }
 
 }  // namespace
 
-bool is_staged(const JobResult& result) {
-  return result.job.analysis.sequence == solver::Sequence::staged;
-}
-
 std::vector<ShownStage> shown_stages(const JobResult& result) {
   if (!is_staged(result))
     return std::vector<ShownStage>(result.stages.size(), {"", works_as_cut(result.job)});
-  std::vector<solver::Stage> stages;
-  for (const solver::StageResult& stage : result.stages)
-    stages.push_back({stage.name, stage.day, stage.operations});
-  const std::vector<solver::StageState> states = solver::states_of(result.job, stages);
+  const std::vector<solver::StageState> states = states_of(result);
   std::vector<ShownStage> shown;
-  for (std::size_t i = 0; i < stages.size(); ++i)
-    shown.push_back({fmt::format("stage {}: {}", i + 1, stages[i].name), states.at(i)});
+  for (std::size_t i = 0; i < states.size(); ++i)
+    shown.push_back({fmt::format("stage {}: {}", i + 1, result.stages[i].name), states[i]});
   return shown;
 }
 
@@ -51,13 +41,7 @@ std::vector<char> quads_there(const mesh::QuadMesh& mesh, const solver::PanelFie
 std::vector<char> quads_as_cut(const JobResult& result) {
   if (!is_staged(result)) return {};
   const mesh::QuadMesh& mesh = result.mesh.quads;
-  const mesh::WallShape& wall = result.job.wall;
-  std::vector<char> region_there(mesh.regions.size(), 1);
-  for (std::size_t i = 0; i < mesh.regions.size(); ++i) {
-    if (mesh.regions[i] == solver::cut_region) region_there[i] = 0;
-    for (const mesh::LintelShape& lintel : wall.lintels)
-      if (lintel.name == mesh.regions[i] && solver::takes_out(wall, lintel)) region_there[i] = 0;
-  }
+  const std::vector<char> region_there = mesh::regions_left_by_cut(result.job.wall, mesh);
   std::vector<char> there;
   there.reserve(mesh.region_of_quad.size());
   for (const int region : mesh.region_of_quad) there.push_back(region_there[region]);

@@ -1,7 +1,6 @@
 #pragma once
 
-#include "solver/model/results.h"
-#include "solver/stages/stage_state.h"
+#include "solver/stages/result_stages.h"
 
 #include <string>
 #include <vector>
@@ -17,9 +16,6 @@ struct ShownStage {
 /// One for each stage of the result. Without an order of work: the cut is out and all needles are
 /// in.
 [[nodiscard]] std::vector<ShownStage> shown_stages(const solver::JobResult& result);
-
-/// Whether the job is analysed stage by stage, on a mesh of the whole wall.
-[[nodiscard]] bool is_staged(const solver::JobResult& result);
 
 /// A mark, 0 or 1, for each quadrilateral that is there in an analysis; empty: all of them are.
 [[nodiscard]] std::vector<char> quads_there(const mesh::QuadMesh& mesh,

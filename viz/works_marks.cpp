@@ -1,5 +1,6 @@
 #include "viz/works_marks.h"
 
+#include "solver/model/beam_places.h"
 #include "solver/model/cut.h"
 
 #include <algorithm>
@@ -84,31 +85,17 @@ void label_joists(Canvas& canvas, const WallView& view, const solver::PanelResul
 
 }  // namespace
 
-BeamPlace place_of_beam(const Job& job) {
-  const solver::PermanentBeam& beam = job.beam.value();
-  const mesh::Cut& cut = job.wall.cut;
-  BeamPlace place;
-  place.x = {cut.left - beam.bearing, cut.right + beam.bearing};
-  place.soffit = cut.soffit;
-  place.top = cut.soffit - beam.packing.thickness;
-  place.bottom = place.top - beam.member.section.h;
-  return place;
-}
-
 void draw_permanent_works(Canvas& canvas, const WallView& view, const Job& job,
                           const StageState& works) {
   if (!job.beam) return;
-  const BeamPlace place = place_of_beam(job);
-  const mesh::Cut& cut = job.wall.cut;
-  const solver::Padstone& stone = job.beam->padstone;
+  const solver::BeamPlaces places = solver::places_of_beam(job);
   if (works.padstones)
-    for (const mesh::Interval x : {mesh::Interval{cut.left - stone.length, cut.left},
-                                   mesh::Interval{cut.right, cut.right + stone.length}})
-      draw_padstone(canvas, box_of(view, x, place.bottom - stone.depth, place.bottom));
+    for (const mesh::Box& stone : places.padstones)
+      draw_padstone(canvas, box_of(view, stone.x, stone.y.from, stone.y.to));
   if (!works.beam) return;
-  if (works.packed_on) draw_packing(canvas, box_of(view, place.x, place.top, place.soffit));
-  draw_beam_side(canvas, box_of(view, place.x, place.bottom, place.top),
-                 view.scale * job.beam->member.section.tf);
+  const auto& [x, y] = places.beam;
+  if (works.packed_on) draw_packing(canvas, box_of(view, x, y.to, job.wall.cut.soffit));
+  draw_beam_side(canvas, box_of(view, x, y.from, y.to), view.scale * job.beam->member.section.tf);
 }
 
 void draw_lintels_there(Canvas& canvas, const WallView& view, const mesh::WallShape& wall,

@@ -10,16 +10,6 @@
 /// What the work brings into the wall and takes out of it, in its elevation.
 namespace deadshore::viz {
 
-/// Where the permanent beam lies, mm: under its packing, from bearing to bearing.
-struct BeamPlace {
-  mesh::Interval x;
-  double soffit = 0.0;
-  double top = 0.0;
-  double bottom = 0.0;
-};
-/// \pre job.beam
-[[nodiscard]] BeamPlace place_of_beam(const solver::Job& job);
-
 /// Padstones, beam and packing, as far as they are in place.
 void draw_permanent_works(Canvas& canvas, const WallView& view, const solver::Job& job,
                           const solver::StageState& works);

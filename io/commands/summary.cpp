@@ -168,7 +168,7 @@ std::string looseness_of(const solver::JobResult& result, solver::MasonryModel m
   std::string text;
   const StageAnalysis failed = first_failure(result, model);
   if (failed.analysis != nullptr) text += patches_of(result, failed);
-  const StageAnalysis loosest = worst_analysis(result, model, loose_weight);
+  const StageAnalysis loosest = worst_analysis(result, model, &solver::PanelResult::loose_weight);
   return loosest.analysis == nullptr ? text : text + patches_of(result, loosest);
 }
 

@@ -91,19 +91,6 @@ std::vector<LoadLine> load_lines(const solver::JobResult& result) {
   return lines;
 }
 
-/// Loads that do not stand on the wall in a stage: dead shores have them, or they are off it.
-double off_the_wall(const solver::Job& job, const solver::StageState& state) {
-  double off = 0.0;
-  for (std::size_t i = 0; i < job.line_loads.size(); ++i) {
-    const solver::LineLoad& load = job.line_loads[i];
-    off += (1.0 - state.line_load_share.at(i)) * load.characteristic() * load.x.length();
-  }
-  for (std::size_t i = 0; i < job.point_loads.size(); ++i) {
-    off += (1.0 - state.point_load_share.at(i)) * job.point_loads[i].characteristic();
-  }
-  return off;
-}
-
 /// What the analyses were loaded with on the wall as cut.
 struct Analysed {
   std::string when;  ///< " in stage ...", where there are stages
@@ -121,7 +108,7 @@ std::optional<Analysed> analysed_as_cut(const solver::JobResult& result) {
                         !state.padstones && !state.beam;
     const solver::StageResult& stage = result.stages[i];
     if (!as_cut || stage.analyses.empty()) continue;
-    return Analysed{in_stage(result, stage), off_the_wall(result.job, state),
+    return Analysed{in_stage(result, stage), load_off(result.job, state),
                     stage.analyses.front().load_total};
   }
   return std::nullopt;

@@ -54,7 +54,7 @@ std::string also_loose(const solver::JobResult& result, const StageAnalysis& wor
     const solver::PanelResult* analysis = find_analysis(stage, worst.analysis->model);
     if (&stage == worst.stage || analysis == nullptr || analysis->loose.empty()) continue;
     others.push_back(fmt::format("\u201c{}\u201d ({} kN)", stage.name,
-                                 fine_kilonewtons(loose_weight(*analysis))));
+                                 fine_kilonewtons(analysis->loose_weight())));
   }
   return others.empty() ? "" : " Loose too in stage " + listed(others) + ".";
 }
@@ -63,7 +63,7 @@ Html loose_masonry(const solver::JobResult& result, const StageAnalysis& worst) 
   const bool staged = is_staged(result);
   const Html headline = paragraph(
       fmt::format("Loose masonry: {} kN would fall.",
-                  fine_kilonewtons(loose_weight(*worst.analysis))),
+                  fine_kilonewtons(worst.analysis->loose_weight())),
       fmt::format("With {}{} these parts have no safe state. Hold them from below or take them "
                   "down before {}; the other figures hold only once that is done.{}",
                   masonry_phrase(worst.analysis->model), in_stage(result, *worst.stage),
@@ -106,7 +106,7 @@ Html warnings_of(const solver::JobResult& result, solver::MasonryModel model) {
   if (const StageAnalysis failed = first_failure(result, model); failed.analysis != nullptr) {
     warnings += no_equilibrium(result, failed);
   }
-  const StageAnalysis loosest = worst_analysis(result, model, loose_weight);
+  const StageAnalysis loosest = worst_analysis(result, model, &solver::PanelResult::loose_weight);
   if (loosest.analysis != nullptr && !loosest.analysis->loose.empty()) {
     warnings += loose_masonry(result, loosest);
   }

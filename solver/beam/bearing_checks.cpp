@@ -1,6 +1,7 @@
 #include "solver/beam/beam_case.h"
 #include "solver/checks/masonry_checks.h"
 #include "solver/checks/presented_units.h"
+#include "solver/model/beam_places.h"
 #include "solver/model/cut.h"
 #include "solver/spread/landing.h"
 
@@ -40,7 +41,7 @@ BeamEnd right_end(const Job& job, const BeamResult& answer) {
 Check stress_on_padstone(const BeamDesign& design, const BeamCase& load, const BeamEnd& end) {
   const PermanentBeam& beam = design.beam();
   const double gamma = design.job.check_rules.basis.gamma_masonry;
-  const double width = std::min(beam.flange_width(), design.job.thickness);
+  const double width = pressed_width(design.job);
   Check check;
   check.check = "padstone under the beam";
   check.clause = "EN 1996-1-1 2.4.3, as masonry";
@@ -77,8 +78,7 @@ Check masonry_under(const BeamDesign& design, const BeamCase& load, const BeamEn
   const std::string name = "masonry under the padstone";
   const std::string clause = "EN 1996-1-1 6.1.3";
   const double length = pressed_length(beam);
-  const double underside =
-      job.wall.cut.soffit - beam.packing.thickness - beam.member.section.h - padstone.depth;
+  const double underside = places_of_beam(job).padstones.front().y.from;
   const double beyond = clear_beyond(job, end, length, underside);
   if (!(underside > 0.0))
     return not_verified(name, clause, "the padstone reaches below the base of the wall");

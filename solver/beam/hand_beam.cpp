@@ -1,6 +1,7 @@
 #include "solver/beam/beam_checks.h"
 #include "solver/beam/load_over_beam.h"
 #include "solver/frame/solve_frame.h"
+#include "solver/model/beam_places.h"
 #include "solver/model/cut.h"
 
 #include <algorithm>
@@ -20,12 +21,12 @@ struct SimpleBeam {
   BeamLoad beyond_right;
 };
 
-SimpleBeam simple_beam(const PermanentBeam& beam, const BeamReach& reach,
+SimpleBeam simple_beam(const PermanentBeam& beam, const BeamPlaces& places,
                        const LoadOverBeam& over) {
   SimpleBeam simple;
-  const double start = reach.supports.from;
+  const double start = places.supports.from;
   simple.frame.nodes = {{0.0, 0.0, "left bearing"},
-                        {reach.supports.length(), 0.0, "right bearing"}};
+                        {places.supports.length(), 0.0, "right bearing"}};
   FrameMember member;
   member.to = 1;
   member.E = steel_E;
@@ -37,21 +38,21 @@ SimpleBeam simple_beam(const PermanentBeam& beam, const BeamReach& reach,
   simple.frame.members = {member};
   simple.frame.supports = {pinned_support(0), {1, {}, 0.0, {}}};
   for (const LoadStretch& stretch : over.stretches) {
-    if (stretch.x.middle() < reach.supports.from) {
+    if (stretch.x.middle() < places.supports.from) {
       simple.beyond_left += stretch.sum();
-    } else if (stretch.x.middle() > reach.supports.to) {
+    } else if (stretch.x.middle() > places.supports.to) {
       simple.beyond_right += stretch.sum();
     } else {
       simple.frame.line_loads.push_back({0, std::max(stretch.x.from - start, 0.0),
-                                         std::min(stretch.x.to - start, reach.supports.length()),
+                                         std::min(stretch.x.to - start, places.supports.length()),
                                          0.0, -stretch.at_from.total(), 0.0,
                                          -stretch.at_to.total()});
     }
   }
   for (const JambLoad& jamb : over.jambs) {
-    if (jamb.x <= reach.supports.from) {
+    if (jamb.x <= places.supports.from) {
       simple.beyond_left += jamb.load;
-    } else if (jamb.x >= reach.supports.to) {
+    } else if (jamb.x >= places.supports.to) {
       simple.beyond_right += jamb.load;
     } else {
       simple.frame.point_loads.push_back({0, jamb.x - start, 0.0, -jamb.load.total(), 0.0});
@@ -91,15 +92,15 @@ double load_at(const LoadOverBeam& over, double x) {
 
 HandBeam hand_beam(const Job& job) {
   const PermanentBeam& beam = job.beam.value();
-  const BeamReach reach = reach_of_beam(job);
+  const BeamPlaces places = places_of_beam(job);
   const LoadOverBeam over = load_over_beam(job);
-  const SimpleBeam simple = simple_beam(beam, reach, over);
+  const SimpleBeam simple = simple_beam(beam, places, over);
   const FrameSolution solution = solve(simple.frame).value();
   const MemberSolution& member = solution.members.front();
 
   HandBeam hand;
-  hand.span = reach.supports.length();
-  const double own_weight = beam.weight() * reach.ends.length();
+  hand.span = places.supports.length();
+  const double own_weight = beam.weight() * places.beam.x.length();
   hand.load = over.sum().total() + own_weight;
   hand.dead = over.sum().dead + own_weight;
   const double end_weight = beam.weight() * 0.5 * beam.bearing;
@@ -114,7 +115,7 @@ HandBeam hand_beam(const Job& job) {
   hand.deflection = -rise.least.y;
   for (const double at : station_places(simple.frame, {moment.greatest.at, rise.least.at})) {
     const SectionState state = section(member, at);
-    const double x = reach.supports.from + at;
+    const double x = places.supports.from + at;
     hand.stations.push_back({x, state.moment, state.shear, -state.y, load_at(over, x)});
   }
   return hand;

@@ -1,5 +1,6 @@
 #include "solver/beam/load_over_beam.h"
 
+#include "solver/model/beam_places.h"
 #include "solver/model/cut.h"
 #include "solver/spread/landing.h"
 #include "solver/spread/strips.h"
@@ -27,7 +28,7 @@ struct BridgedEnd {
 class Columns {
  public:
   explicit Columns(const Job& job)
-      : job_(job), openings_(openings_left_by_cut(job.wall)), ends_(reach_of_beam(job).ends) {
+      : job_(job), openings_(openings_left_by_cut(job.wall)), ends_(places_of_beam(job).beam.x) {
     find_bridged_ends();
     Job without_needles = job;
     without_needles.needles.clear();
@@ -166,18 +167,11 @@ BeamLoad LoadOverBeam::sum() const {
   return sum;
 }
 
-BeamReach reach_of_beam(const Job& job) {
-  const double bearing = job.beam.value().bearing;
-  const mesh::Interval cut = job.wall.cut.span();
-  return {{cut.from - bearing, cut.to + bearing},
-          {cut.from - 0.5 * bearing, cut.to + 0.5 * bearing}};
-}
-
 LoadOverBeam load_over_beam(const Job& job) {
-  const BeamReach reach = reach_of_beam(job);
+  const BeamPlaces places = places_of_beam(job);
   const Columns columns(job);
   LoadOverBeam over;
-  over.stretches = columns.stretches(reach.ends, {reach.supports.from, reach.supports.to},
+  over.stretches = columns.stretches(places.beam.x, {places.supports.from, places.supports.to},
                                      [&](double x) { return columns.direct(x); });
   for (const BridgedEnd& end : columns.bridged_ends())
     over.jambs.push_back(jamb_load(columns, end));

@@ -41,14 +41,6 @@ struct LoadOverBeam {
   [[nodiscard]] BeamLoad sum() const;
 };
 
-/// Where the beam lies along the wall, mm.
-struct BeamReach {
-  mesh::Interval ends;      ///< its own, at the outer ends of its bearings
-  mesh::Interval supports;  ///< the middles of its bearings
-};
-/// \pre job.beam
-[[nodiscard]] BeamReach reach_of_beam(const Job& job);
-
 /// Everything straight over the beam from the soffit up: masonry less openings, lintels, line loads
 /// and point loads; without the beam's own weight. What stands over an opening that reaches past an
 /// end of the beam goes to its two jambs by the lever rule, the outer of which is the pier's.

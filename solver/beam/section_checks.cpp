@@ -5,6 +5,7 @@
 #include "solver/checks/presented_units.h"
 #include "solver/checks/steel_checks.h"
 #include "solver/checks/web_bearing.h"
+#include "solver/model/beam_places.h"
 
 #include <fmt/format.h>
 
@@ -58,7 +59,7 @@ Check bending_with_shear(const BeamDesign& design, const BeamCase& load) {
 Check lateral_buckling(const BeamDesign& design, const BeamCase& load) {
   const PermanentBeam& beam = design.beam();
   LateralSpan lateral;
-  lateral.length = reach_of_beam(design.job).supports.length();
+  lateral.length = places_of_beam(design.job).supports.length();
   const bool restrained = beam.restraint_spacing > 0.0;
   if (restrained) {
     lateral.length = std::min(lateral.length, beam.restraint_spacing);
@@ -87,7 +88,7 @@ Check end_bearing(const BeamDesign& design, const BeamCase& load, double reactio
 }
 
 Check deflection(const BeamDesign& design, const BeamCase& load) {
-  Check check = check_deflection(load.answer.sag, reach_of_beam(design.job).supports.length(),
+  Check check = check_deflection(load.answer.sag, places_of_beam(design.job).supports.length(),
                                  1.0 / design.beam().deflection_ratio);
   check.working = fmt::format(
       "{}: all load, unfactored; {}; usual under plain masonry: span / {:.0f} (TMS 402, from "

@@ -20,9 +20,7 @@ void raise(std::vector<EnvelopedLoad>& envelope, const PanelResult& analysis,
 }  // namespace
 
 bool stands(const JobResult& result) {
-  return std::ranges::all_of(result.stages, [](const StageResult& stage) {
-    return std::ranges::all_of(stage.analyses, &PanelResult::stands);
-  });
+  return std::ranges::all_of(result.stages, &StageResult::stands);
 }
 
 const StageResult* compared_stage(const JobResult& result) {

@@ -3,10 +3,13 @@
 #include "mesh/plane.h"
 #include "mesh/quad_mesh.h"
 #include "mesh/wall_shape.h"
+#include "solver/lift/lifting.h"
+#include "solver/model/house.h"
 #include "solver/model/permanent_works.h"
 #include "solver/model/stage.h"
 #include "solver/needle/needle_checks.h"
 #include "solver/needle/needle_frame.h"
+#include "solver/removal/removed_masonry.h"
 
 #include <cstddef>
 #include <optional>
@@ -108,12 +111,15 @@ struct Job {
   WallEnd right_end = WallEnd::free;
   Masonry masonry;
   std::vector<Lintel> lintels;  ///< their shapes are those of `wall.lintels`, in the same order
-  std::vector<LineLoad> line_loads;
-  std::vector<PointLoad> point_loads;
+  std::vector<LineLoad> line_loads;    ///< those that the house brings down among them
+  std::vector<PointLoad> point_loads;  ///< same
+  House house;
   std::vector<Needle> needles;
   std::vector<NeedleFrame> needle_frames;
   std::optional<PermanentBeam> beam;
   std::vector<DeadShore> dead_shores;
+  std::optional<Lifting> lifting = {};
+  RemovalOptions removal = {};
 
   /// The order of work; empty: `usual_stages` makes one from the job.
   std::vector<Stage> stages;

@@ -1,9 +1,11 @@
 #pragma once
 
 #include "solver/members/steel_member.h"
+#include "solver/shoring/shore_frame.h"
 
 #include <optional>
 #include <string>
+#include <vector>
 
 /// What stays in the wall, and what carries the floors meanwhile. N, mm, N/mm2.
 namespace deadshore::solver {
@@ -59,7 +61,10 @@ struct PermanentBeam {
 struct DeadShore {
   std::string name;
   std::string carries;  ///< name of the line load that it takes
-  double share = 1.0;   ///< of that load, 0 to 1
+  double share = 1.0;   ///< of that load and what goes with it, 0 to 1
+
+  /// Names of line and point loads that stand on the same floor, so that they go with it.
+  std::vector<std::string> along_with = {};
 
   /// Joist ends built into the wall: with the joists propped, they catch a wall that drops onto
   /// them. None: they are taken to give no support.
@@ -69,6 +74,12 @@ struct DeadShore {
     double spacing = 0.0;    ///< of joists, mm
   };
   std::optional<JoistEnds> joist_ends;
+
+  /// What it is made of, where that is to be worked out too.
+  std::optional<ShoreFrame> frame = {};
 };
+
+/// Names of all loads that the shore takes off the wall, the floor's first.
+[[nodiscard]] std::vector<std::string> loads_of(const DeadShore& shore);
 
 }  // namespace deadshore::solver

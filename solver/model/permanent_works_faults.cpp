@@ -1,3 +1,4 @@
+#include "solver/model/beam_places.h"
 #include "solver/model/cut.h"
 #include "solver/model/fault_list.h"
 
@@ -15,30 +16,17 @@ namespace {
 struct Block {
   std::string what;  ///< "the left pocket"
   std::string key;   ///< of what makes it as large as it is
-  mesh::Interval x;
-  mesh::Interval y;
+  mesh::Box box;
 };
 
-double beam_bed(const Job& job) {
-  const PermanentBeam& beam = *job.beam;
-  return job.wall.cut.soffit - beam.packing.thickness - beam.member.section.h;
-}
-
 std::vector<Block> blocks_of(const Job& job) {
-  const mesh::Cut& cut = job.wall.cut;
-  const PermanentBeam& beam = *job.beam;
-  const Padstone& padstone = beam.padstone;
-  const mesh::Interval pocket{beam_bed(job), cut.soffit};
-  const mesh::Interval stone{pocket.from - padstone.depth, pocket.from};
-  return {
-      {"the left pocket", "beam.bearing", {cut.left - beam.bearing, cut.left}, pocket},
-      {"the left padstone", "beam.padstone.length", {cut.left - padstone.length, cut.left}, stone},
-      {"the right pocket", "beam.bearing", {cut.right, cut.right + beam.bearing}, pocket},
-      {"the right padstone",
-       "beam.padstone.length",
-       {cut.right, cut.right + padstone.length},
-       stone},
-  };
+  const BeamPlaces places = places_of_beam(job);
+  const char* const bearing = "beam.bearing";
+  const char* const length = "beam.padstone.length";
+  return {{"the left pocket", bearing, places.pockets[0]},
+          {"the left padstone", length, places.padstones[0]},
+          {"the right pocket", bearing, places.pockets[1]},
+          {"the right padstone", length, places.padstones[1]}};
 }
 
 void check_section(const PermanentBeam& beam, FaultList& faults) {
@@ -53,7 +41,7 @@ void check_section(const PermanentBeam& beam, FaultList& faults) {
 void check_height(const Job& job, FaultList& faults) {
   const PermanentBeam& beam = *job.beam;
   const double soffit = job.wall.cut.soffit;
-  const double bed = beam_bed(job);
+  const double bed = places_of_beam(job).beam.y.from;
   if (bed < least_masonry - same_length) {
     faults.push_back(
         {"beam",
@@ -89,11 +77,12 @@ void check_clear(const Job& job, const Block& block, FaultList& faults) {
   const auto refuse = [&](const std::string& thing) {
     faults.push_back(
         {block.key,
-         fmt::format("{}, {} up, which {} runs into", thing, in_words(block.y), block.what),
+         fmt::format("{}, {} up, which {} runs into", thing, in_words(block.box.y), block.what),
          "a bearing in masonry alone"});
   };
   const auto meets = [&](mesh::Interval x, mesh::Interval y) {
-    return std::min(overlap(block.x, x), overlap(block.y, y)) > -least_masonry + same_length;
+    return std::min(overlap(block.box.x, x), overlap(block.box.y, y)) >
+           -least_masonry + same_length;
   };
   for (const mesh::Opening& opening : wall.openings)
     if (!takes_out(wall.cut, opening) && meets(opening.span(), {opening.sill, opening.crown()}))
@@ -108,8 +97,8 @@ void check_clear(const Job& job, const Block& block, FaultList& faults) {
 /// No load may come into masonry that is taken out for the beam's ends.
 void check_loads(const Job& job, const Block& block, FaultList& faults) {
   const auto check = [&](const std::string& key, double level, mesh::Interval x) {
-    if (overlap(block.x, x) > same_length && level > block.y.from + same_length &&
-        level < block.y.to - same_length)
+    if (overlap(block.box.x, x) > same_length && level > block.box.y.from + same_length &&
+        level < block.box.y.to - same_length)
       faults.push_back({key, fmt::format("{}, in {} of the beam", in_words(level), block.what),
                         "a load on masonry that stays"});
   };

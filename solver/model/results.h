@@ -1,12 +1,17 @@
 #pragma once
 
 #include "mesh/wall_mesher.h"
+#include "solver/lift/lift_plan.h"
+#include "solver/loads/take_down.h"
 #include "solver/model/job.h"
 #include "solver/model/plane_tensor.h"
 #include "solver/needle/needle_analysis.h"
 #include "solver/needle/needle_checks.h"
+#include "solver/removal/removed_masonry.h"
+#include "solver/shoring/shore_design.h"
 #include "solver/spread/spread.h"
 
+#include <algorithm>
 #include <limits>
 #include <optional>
 #include <string>
@@ -124,6 +129,13 @@ struct PanelResult {
   PanelFields fields;
 
   [[nodiscard]] bool stands() const { return no_equilibrium.empty(); }
+
+  /// All of it, N.
+  [[nodiscard]] double loose_weight() const {
+    double weight = 0.0;
+    for (const LoosePatch& patch : loose) weight += patch.weight;
+    return weight;
+  }
 };
 
 /// How safe the wall is at one stage if masonry bears no tension, by limit analysis: strength
@@ -151,6 +163,9 @@ struct StageResult {
   double day = 0.0;
   std::vector<Operation> operations = {};  ///< what was done to come to it
   std::optional<StageSafety> safety = {};  ///< staged analyses alone
+
+  /// Whether every analysis finds equilibrium.
+  [[nodiscard]] bool stands() const { return std::ranges::all_of(analyses, &PanelResult::stands); }
 };
 
 /// How far a needle's reaction moves when the elements are twice as large.
@@ -194,7 +209,11 @@ struct JobResult {
   std::vector<MeshEffect> mesh_effects;      ///< one for each analysis of the stage compared
   std::vector<NeedleComparison> comparison;  ///< in the job's order of needles
   std::vector<NeedleDesign> needle_designs;  ///< of the needles that have frames, in their order
-  std::vector<Check> checks;                 ///< worst first
+  TakeDown take_down;                        ///< of the house; empty where none is described
+  std::vector<ShoreDesign> shores;           ///< of the dead shores that have frames
+  std::optional<LiftPlan> lift;
+  RemovedMasonry removed;
+  std::vector<Check> checks;  ///< of everything, worst first
   std::vector<PhaseTime> times;
 };
 

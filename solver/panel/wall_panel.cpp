@@ -102,12 +102,13 @@ std::vector<PanelMaterial> materials_of(const Job& job, MasonryModel model) {
   return materials;
 }
 
-Eigen::VectorXd loads_of(const Job& job, const mesh::QuadMesh& mesh) {
+Eigen::VectorXd loads_of(std::span<const LineLoad> line_loads,
+                         std::span<const PointLoad> point_loads, const mesh::QuadMesh& mesh) {
   Eigen::VectorXd load = Eigen::VectorXd::Zero(2 * mesh.node_count());
-  for (const LineLoad& line : job.line_loads) {
+  for (const LineLoad& line : line_loads) {
     add_line(mesh, chain_of(line), line.x, line.characteristic(), line.name, load);
   }
-  for (const PointLoad& point : job.point_loads) {
+  for (const PointLoad& point : point_loads) {
     add_line(mesh, chain_of(point), point.span(), point.characteristic() / point.bearing,
              point.name, load);
   }
@@ -117,7 +118,8 @@ Eigen::VectorXd loads_of(const Job& job, const mesh::QuadMesh& mesh) {
 PanelLoading loading_of(const Job& job, const PanelModel& model, MasonryModel masonry) {
   PanelLoading loading;
   loading.materials = materials_of(job, masonry);
-  loading.load = model.weight(loading.materials) + loads_of(job, model.mesh());
+  loading.load =
+      model.weight(loading.materials) + loads_of(job.line_loads, job.point_loads, model.mesh());
   const auto soffit = model.mesh().sides_of("soffit");
   for (const Needle& needle : job.needles) {
     loading.beds.push_back(needle_bed(model.mesh(), soffit, needle));

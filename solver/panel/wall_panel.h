@@ -7,6 +7,7 @@
 #include <Eigen/Core>
 
 #include <set>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -38,9 +39,11 @@ struct MeshRequest {
 /// A material for each region of the mesh: the masonry under `model`, then the lintels.
 [[nodiscard]] std::vector<PanelMaterial> materials_of(const Job& job, MasonryModel model);
 
-/// Nodal forces of the job's line and point loads, characteristic (dead + imposed), N.
+/// Nodal forces of line and point loads, characteristic (dead + imposed), N.
 /// \throws SolveError if part of a load has no masonry to stand on.
-[[nodiscard]] Eigen::VectorXd loads_of(const Job& job, const mesh::QuadMesh& mesh);
+[[nodiscard]] Eigen::VectorXd loads_of(std::span<const LineLoad> line_loads,
+                                       std::span<const PointLoad> point_loads,
+                                       const mesh::QuadMesh& mesh);
 
 /// Everything that acts on a job's panel at once: weight, loads and needles.
 [[nodiscard]] PanelLoading loading_of(const Job& job, const PanelModel& model,

@@ -1,5 +1,6 @@
 #include "solver/stages/beam_result.h"
 
+#include "solver/model/beam_places.h"
 #include "solver/stages/stage_beds.h"
 
 #include <algorithm>
@@ -101,7 +102,7 @@ BeamResult beam_result_of(const Job& job, const BeamLine& beam, std::span<const 
   result.reaction_right = collect(bed_named(beds, right_bearing_name), 1.0);
   result.from_wall = collect(packing, -1.0);
   if (packing != nullptr) {
-    const double width = std::min(section.flange_width(), job.thickness);
+    const double width = pressed_width(job);
     for (const ContactPoint& point : packing->points) {
       result.packing_pressure =
           std::max(result.packing_pressure, point.force(u) / (point.length * width));
@@ -109,8 +110,7 @@ BeamResult beam_result_of(const Job& job, const BeamLine& beam, std::span<const 
     result.packing_strength =
         section.packing.strength * hardened_strength_share(section.packing, *packing_age);
   }
-  const mesh::Interval span{beam.x.front() + 0.5 * section.bearing,
-                            beam.x.back() - 0.5 * section.bearing};
+  const mesh::Interval span = places_of_beam(job).supports;
   const SagLine sag(beam, span, u);
   for (const double x : station_places(beam, forces)) {
     BeamStation station = station_at(x, beam, forces);

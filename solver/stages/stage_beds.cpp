@@ -1,5 +1,6 @@
 #include "solver/stages/stage_beds.h"
 
+#include "solver/model/beam_places.h"
 #include "solver/panel/wall_panel.h"
 
 #include <algorithm>
@@ -61,18 +62,19 @@ std::string joist_bed_name(const DeadShore& shore) {
   return "joists on " + shore.name;
 }
 
-BeamLine beam_line_of(const PermanentBeam& beam, const mesh::Cut& cut, int first_node) {
-  return make_beam_line(first_node, cut.left - beam.bearing, cut.right + beam.bearing, beam_element,
-                        beam.bending_stiffness(), beam.shear_stiffness(), beam.weight());
+BeamLine beam_line_of(const Job& job, int first_node) {
+  const PermanentBeam& beam = job.beam.value();
+  const mesh::Interval reach = places_of_beam(job).beam.x;
+  return make_beam_line(first_node, reach.from, reach.to, beam_element, beam.bending_stiffness(),
+                        beam.shear_stiffness(), beam.weight());
 }
 
 std::vector<ContactBed> beam_beds(const Job& job, const mesh::QuadMesh& mesh,
                                   const BeamLine& beam) {
-  const mesh::Cut& cut = job.wall.cut;
-  const double width = std::min(job.beam->flange_width(), job.thickness);
-  return {packing_on(mesh, beam),
-          bearing_bed(left_bearing_name, mesh, beam, {beam.x.front(), cut.left}, width),
-          bearing_bed(right_bearing_name, mesh, beam, {cut.right, beam.x.back()}, width)};
+  const auto [left, right] = places_of_beam(job).pockets;
+  const double width = pressed_width(job);
+  return {packing_on(mesh, beam), bearing_bed(left_bearing_name, mesh, beam, left.x, width),
+          bearing_bed(right_bearing_name, mesh, beam, right.x, width)};
 }
 
 std::vector<ContactBed> beds_at(const Job& job, const mesh::QuadMesh& mesh, const StageState& state,
@@ -94,8 +96,7 @@ std::vector<ContactBed> beds_at(const Job& job, const mesh::QuadMesh& mesh, cons
     if (bed.name != packing_bed_name) {
       beds.push_back(std::move(bed));
     } else if (const std::optional<double> age = state.packing_age()) {
-      const double width = std::min(job.beam->flange_width(), job.thickness);
-      const double stiffness = packing_bed(job.beam->packing, *age) * width;
+      const double stiffness = packing_bed(job.beam->packing, *age) * pressed_width(job);
       for (ContactPoint& point : bed.points) point.stiffness = stiffness;
       beds.push_back(std::move(bed));
     }

@@ -21,9 +21,8 @@ inline constexpr const char* right_bearing_name = "right bearing";
 /// Name of the bed of a dead shore's joist ends.
 [[nodiscard]] std::string joist_bed_name(const DeadShore& shore);
 
-/// The permanent beam behind `first_node` nodes of a wall.
-[[nodiscard]] BeamLine beam_line_of(const PermanentBeam& beam, const mesh::Cut& cut,
-                                    int first_node);
+/// The permanent beam behind `first_node` nodes of a wall. \pre job.beam
+[[nodiscard]] BeamLine beam_line_of(const Job& job, int first_node);
 
 /// Beds between the beam and the wall: its packing (with a stiffness of 1; it depends on age) and
 /// its two bearings.

@@ -178,11 +178,12 @@ class Site {
     if (tight_[*place] == tighten)
       return tighten ? Trouble{"but it is tight already", "a dead shore that is slack"}
                      : Trouble{"but it is not tight", fmt::format("\"tighten {}\" before", name)};
-    const std::string& load = job_.dead_shores[*place].carries;
-    const auto carried = place_in(load_names_, load);
-    if (carried && !load_on_[*carried])
-      return Trouble{fmt::format("but its load {} is off", quoted(load)),
-                     fmt::format("\"load on {}\" before", load)};
+    for (const std::string& load : loads_of(job_.dead_shores[*place])) {
+      const auto carried = place_in(load_names_, load);
+      if (carried && !load_on_[*carried])
+        return Trouble{fmt::format("but its load {} is off", quoted(load)),
+                       fmt::format("\"load on {}\" before", load)};
+    }
     tight_[*place] = tighten;
     return {};
   }
@@ -195,7 +196,7 @@ class Site {
                           fmt::format("\"load off {}\" before", name)}
                 : Trouble{"but it is off already", "a load that is on"};
     for (std::size_t i = 0; i < tight_.size(); ++i)
-      if (tight_[i] && job_.dead_shores[i].carries == name)
+      if (tight_[i] && std::ranges::count(loads_of(job_.dead_shores[i]), name) > 0)
         return Trouble{fmt::format("but dead shore {} carries it", quoted(shore_names_[i])),
                        fmt::format("\"slacken {}\" before", shore_names_[i])};
     load_on_[*place] = on;

@@ -64,16 +64,16 @@ std::vector<StageResult> run_stages(const Job& job, const std::vector<Stage>& st
     };
     tell(0, 0.0);
     StageResult result{stages[k].name, {}, stages[k].day, stages[k].operations, {}};
-    const Elastic elastic = ahead.get();
+    Elastic elastic = ahead.get();
     if (k + 1 < stages.size()) ahead = begin_elastic(uncracked, stages[k + 1]);
     for (const MasonryModel model : job.analysis.masonry) {
       result.analyses.push_back(model == MasonryModel::uncracked
-                                    ? elastic.result
+                                    ? std::move(elastic.result)
                                     : cracked.advance(stages[k], elastic.movement, tell));
     }
     add_damage(job, whole.quads, results.empty() ? result : results.front(), result);
     results.push_back(std::move(result));
-    if (!std::ranges::all_of(results.back().analyses, &PanelResult::stands)) break;
+    if (!results.back().stands()) break;
   }
   return results;
 }

@@ -15,12 +15,11 @@ std::size_t place_of(const Parts& parts, const std::string& name) {
   return static_cast<std::size_t>(found - parts.begin());
 }
 
-/// Sets how much of a load, line or point, stands on the wall.
-void set_load(const Job& job, StageState& state, const std::string& name, double share) {
+/// How much of a load, line or point, stands on the wall. \pre the job has the load
+double& share_of(const Job& job, StageState& state, const std::string& name) {
   const std::size_t line = place_of(job.line_loads, name);
-  if (line < job.line_loads.size()) state.line_load_share[line] = share;
-  const std::size_t point = place_of(job.point_loads, name);
-  if (point < job.point_loads.size()) state.point_load_share[point] = share;
+  if (line < job.line_loads.size()) return state.line_load_share[line];
+  return state.point_load_share.at(place_of(job.point_loads, name));
 }
 
 /// A dead shore takes its share of what the wall carries, or gives it back.
@@ -28,8 +27,8 @@ void set_shore(const Job& job, StageState& state, const std::string& name, bool 
   const std::size_t place = place_of(job.dead_shores, name);
   const DeadShore& shore = job.dead_shores[place];
   state.shore_tight[place] = tight ? 1 : 0;
-  const std::size_t line = place_of(job.line_loads, shore.carries);
-  state.line_load_share[line] += tight ? -shore.share : shore.share;
+  const double change = tight ? -shore.share : shore.share;
+  for (const std::string& load : loads_of(shore)) share_of(job, state, load) += change;
 }
 
 void remove_lintels_of_cut(const Job& job, StageState& state) {
@@ -66,9 +65,11 @@ void apply(const Job& job, StageState& state, const Operation& operation) {
     case Act::slacken:
       return set_shore(job, state, operation.what, false);
     case Act::load_on:
-      return set_load(job, state, operation.what, 1.0);
+      share_of(job, state, operation.what) = 1.0;
+      return;
     case Act::load_off:
-      return set_load(job, state, operation.what, 0.0);
+      share_of(job, state, operation.what) = 0.0;
+      return;
   }
 }
 
@@ -102,6 +103,18 @@ std::vector<StageState> states_of(const Job& job, const std::vector<Stage>& stag
     states.push_back(state);
   }
   return states;
+}
+
+double load_off(const Job& job, const StageState& state) {
+  double off = 0.0;
+  for (std::size_t i = 0; i < job.line_loads.size(); ++i) {
+    const LineLoad& load = job.line_loads[i];
+    off += (1.0 - state.line_load_share[i]) * load.characteristic() * load.x.length();
+  }
+  for (std::size_t i = 0; i < job.point_loads.size(); ++i) {
+    off += (1.0 - state.point_load_share[i]) * job.point_loads[i].characteristic();
+  }
+  return off;
 }
 
 }  // namespace deadshore::solver

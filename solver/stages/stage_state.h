@@ -22,7 +22,7 @@ struct StageState {
   std::vector<NeedleState> needles;      ///< in the job's order
   std::vector<char> shore_tight;         ///< in the job's order
   std::vector<double> line_load_share;   ///< of each line load, 0 to 1, that stands on the wall
-  std::vector<double> point_load_share;  ///< same for point loads: 0 or 1
+  std::vector<double> point_load_share;  ///< same for point loads
 
   [[nodiscard]] bool is_out(const std::string& region) const { return removed.contains(region); }
 
@@ -38,6 +38,10 @@ struct StageState {
 
 /// The state after each stage of a sequence.
 [[nodiscard]] std::vector<StageState> states_of(const Job& job, const std::vector<Stage>& stages);
+
+/// Characteristic loads of the job that do not stand on the wall in a state: dead shores have them,
+/// or they are off it. N.
+[[nodiscard]] double load_off(const Job& job, const StageState& state);
 
 /// Whether a needle is there to push.
 [[nodiscard]] constexpr bool is_in(NeedleState needle) {

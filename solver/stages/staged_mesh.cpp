@@ -1,20 +1,34 @@
 #include "solver/stages/staged_mesh.h"
 
+#include "solver/model/beam_places.h"
 #include "solver/panel/wall_panel.h"
 
 namespace deadshore::solver {
 
+namespace {
+
+/// The part of each load that stands on the wall, `shares` 0 to 1.
+template <class Load>
+std::vector<Load> standing(const std::vector<Load>& loads, const std::vector<double>& shares) {
+  std::vector<Load> parts;
+  for (std::size_t i = 0; i < loads.size(); ++i) {
+    if (shares[i] == 0.0) continue;
+    Load& part = parts.emplace_back(loads[i]);
+    part.dead *= shares[i];
+    part.imposed *= shares[i];
+  }
+  return parts;
+}
+
+}  // namespace
+
 std::vector<mesh::WallBlock> blocks_of(const Job& job) {
   if (!job.beam) return {};
-  const PermanentBeam& beam = *job.beam;
-  const mesh::Cut& cut = job.wall.cut;
-  const double floor = cut.soffit - beam.packing.thickness - beam.member.section.h;
-  const mesh::Interval pocket{floor, cut.soffit};
-  const mesh::Interval pad{floor - beam.padstone.depth, floor};
-  return {{pockets_region, {cut.left - beam.bearing, cut.left}, pocket},
-          {pockets_region, {cut.right, cut.right + beam.bearing}, pocket},
-          {padstones_part, {cut.left - beam.padstone.length, cut.left}, pad},
-          {padstones_part, {cut.right, cut.right + beam.padstone.length}, pad}};
+  const BeamPlaces places = places_of_beam(job);
+  std::vector<mesh::WallBlock> blocks;
+  for (const mesh::Box& box : places.pockets) blocks.push_back({pockets_region, box.x, box.y});
+  for (const mesh::Box& box : places.padstones) blocks.push_back({padstones_part, box.x, box.y});
+  return blocks;
 }
 
 mesh::WallMesh whole_mesh_of(const Job& job, double size) {
@@ -44,20 +58,8 @@ std::vector<PanelMaterial> materials_at(const Job& job, const mesh::QuadMesh& wh
 }
 
 Eigen::VectorXd loads_at(const Job& job, const mesh::QuadMesh& mesh, const StageState& state) {
-  Job acting = job;
-  acting.line_loads.clear();
-  acting.point_loads.clear();
-  for (std::size_t i = 0; i < job.line_loads.size(); ++i) {
-    if (state.line_load_share[i] == 0.0) continue;
-    LineLoad& load = acting.line_loads.emplace_back(job.line_loads[i]);
-    load.dead *= state.line_load_share[i];
-    load.imposed *= state.line_load_share[i];
-  }
-  for (std::size_t i = 0; i < job.point_loads.size(); ++i) {
-    if (state.point_load_share[i] == 0.0) continue;
-    acting.point_loads.push_back(job.point_loads[i]);
-  }
-  return loads_of(acting, mesh);
+  return loads_of(standing(job.line_loads, state.line_load_share),
+                  standing(job.point_loads, state.point_load_share), mesh);
 }
 
 }  // namespace deadshore::solver

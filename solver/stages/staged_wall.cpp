@@ -101,7 +101,7 @@ void StagedWall::rebuild_model() {
   std::optional<BeamLine> beam;
   std::vector<ContactBed> couplings;
   if (state_.beam) {
-    beam = beam_line_of(*job_.beam, job_.wall.cut, part_.quads.node_count());
+    beam = beam_line_of(job_, part_.quads.node_count());
     couplings = beam_beds(job_, part_.quads, *beam);
   }
   const Eigen::VectorXd beam_before =

@@ -45,12 +45,6 @@ std::vector<double> largest_loads(const Job& job, const std::vector<StageResult>
   return loads;
 }
 
-bool all_stand(const std::vector<StageResult>& stages) {
-  return std::ranges::all_of(stages, [](const StageResult& stage) {
-    return std::ranges::all_of(stage.analyses, &PanelResult::stands);
-  });
-}
-
 /// Runs the stages until needle frames and wall agree; leaves the frames' stiffnesses in `job`.
 StagedRun run_coupled(Job& job, const std::vector<Stage>& stages, double size,
                       const StageReport& report) {
@@ -58,7 +52,7 @@ StagedRun run_coupled(Job& job, const std::vector<Stage>& stages, double size,
   run.mesh = whole_mesh_of(job, size);
   for (int pass = 0; pass < most_coupling_passes; ++pass) {
     run.stages = run_stages(job, stages, run.mesh, report);
-    if (!all_stand(run.stages)) return run;
+    if (!std::ranges::all_of(run.stages, &StageResult::stands)) return run;
     if (update_stiffness(job, largest_loads(job, run.stages)) <= coupling_tolerance) return run;
   }
   throw SolveError(
@@ -122,19 +116,6 @@ void add_mesh_effects(const StagedRun& coarse, JobResult& result) {
     result.mesh_effects.push_back(mesh_effect(analysis, *other, coarse.mesh.size));
     result.mesh_effects.back().stage = fine->name;
   }
-}
-
-/// Load that the stage's state leaves out of the job's, N.
-double load_off(const Job& job, const StageState& state) {
-  double off = 0.0;
-  for (std::size_t i = 0; i < job.line_loads.size(); ++i) {
-    const LineLoad& load = job.line_loads[i];
-    off += (1.0 - state.line_load_share[i]) * load.characteristic() * load.x.length();
-  }
-  for (std::size_t i = 0; i < job.point_loads.size(); ++i) {
-    off += (1.0 - state.point_load_share[i]) * job.point_loads[i].characteristic();
-  }
-  return off;
 }
 
 void check_loads(const Job& job, const std::vector<StageState>& states, const JobResult& result) {

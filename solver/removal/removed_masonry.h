@@ -1,0 +1,58 @@
+#pragma once
+
+#include "mesh/plane.h"
+
+#include <string>
+#include <vector>
+
+namespace deadshore::solver {
+
+struct Job;
+
+/// How what comes out is taken apart. mm, N.
+struct RemovalOptions {
+  double course_height = 75.0;     ///< brick and joint
+  double strip_width = 500.0;      ///< along the wall, taken out in one go
+  double one_person_lift = 250.0;  ///< N, common practice, no source
+  double two_person_lift = 500.0;  ///< N, common practice, no source
+  double bulking = 1.5;            ///< loose over solid volume, common practice, no source
+};
+
+/// One course within the cut, from its underside to its top, less openings and lintels.
+struct RemovedCourse {
+  mesh::Interval y;
+  double area = 0.0;    ///< of masonry, mm2
+  double weight = 0.0;  ///< N
+};
+
+/// One strip within the cut, full height of it.
+struct RemovedStrip {
+  mesh::Interval x;
+  double area = 0.0;
+  double weight = 0.0;
+};
+
+/// A lintel that goes with the cut.
+struct RemovedLintel {
+  std::string name;
+  double length = 0.0;
+  double weight = 0.0;
+  int pieces = 1;  ///< least number that two people lift
+  double piece_weight = 0.0;
+  bool one_person = false;  ///< whether one person lifts a piece
+};
+
+/// What comes out of the wall and has to be carried away: the cut, and the pockets of the beam.
+struct RemovedMasonry {
+  std::vector<RemovedCourse> courses;  ///< from the top down, as they come out
+  std::vector<RemovedStrip> strips;    ///< from left to right
+  std::vector<RemovedLintel> lintels;
+  double pockets_weight = 0.0;  ///< N, what padstones and beam ends replace
+  double weight = 0.0;          ///< N, everything
+  double solid_volume = 0.0;    ///< mm3, everything
+  double loose_volume = 0.0;    ///< mm3
+};
+
+[[nodiscard]] RemovedMasonry removed_masonry(const Job& job);
+
+}  // namespace deadshore::solver
