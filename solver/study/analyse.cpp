@@ -114,6 +114,7 @@ JobResult analyse_at_once(const Job& job, const Progress& progress) {
   tell("needle checks", 0.95);
   design_needles(coupled, result);
   add_beam_checks(result);
+  add_site_answers(result);
   stopwatch.lap("needle checks");
   tell("done", 1.0);
   result.times = stopwatch.times();

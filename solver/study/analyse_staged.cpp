@@ -189,6 +189,7 @@ JobResult analyse_staged(const Job& job, const Progress& progress) {
   tell("needle checks", 0.95);
   design_needles(coupled, result);
   add_beam_checks(result);
+  add_site_answers(result);
   stopwatch.lap("needle checks");
   tell("done", 1.0);
   result.times = stopwatch.times();

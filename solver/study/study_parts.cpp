@@ -69,4 +69,8 @@ void add_beam_checks(JobResult& result) {
   sort_worst_first(result.checks);
 }
 
+void add_site_answers(JobResult& result) {
+  sort_worst_first(result.checks);
+}
+
 }  // namespace deadshore::solver

@@ -26,4 +26,8 @@ void check_load_total(const PanelResult& analysis, double expected);
 /// Adds every check of the permanent beam, if there is one, and sorts all checks worst first.
 void add_beam_checks(JobResult& result);
 
+/// Adds what needs no finite elements: the take-down, the dead shores, the way of the beam, what is
+/// carried away. Their checks go among the others, worst first.
+void add_site_answers(JobResult& result);
+
 }  // namespace deadshore::solver
