@@ -322,7 +322,7 @@ solver::JobResult made_up_staged_result() {
   result.job.analysis.sequence = solver::Sequence::staged;
   result.job.beam = made_up_beam();
   result.job.dead_shores = {
-      {"floor shore", "floor", 0.5, solver::DeadShore::JoistEnds{2.0, 500.0, 400.0}}};
+      {"floor shore", "floor", 0.5, {}, solver::DeadShore::JoistEnds{2.0, 500.0, 400.0}}};
   result.mesh = made_up_mesh(true);
   result.stages.clear();
   for (const MadeUpStage& made_up : made_up_stages()) {

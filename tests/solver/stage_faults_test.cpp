@@ -43,7 +43,7 @@ Job staged_job() {
   beam.padstone = {440.0, 250.0, 31e3, 0.2, 25e-6, 25.0};
   beam.packing = {20.0, 1e4, 20.0, 0.25};
   job.beam = beam;
-  job.dead_shores = {{"D1", "floor", 0.6, {}}, {"D2", "floor", 0.4, {}}};
+  job.dead_shores = {{"D1", "floor", 0.6, {}, {}}, {"D2", "floor", 0.4, {}, {}}};
   job.analysis.sequence = Sequence::staged;
   return job;
 }

@@ -195,7 +195,7 @@ JobResult made_up_staged_result() {
   job.wall.lintels.push_back({"door lintel", "yard door", 150.0, 150.0});
   job.lintels.push_back({job.wall.lintels.back(), "concrete", 24e-6, 25000.0, 0.2, job.thickness});
   job.beam = made_up_beam();
-  job.dead_shores = {{"kitchen shore", "floor joists", 1.0, {}}};
+  job.dead_shores = {{"kitchen shore", "floor joists", 1.0, {}, {}}};
   job.stages = made_up_order();
   result.mesh = whole_wall(job);
 
