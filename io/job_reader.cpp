@@ -4,6 +4,7 @@
 #include "io/error.h"
 #include "io/job_table.h"
 #include "io/job_wording.h"
+#include "io/lift_reader.h"
 #include "io/lintel_materials.h"
 #include "io/member_tables.h"
 #include "io/needle_frame_reader.h"
@@ -221,6 +222,7 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   const auto frames = find_frame_tables(top);
   const auto beam = find_beam_tables(top);
   const auto dead_shores = top.tables("dead_shore");
+  const auto lift = find_lift_tables(top);
   const auto stages = top.tables("stage");
   const auto checks = top.tables("checks");
   const JobTable analysis = top.table_or_defaults("analysis");
@@ -243,7 +245,7 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   for (const NamedTable& entry : point_loads) {
     job.point_loads.push_back(read_point_load(entry.table));
   }
-  if (!frames.empty() || beam || top.has("tables")) {
+  if (!frames.empty() || beam || lift || top.has("tables")) {
     const MemberTables members = read_member_tables(top, source);
     for (const FrameTables& tables : frames) {
       source.place(fmt::format("needle_frame[{}]", job.needle_frames.size()),
@@ -251,6 +253,7 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
       job.needle_frames.push_back(read_needle_frame(tables, members));
     }
     if (beam) job.beam = read_beam(*beam, members);
+    if (lift) job.lifting = read_lifting(*lift, members);
     fill_choices(members, job);
   }
   for (const NamedTable& entry : needles) {

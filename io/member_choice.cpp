@@ -29,4 +29,17 @@ solver::SteelMember read_steel_of_tables(const JobTable& table, const MemberTabl
                     }));
 }
 
+solver::ServiceClass read_service_class(const JobTable& table) {
+  const std::string service = table.choice("service_class");
+  if (service == "1") return solver::ServiceClass::one;
+  return service == "2" ? solver::ServiceClass::two : solver::ServiceClass::three;
+}
+
+solver::TimberClass read_strength_class(const JobTable& table, std::string_view key,
+                                        const MemberTables& members) {
+  return known_member(table, key, [&](const std::string& name) {
+    return members.timber_class(name).strength_class;
+  });
+}
+
 }  // namespace deadshore::io

@@ -36,4 +36,11 @@ auto known_member(const JobTable& table, std::string_view key, Find find) {
 [[nodiscard]] solver::SteelMember read_steel_of_tables(const JobTable& table,
                                                        const MemberTables& members);
 
+/// The strength class of timber that the table names at `key`.
+[[nodiscard]] solver::TimberClass read_strength_class(const JobTable& table, std::string_view key,
+                                                      const MemberTables& members);
+
+/// What the table's `service_class` says.
+[[nodiscard]] solver::ServiceClass read_service_class(const JobTable& table);
+
 }  // namespace deadshore::io

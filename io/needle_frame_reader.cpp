@@ -63,19 +63,6 @@ solver::LoadDuration read_duration(const JobTable& table) {
   return LoadDuration::instantaneous;
 }
 
-solver::ServiceClass read_service_class(const JobTable& table) {
-  const std::string service = table.choice("service_class");
-  if (service == "1") return solver::ServiceClass::one;
-  return service == "2" ? solver::ServiceClass::two : solver::ServiceClass::three;
-}
-
-solver::TimberClass read_strength_class(const JobTable& table, std::string_view key,
-                                        const MemberTables& members) {
-  return known_member(table, key, [&](const std::string& name) {
-    return members.timber_class(name).strength_class;
-  });
-}
-
 solver::NeedleMember read_member(const JobTable& table, const MemberTables& members) {
   const std::string material = table.one_of("section, kind, timber");
   if (material == "kind") return read_steel(table, "kind", read_own_section(table));

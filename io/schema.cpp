@@ -1,5 +1,6 @@
 #include "io/schema.h"
 
+#include "io/lift_schema.h"
 #include "io/needle_frame_schema.h"
 #include "io/permanent_works_schema.h"
 #include "io/schema_parts.h"
@@ -195,6 +196,15 @@ constexpr std::array tables{
                 "Dry packing between the beam and the soffit.", packing_keys},
     SchemaTable{"dead_shore", TableForm::list, false,
                 "Props under the joists of a floor, that take it off the wall.", dead_shore_keys},
+    SchemaTable{"lift", TableForm::single, false, "How the permanent beam goes up.", lift_keys},
+    SchemaTable{"lift.lifter", TableForm::list, true, "What the beam is lifted with.", lifter_keys},
+    SchemaTable{"lift.lifter.capacity", TableForm::single, true,
+                "What the lifter may lift, from its plate.", lifter_capacity_keys},
+    SchemaTable{"lift.stand", TableForm::list, false,
+                "What holds the beam while it waits; two or more are due.", stand_keys},
+    SchemaTable{"lift.stand.fixing", TableForm::single, true,
+                "What holds the stand together; its whole load goes through all of them.",
+                fixing_keys},
     SchemaTable{"stage", TableForm::list, false,
                 "A stage of the work, in order; without any, the usual ones of `deadshore stages`.",
                 stage_keys},

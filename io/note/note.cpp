@@ -44,6 +44,7 @@ std::string note_html(const solver::JobResult& result, std::span<const viz::Figu
   chapters += comparison_section(result);
   chapters += needles_section(result);
   chapters += beam_section(result);
+  chapters += lift_section(result);
   chapters += checks_section(result);
   chapters += evidence_section(result);
   chapters += not_checked_section(result.job);

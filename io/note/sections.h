@@ -39,6 +39,10 @@ namespace deadshore::io {
 /// The permanent beam as given, by hand and stage by stage. Empty where there is none.
 [[nodiscard]] Html beam_section(const solver::JobResult& result);
 
+/// How the beam goes up: what carries it, what is in its way, and the steps. Empty where the job
+/// does not say.
+[[nodiscard]] Html lift_section(const solver::JobResult& result);
+
 /// The hand method as a sum that can be checked line by line.
 [[nodiscard]] Html hand_section(const solver::JobResult& result);
 

@@ -59,6 +59,8 @@ struct Fixing {
 struct Stand {
   std::string name;
   double at = 0.0;
+  double width = 0.0;  ///< over its legs, along the wall
+  double depth = 0.0;  ///< over its legs, through the wall, from the wall's middle half each way
   int legs = 2;
   TimberMember leg;
   double leg_length = 0.0;  ///< between what holds it
@@ -73,7 +75,7 @@ enum class BeamEntry {
 struct Lifting {
   PropSide side = PropSide::inside;  ///< from which the beam comes
   BeamEntry entry = BeamEntry::sideways;
-  double clearance = 25.0;        ///< to have on every side, mm
+  double clearance = 25.0;        ///< to have on every side, so twice in a gap, mm
   double needle_underside = 0.0;  ///< level of the needles' underside above the wall's base
   double pocket_left = 0.0;       ///< depth of the pocket into the left pier, from the jamb
   double pocket_right = 0.0;

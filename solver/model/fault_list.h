@@ -56,6 +56,9 @@ void find_frame_faults(const Job& job, FaultList& faults);
 void find_beam_faults(const Job& job, FaultList& faults);
 void find_dead_shore_faults(const Job& job, FaultList& faults);
 
+/// How the beam goes up; its numbers too.
+void find_lift_faults(const Job& job, FaultList& faults);
+
 /// What is asked of the analysis; for a sound outline.
 void find_analysis_faults(const Job& job, FaultList& faults);
 

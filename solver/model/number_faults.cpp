@@ -1,90 +1,19 @@
-#include "solver/model/fault_list.h"
+#include "solver/model/number_check.h"
 
 #include <fmt/format.h>
-
-#include <cmath>
 
 namespace deadshore::solver {
 
 namespace {
 
-// What a builder writes for a value in N and mm.
-using Words = std::string (*)(double);
-std::string length(double value) {
-  return in_words(value);
-}
-std::string stress(double value) {
-  return fmt::format("{:.6g} N/mm2", value);
-}
-std::string stiffness(double value) {
-  return fmt::format("{:.6g} kN/mm", value / 1e3);
-}
-std::string force(double value) {
-  return fmt::format("{:.6g} kN", value / 1e3);
-}
-std::string force_per_length(double value) {
-  return fmt::format("{:.6g} kN/m", value);
-}
-std::string force_per_volume(double value) {
-  return fmt::format("{:.6g} kN/m3", value * 1e6);
-}
-std::string bearing(double value) {
-  return fmt::format("{:.6g} kN/m2", value * 1e3);
-}
-std::string plain(double value) {
-  return fmt::format("{:.6g}", value);
-}
-
-enum class Range { any, positive, not_negative, poisson, part };
-
-bool is_in(double value, Range range) {
-  switch (range) {
-    case Range::any:
-      return true;
-    case Range::positive:
-      return value > 0.0;
-    case Range::not_negative:
-      return value >= 0.0;
-    case Range::poisson:
-      return value >= 0.0 && value < 0.5;
-    case Range::part:
-      return value >= 0.0 && value <= 1.0;
-  }
-  return false;
-}
-
-const char* due_in(Range range) {
-  switch (range) {
-    case Range::any:
-      return "a number";
-    case Range::positive:
-      return "more than 0";
-    case Range::not_negative:
-      return "0 or more";
-    case Range::poisson:
-      return "0 or more and less than 0.5";
-    case Range::part:
-      return "0 to 1";
-  }
-  return "";
-}
-
-class NumberCheck {
- public:
-  NumberCheck(FaultList& faults, std::string table) : faults_(faults), table_(std::move(table)) {}
-
-  void operator()(const char* key, double value, Words words, Range range) const {
-    const std::string path = table_ + "." + key;
-    if (!std::isfinite(value))
-      faults_.push_back({path, fmt::format("{}, not a number to reckon with", value), "a number"});
-    else if (!is_in(value, range))
-      faults_.push_back({path, words(value), due_in(range)});
-  }
-
- private:
-  FaultList& faults_;
-  std::string table_;
-};
+using number_words::bearing;
+using number_words::force;
+using number_words::force_per_length;
+using number_words::force_per_volume;
+using number_words::length;
+using number_words::plain;
+using number_words::stiffness;
+using number_words::stress;
 
 NumberCheck entry(FaultList& faults, const char* table, std::size_t index) {
   return {faults, fmt::format("{}[{}]", table, index)};

@@ -1,6 +1,7 @@
 #include "solver/study/study_parts.h"
 
 #include "solver/beam/beam_checks.h"
+#include "solver/lift/lift_plan.h"
 #include "solver/model/error.h"
 
 #include <fmt/format.h>
@@ -70,6 +71,11 @@ void add_beam_checks(JobResult& result) {
 }
 
 void add_site_answers(JobResult& result) {
+  if (result.job.lifting) {
+    result.lift = plan_lift(result.job);
+    const std::vector<Check>& checks = result.lift->checks;
+    result.checks.insert(result.checks.end(), checks.begin(), checks.end());
+  }
   sort_worst_first(result.checks);
 }
 

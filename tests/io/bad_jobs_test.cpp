@@ -49,6 +49,7 @@ TEST(BadJobList, IsLong) {
   EXPECT_GE(read_bad_jobs("bad_jobs.txt", "").size(), 60U);
   EXPECT_GE(read_bad_jobs("bad_frames.txt", "").size(), 50U);
   EXPECT_GE(read_bad_jobs("bad_stages.txt", "").size(), 60U);
+  EXPECT_GE(read_bad_jobs("bad_lifts.txt", "").size(), 25U);
 }
 
 class BadJobs : public ::testing::TestWithParam<BadJob> {};
@@ -72,6 +73,9 @@ INSTANTIATE_TEST_SUITE_P(Text, BadJobs,
                          name_of);
 INSTANTIATE_TEST_SUITE_P(Frames, BadJobs,
                          ::testing::ValuesIn(read_bad_jobs("bad_frames.txt", "framed_keys.toml")),
+                         name_of);
+INSTANTIATE_TEST_SUITE_P(Lifts, BadJobs,
+                         ::testing::ValuesIn(read_bad_jobs("bad_lifts.txt", "lift_keys.toml")),
                          name_of);
 INSTANTIATE_TEST_SUITE_P(Stages, BadJobs,
                          ::testing::ValuesIn(read_bad_jobs("bad_stages.txt", "staged_keys.toml")),
