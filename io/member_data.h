@@ -5,13 +5,16 @@
 
 namespace deadshore::io {
 
-/// A file of member tables that is built into the library.
+/// A file of tables that is built into the library.
 struct MemberData {
   std::string_view name;  ///< such as "steel_sections.toml"
   std::string_view text;
 };
 
-/// The files of io/data, as they were when the library was built.
+/// The files of members in io/data, as they were when the library was built.
 [[nodiscard]] std::span<const MemberData> built_in_member_data();
+
+/// Those of weights and imposed loads.
+[[nodiscard]] std::span<const MemberData> built_in_weight_data();
 
 }  // namespace deadshore::io

@@ -26,6 +26,16 @@ std::string in_quotes(std::string_view text) {
 
 }  // namespace
 
+toml::table parse_tables(std::string_view text, const std::string& file_name) {
+  try {
+    return toml::parse(text, file_name);
+  } catch (const toml::parse_error& error) {
+    throw InputError(file_name, static_cast<int>(error.source().begin.line), "",
+                     fmt::format("what is not TOML ({})", error.description()),
+                     "a file of tables in TOML is due");
+  }
+}
+
 MemberRow::MemberRow(const toml::table& table, std::string file, std::string path,
                      const std::vector<std::string_view>& known)
     : table_(table), file_(std::move(file)), path_(std::move(path)) {

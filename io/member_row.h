@@ -9,6 +9,9 @@
 
 namespace deadshore::io {
 
+/// A file of tables. Throws InputError where it is not TOML.
+[[nodiscard]] toml::table parse_tables(std::string_view text, const std::string& file_name);
+
 /// One table of a file of members: a group or one of its rows. Every getter throws InputError, with
 /// file and line, where the value is not what is due.
 class MemberRow {

@@ -3,14 +3,13 @@
 #include "io/error.h"
 #include "io/member_data.h"
 #include "io/member_row.h"
+#include "io/named_rows.h"
 #include "io/schema.h"
 #include "solver/members/error.h"
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <array>
-#include <cctype>
 #include <cerrno>
 #include <cmath>
 #include <fstream>
@@ -35,46 +34,17 @@ const std::string& name_of(const solver::Ground& ground) {
   return ground.name;
 }
 
-/// A name without what people write in different ways.
-std::string bare(std::string_view name) {
-  std::string plain;
-  for (const char c : name) {
-    if (c != ' ') plain += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  }
-  return plain;
-}
-
-template <class Member>
-auto find_name(std::vector<Member>& members, std::string_view name) {
-  return std::find_if(members.begin(), members.end(), [wanted = bare(name)](const Member& member) {
-    return bare(name_of(member)) == wanted;
-  });
-}
+constexpr auto name_in = [](const auto& member) -> const std::string& { return name_of(member); };
 
 template <class Member>
 const Member& find_member(const std::vector<Member>& members, std::string_view name,
                           const std::string& kind) {
-  std::vector<std::string> bare_names;
-  bare_names.reserve(members.size());
-  for (const Member& member : members) bare_names.push_back(bare(name_of(member)));
-  const std::string wanted = bare(name);
-  const auto found = std::find(bare_names.begin(), bare_names.end(), wanted);
-  if (found != bare_names.end())
-    return members[static_cast<std::size_t>(found - bare_names.begin())];
-  if (members.empty()) throw UnknownMember(kind, std::string(name), "");
-  const std::vector<std::string_view> known(bare_names.begin(), bare_names.end());
-  const auto nearest = std::find(known.begin(), known.end(), nearest_name(wanted, known));
-  throw UnknownMember(kind, std::string(name),
-                      name_of(members[static_cast<std::size_t>(nearest - known.begin())]));
+  return find_row(members, name, kind, name_in);
 }
 
 template <class Member>
 void put(std::vector<Member>& members, Member member) {
-  const auto known = find_name(members, name_of(member));
-  if (known == members.end())
-    members.push_back(std::move(member));
-  else
-    *known = std::move(member);
+  put_row(members, std::move(member), name_in);
 }
 
 /// Runs `check` and turns what the solver refuses into an error with file and line.
@@ -255,14 +225,7 @@ MemberTables built_in_member_tables() {
 }
 
 void add_member_tables(std::string_view text, const std::string& file_name, MemberTables& tables) {
-  toml::table root;
-  try {
-    root = toml::parse(text, file_name);
-  } catch (const toml::parse_error& error) {
-    throw InputError(file_name, static_cast<int>(error.source().begin.line), "",
-                     fmt::format("what is not TOML ({})", error.description()),
-                     "a file of member tables in TOML is due");
-  }
+  const toml::table root = parse_tables(text, file_name);
   const std::vector<GroupKind> kinds = group_kinds();
   std::vector<std::string_view> names;
   names.reserve(kinds.size());

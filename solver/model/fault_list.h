@@ -4,6 +4,7 @@
 #include "solver/model/faults.h"
 
 #include <cstddef>
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -30,6 +31,24 @@ using FaultList = std::vector<Fault>;
 
 /// Length that two stretches have in common, mm; below 0 the gap between them.
 [[nodiscard]] double overlap(mesh::Interval a, mesh::Interval b);
+
+/// Names with the keys that they stand at.
+using TakenNames = std::map<std::string, std::string>;
+
+/// Refuses a name that is empty or already among `taken`, and adds it to them.
+void check_name(const std::string& name, const std::string& key, TakenNames& taken,
+                FaultList& faults);
+
+/// Refuses a stretch that is empty or not on a wall of this length, at `entry`.from and .to.
+void check_stretch(mesh::Interval x, double wall_length, const std::string& entry,
+                   FaultList& faults);
+
+/// Refuses a load at `x` whose bearing is not on a wall of this length.
+void check_bearing(double x, double bearing, double wall_length, const std::string& x_key,
+                   FaultList& faults);
+
+/// The house, from which loads come: everything but their levels, which count with the loads.
+void find_house_faults(const House& house, const mesh::WallShape& wall, FaultList& faults);
 
 /// Numbers that are not finite or have no sense as sizes, weights and stiffnesses.
 void find_number_faults(const Job& job, FaultList& faults);

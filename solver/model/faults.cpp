@@ -7,7 +7,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 
 namespace deadshore::solver {
 
@@ -15,22 +14,9 @@ namespace {
 
 constexpr double most_elements = 4e6;
 
-// Refuses a name that is empty or already in `taken`, which holds the keys that names stand at.
-void check_name(const std::string& name, const std::string& key,
-                std::map<std::string, std::string>& taken, FaultList& faults) {
-  if (name.empty()) {
-    faults.push_back({key, "no name", "a name to call it by in the answer"});
-    return;
-  }
-  const auto [earlier, is_new] = taken.emplace(name, key);
-  if (!is_new)
-    faults.push_back({key, fmt::format("\"{}\", also the name at {}", name, earlier->second),
-                      "a name of its own"});
-}
-
 template <class Parts, class NameOf>
-void check_names(const Parts& parts, std::string_view table, NameOf name_of,
-                 std::map<std::string, std::string>& taken, FaultList& faults) {
+void check_names(const Parts& parts, std::string_view table, NameOf name_of, TakenNames& taken,
+                 FaultList& faults) {
   for (std::size_t i = 0; i < parts.size(); ++i)
     check_name(name_of(parts[i]), key_of(table, i, "name"), taken, faults);
 }
@@ -61,32 +47,44 @@ std::string quoted(std::string_view name) {
   return fmt::format("\"{}\"", name);
 }
 
+void check_name(const std::string& name, const std::string& key, TakenNames& taken,
+                FaultList& faults) {
+  if (name.empty()) {
+    faults.push_back({key, "no name", "a name to call it by in the answer"});
+    return;
+  }
+  const auto [earlier, is_new] = taken.emplace(name, key);
+  if (!is_new)
+    faults.push_back({key, fmt::format("\"{}\", also the name at {}", name, earlier->second),
+                      "a name of its own"});
+}
+
 double overlap(mesh::Interval a, mesh::Interval b) {
   return std::min(a.to, b.to) - std::max(a.from, b.from);
 }
 
 void find_name_faults(const Job& job, FaultList& faults) {
   const auto own_name = [](const auto& part) { return part.name; };
-  std::map<std::string, std::string> openings;
+  TakenNames openings;
   check_names(job.wall.openings, "opening", own_name, openings, faults);
   // Lintels are regions of the mesh, as are these.
-  std::map<std::string, std::string> lintels = {{"masonry", "wall.masonry"},
-                                                {cut_region, "cut"},
-                                                {pockets_region, "beam"},
-                                                {padstones_part, "beam.padstone"}};
+  TakenNames lintels = {{"masonry", "wall.masonry"},
+                        {cut_region, "cut"},
+                        {pockets_region, "beam"},
+                        {padstones_part, "beam.padstone"}};
   check_names(
       job.lintels, "lintel", [](const Lintel& lintel) { return lintel.shape.name; }, lintels,
       faults);
-  std::map<std::string, std::string> loads;
+  TakenNames loads;
   check_names(job.line_loads, "line_load", own_name, loads, faults);
   check_names(job.point_loads, "point_load", own_name, loads, faults);
-  std::map<std::string, std::string> needles;
+  TakenNames needles;
   check_names(job.needles, "needle", own_name, needles, faults);
-  std::map<std::string, std::string> beams;
+  TakenNames beams;
   if (job.beam) check_name(job.beam->name, "beam.name", beams, faults);
-  std::map<std::string, std::string> shores;
+  TakenNames shores;
   check_names(job.dead_shores, "dead_shore", own_name, shores, faults);
-  std::map<std::string, std::string> stages;
+  TakenNames stages;
   check_names(job.stages, "stage", own_name, stages, faults);
 }
 
@@ -112,6 +110,10 @@ void find_analysis_faults(const Job& job, FaultList& faults) {
 
 std::vector<Fault> find_faults(const Job& job) {
   FaultList faults;
+  // First, for loads come of the house; places in it mean something on a wall with a length only.
+  if (std::isfinite(job.wall.length) && job.wall.length > 0.0)
+    find_house_faults(job.house, job.wall, faults);
+  if (!faults.empty()) return faults;
   find_number_faults(job, faults);
   if (!faults.empty()) return faults;
   find_outline_faults(job, faults);

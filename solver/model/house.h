@@ -67,7 +67,7 @@ struct Roof {
   double pitch = 0.0;     ///< degrees, 0 to below 90
   double run = 0.0;       ///< on plan, from this wall to where the rafters bear next; 0: none bear
   double share = 0.5;     ///< of the load over `run` that this wall takes
-  double overhang = 0.0;  ///< on plan, beyond the wall: all of it on the wall
+  double overhang = 0.0;  ///< on plan, beyond the wall: all of it on the wall, without ceiling
   BuildUp on_slope;       ///< coverings and rafters
   BuildUp on_plan;        ///< a ceiling under it
   double access = 0.0;    ///< imposed load of category H, on plan; never together with snow

@@ -81,19 +81,7 @@ void check_bed(const mesh::WallShape& wall, const Bed& bed, FaultList& faults) {
 void check_line_load(const Job& job, std::size_t i, FaultList& faults) {
   const LineLoad& load = job.line_loads[i];
   const std::size_t before = faults.size();
-  if (load.x.from < -same_length)
-    faults.push_back({key_of("line_load", i, "from"),
-                      in_words(load.x.from) + ", past the wall's left end", "a load on the wall"});
-  if (load.x.length() <= same_length)
-    faults.push_back({key_of("line_load", i, "to"),
-                      fmt::format("{}, not right of where the load begins at {}",
-                                  in_words(load.x.to), in_words(load.x.from)),
-                      "an end right of the beginning"});
-  if (load.x.to > job.wall.length + same_length)
-    faults.push_back({key_of("line_load", i, "to"),
-                      fmt::format("{}, past the wall's right end at {}", in_words(load.x.to),
-                                  in_words(job.wall.length)),
-                      "a load on the wall"});
+  check_stretch(load.x, job.wall.length, fmt::format("line_load[{}]", i), faults);
   if (faults.size() == before)
     check_bed(job.wall, {load.x, load.level, load.follows_top, key_of("line_load", i, "level")},
               faults);
@@ -101,18 +89,40 @@ void check_line_load(const Job& job, std::size_t i, FaultList& faults) {
 
 void check_point_load(const Job& job, std::size_t i, FaultList& faults) {
   const PointLoad& load = job.point_loads[i];
-  const mesh::Interval span = load.span();
-  if (span.from < -same_length || span.to > job.wall.length + same_length) {
-    faults.push_back({key_of("point_load", i, "x"),
-                      fmt::format("{}, so that it bears from {}, on a wall {} long",
-                                  in_words(load.x), in_words(span), in_words(job.wall.length)),
-                      "a bearing on the wall"});
-    return;
-  }
-  check_bed(job.wall, {span, load.level, false, key_of("point_load", i, "level")}, faults);
+  const std::size_t before = faults.size();
+  check_bearing(load.x, load.bearing, job.wall.length, key_of("point_load", i, "x"), faults);
+  if (faults.size() == before)
+    check_bed(job.wall, {load.span(), load.level, false, key_of("point_load", i, "level")}, faults);
 }
 
 }  // namespace
+
+void check_stretch(mesh::Interval x, double wall_length, const std::string& entry,
+                   FaultList& faults) {
+  if (x.from < -same_length)
+    faults.push_back(
+        {entry + ".from", in_words(x.from) + ", past the wall's left end", "a load on the wall"});
+  if (x.length() <= same_length)
+    faults.push_back({entry + ".to",
+                      fmt::format("{}, not right of where the load begins at {}", in_words(x.to),
+                                  in_words(x.from)),
+                      "an end right of the beginning"});
+  if (x.to > wall_length + same_length)
+    faults.push_back(
+        {entry + ".to",
+         fmt::format("{}, past the wall's right end at {}", in_words(x.to), in_words(wall_length)),
+         "a load on the wall"});
+}
+
+void check_bearing(double x, double bearing, double wall_length, const std::string& x_key,
+                   FaultList& faults) {
+  const mesh::Interval span{x - 0.5 * bearing, x + 0.5 * bearing};
+  if (span.from < -same_length || span.to > wall_length + same_length)
+    faults.push_back({x_key,
+                      fmt::format("{}, so that it bears from {}, on a wall {} long", in_words(x),
+                                  in_words(span), in_words(wall_length)),
+                      "a bearing on the wall"});
+}
 
 void find_load_faults(const Job& job, FaultList& faults) {
   for (std::size_t i = 0; i < job.line_loads.size(); ++i) check_line_load(job, i, faults);

@@ -6,18 +6,14 @@ namespace deadshore::solver {
 
 namespace {
 
-using number_words::bearing;
 using number_words::force;
+using number_words::force_per_area;
 using number_words::force_per_length;
 using number_words::force_per_volume;
 using number_words::length;
 using number_words::plain;
 using number_words::stiffness;
 using number_words::stress;
-
-NumberCheck entry(FaultList& faults, const char* table, std::size_t index) {
-  return {faults, fmt::format("{}[{}]", table, index)};
-}
 
 void check_wall(const Job& job, FaultList& faults) {
   const NumberCheck wall(faults, "wall");
@@ -109,7 +105,7 @@ void check_prop(const NeedleProp& prop, const NumberCheck& check) {
   check("subgrade_modulus", prop.footing.subgrade_modulus, force_per_volume,
         on_ground ? Range::positive : Range::not_negative);
   if (on_ground && prop.footing.ground.presumed_bearing)
-    check("ground_bearing", *prop.footing.ground.presumed_bearing, bearing, Range::positive);
+    check("ground_bearing", *prop.footing.ground.presumed_bearing, force_per_area, Range::positive);
 }
 
 void check_frames(const Job& job, FaultList& faults) {

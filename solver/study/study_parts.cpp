@@ -71,6 +71,7 @@ void add_beam_checks(JobResult& result) {
 }
 
 void add_site_answers(JobResult& result) {
+  result.take_down = take_down(result.job.house);
   if (result.job.lifting) {
     result.lift = plan_lift(result.job);
     const std::vector<Check>& checks = result.lift->checks;
