@@ -93,7 +93,9 @@ Html lift_section(const solver::JobResult& result) {
       "Looked at are heights, widths and lengths, not the way round corners, and no soles, "
       "scaffolds "
       "or people. The floor under lifters and stands is not checked, nor how they stand out of "
-      "level. Try the way with a lath as long as the beam before it is lifted.");
+      "level. Pockets in the analysis are as deep as the bearings, no deeper. Try the way with a "
+      "lath "
+      "as long as the beam before it is lifted.");
   return section("lift", "The beam\u2019s way up", body);
 }
 

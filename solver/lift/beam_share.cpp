@@ -19,6 +19,7 @@ BeamShare largest_share(std::span<const double> places, double place, double mid
 
 std::vector<BeamShare> largest_shares(std::span<const double> places, double middle) {
   std::vector<BeamShare> shares;
+  shares.reserve(places.size());
   for (const double place : places) shares.push_back(largest_share(places, place, middle));
   return shares;
 }

@@ -12,6 +12,10 @@ namespace deadshore::solver {
 
 namespace {
 
+/// Masonry that may hang over a pocket beyond the bearing, half a brick: common practice, no
+/// source.
+constexpr double half_a_brick = 102.5;
+
 constexpr double endless = std::numeric_limits<double>::infinity();
 
 /// A check with the piece that is in the way, named where it fails.
@@ -130,6 +134,24 @@ std::vector<Piece> pieces_by_stand(const Job& job, const RaisedBeam& beam, const
   return pieces;
 }
 
+/// The analysis takes out pockets as deep as the bearings alone, so nobody has looked at the
+/// masonry over a deeper one.
+void add_deep_pockets(const Job& job, std::vector<Check>& checks) {
+  const double bearing = job.beam->bearing;
+  const auto add = [&](const char* side, double pocket) {
+    if (pocket - bearing <= half_a_brick) return;
+    checks.push_back(not_verified(
+        "masonry over it", "pocket deeper than the bearing",
+        fmt::format("it is {:.0f} mm deep, where the analysis takes out the {:.0f} mm of the "
+                    "bearing: what holds the masonry over the rest has to be worked out, and it is "
+                    "filled again before needles come out",
+                    pocket, bearing)));
+    checks.back().member = fmt::format("{} pocket", side);
+  };
+  add("left", job.lifting->pocket_left);
+  add("right", job.lifting->pocket_right);
+}
+
 Check unknown_check(const std::vector<std::string>& unknown) {
   Check check = not_verified("clear of all props", "geometry",
                              fmt::format("where the props of {} stand is not in the job, so nobody "
@@ -148,6 +170,7 @@ std::vector<Check> clear_way(const Job& job, const RaisedBeam& beam) {
   checks.push_back(height_check(job, beam));
   checks.push_back(lifting.entry == BeamEntry::sideways ? opening_check(job, beam)
                                                         : sliding_check(job, beam));
+  add_deep_pockets(job, checks);
   if (!in_way.unknown.empty()) checks.push_back(unknown_check(in_way.unknown));
   if (!in_way.pieces.empty()) {
     checks.push_back(corridor_check(job, beam, in_way.pieces));

@@ -82,6 +82,7 @@ double lift_capacity_at(const ForkTable& table, double distance) {
 void add_lifters(const Job& job, const RaisedBeam& beam, LiftPlan& plan) {
   const Lifting& lifting = *job.lifting;
   std::vector<double> places;
+  places.reserve(lifting.lifters.size());
   for (const Lifter& lifter : lifting.lifters) places.push_back(lifter.at);
   const double middle = 0.5 * beam.length;
   const std::vector<BeamShare> shares = largest_shares(places, middle);

@@ -20,6 +20,7 @@ std::string metres(double length) {
 template <class Pieces>
 std::string at_places(const Pieces& pieces) {
   std::vector<std::string> words;
+  words.reserve(pieces.size());
   for (const auto& piece : pieces)
     words.push_back(fmt::format("{} ({:.0f} mm)", piece.name, piece.at));
   return fmt::format("{}", fmt::join(words, ", "));

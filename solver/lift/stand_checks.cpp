@@ -108,6 +108,7 @@ void add_stands(const Job& job, const RaisedBeam& beam, LiftPlan& plan) {
   plan.checks.push_back(existence_check(*job.lifting));
   if (stands.empty()) return;
   std::vector<double> places;
+  places.reserve(stands.size());
   for (const Stand& stand : stands) places.push_back(stand.at);
   const double at_place = 0.5 * beam.length;
   const std::array middles = {at_place, at_place + beam.shift};

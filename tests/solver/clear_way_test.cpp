@@ -201,6 +201,17 @@ TEST(ClearWayOf, ATailHeldDownAboveTheNeedleIsNotInTheWay) {
   for (const Check& check : plan_lift(job).checks) EXPECT_TRUE(check.passes()) << check.check;
 }
 
+TEST(ClearWayOf, MasonryOverAPocketMuchDeeperThanTheBearingIsNotVerified) {
+  const Check deep = check_of(plan_lift(endways_job()), "left pocket", "masonry over it");
+  EXPECT_TRUE(deep.not_verified);
+  EXPECT_THAT(deep.caution, HasSubstr("520 mm deep"));
+  Job job = lift_job();
+  pockets(225.0 + 102.0, 225.0 + 103.0)(job);
+  const LiftPlan plan = plan_lift(job);
+  EXPECT_TRUE(check_of(plan, "right pocket", "masonry over it").not_verified);
+  for (const Check& check : plan.checks) EXPECT_NE(check.member, "left pocket");
+}
+
 TEST(ClearWayOf, PropsThatNobodyPlacedAreNotVerified) {
   Job job = lift_job();
   job.needles[1].frame.reset();
