@@ -9,6 +9,7 @@
 #include "io/member_tables.h"
 #include "io/needle_frame_reader.h"
 #include "io/permanent_works_reader.h"
+#include "io/shore_frame_reader.h"
 #include "io/stage_reader.h"
 #include "solver/model/faults.h"
 
@@ -221,7 +222,7 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   const auto needles = top.tables("needle");
   const auto frames = find_frame_tables(top);
   const auto beam = find_beam_tables(top);
-  const auto dead_shores = top.tables("dead_shore");
+  const auto dead_shores = find_shore_tables(top);
   const auto lift = find_lift_tables(top);
   const auto stages = top.tables("stage");
   const auto checks = top.tables("checks");
@@ -245,7 +246,10 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   for (const NamedTable& entry : point_loads) {
     job.point_loads.push_back(read_point_load(entry.table));
   }
-  if (!frames.empty() || beam || lift || top.has("tables")) {
+  for (const ShoreTables& tables : dead_shores) {
+    job.dead_shores.push_back(read_dead_shore(tables.shore));
+  }
+  if (!frames.empty() || beam || lift || any_frame_in(dead_shores) || top.has("tables")) {
     const MemberTables members = read_member_tables(top, source);
     for (const FrameTables& tables : frames) {
       source.place(fmt::format("needle_frame[{}]", job.needle_frames.size()),
@@ -253,14 +257,12 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
       job.needle_frames.push_back(read_needle_frame(tables, members));
     }
     if (beam) job.beam = read_beam(*beam, members);
+    read_shore_frames(dead_shores, members, job.dead_shores);
     if (lift) job.lifting = read_lifting(*lift, members);
     fill_choices(members, job);
   }
   for (const NamedTable& entry : needles) {
     job.needles.push_back(read_needle(entry.table, job.needle_frames));
-  }
-  for (const NamedTable& entry : dead_shores) {
-    job.dead_shores.push_back(read_dead_shore(entry.table));
   }
   read_stages(stages, job, source);
   for (const NamedTable& entry : checks) job.check_rules = read_check_rules(entry.table);

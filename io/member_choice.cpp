@@ -1,5 +1,6 @@
 #include "io/member_choice.h"
 
+#include "io/subgrade_moduli.h"
 #include "solver/members/error.h"
 
 namespace deadshore::io {
@@ -29,6 +30,16 @@ solver::SteelMember read_steel_of_tables(const JobTable& table, const MemberTabl
                     }));
 }
 
+solver::LoadDuration read_duration(const JobTable& table) {
+  using solver::LoadDuration;
+  const std::string duration = table.choice("duration");
+  if (duration == "permanent") return LoadDuration::permanent;
+  if (duration == "long term") return LoadDuration::long_term;
+  if (duration == "medium term") return LoadDuration::medium_term;
+  if (duration == "short term") return LoadDuration::short_term;
+  return LoadDuration::instantaneous;
+}
+
 solver::ServiceClass read_service_class(const JobTable& table) {
   const std::string service = table.choice("service_class");
   if (service == "1") return solver::ServiceClass::one;
@@ -40,6 +51,24 @@ solver::TimberClass read_strength_class(const JobTable& table, std::string_view 
   return known_member(table, key, [&](const std::string& name) {
     return members.timber_class(name).strength_class;
   });
+}
+
+void read_ground(const JobTable& table, const MemberTables& members, solver::Footing& footing) {
+  const std::string kind = table.one_of("ground, ground_bearing, suspended_floor");
+  if (kind == "suspended_floor") {
+    footing.suspended_floor = table.text("suspended_floor");
+    if (!table.has("subgrade_modulus")) return;
+  } else if (kind == "ground_bearing") {
+    footing.ground = {.name = "ground",
+                      .presumed_bearing = table.quantity("ground_bearing"),
+                      .source = "given in the job"};
+  } else {
+    footing.ground = known_member(table, "ground",
+                                  [&](const std::string& name) { return members.ground(name); });
+  }
+  const std::optional<double> usual = usual_subgrade_modulus(footing.ground.name);
+  const bool given = table.has("subgrade_modulus") || !usual;
+  footing.subgrade_modulus = given ? table.quantity("subgrade_modulus") : *usual;
 }
 
 }  // namespace deadshore::io

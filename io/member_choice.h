@@ -4,6 +4,7 @@
 #include "io/job_wording.h"
 #include "io/member_tables.h"
 #include "solver/members/steel_member.h"
+#include "solver/needle/needle_frame.h"
 
 #include <fmt/format.h>
 
@@ -36,11 +37,16 @@ auto known_member(const JobTable& table, std::string_view key, Find find) {
 [[nodiscard]] solver::SteelMember read_steel_of_tables(const JobTable& table,
                                                        const MemberTables& members);
 
+/// The table's `duration` and `service_class` of timber.
+[[nodiscard]] solver::LoadDuration read_duration(const JobTable& table);
+[[nodiscard]] solver::ServiceClass read_service_class(const JobTable& table);
+
 /// The strength class of timber that the table names at `key`.
 [[nodiscard]] solver::TimberClass read_strength_class(const JobTable& table, std::string_view key,
                                                       const MemberTables& members);
 
-/// What the table's `service_class` says.
-[[nodiscard]] solver::ServiceClass read_service_class(const JobTable& table);
+/// Fills in what the sole stands on: `ground`, `ground_bearing` or `suspended_floor`, and
+/// `subgrade_modulus`.
+void read_ground(const JobTable& table, const MemberTables& members, solver::Footing& footing);
 
 }  // namespace deadshore::io

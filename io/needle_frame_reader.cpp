@@ -1,7 +1,6 @@
 #include "io/needle_frame_reader.h"
 
 #include "io/member_choice.h"
-#include "io/subgrade_moduli.h"
 #include "solver/members/error.h"
 
 #include <fmt/format.h>
@@ -51,16 +50,6 @@ solver::SteelSection read_own_section(const JobTable& table) {
   }
   section.name = fmt::format("{} {:g} x {:g} mm", kind, section.h, section.b);
   return section;
-}
-
-solver::LoadDuration read_duration(const JobTable& table) {
-  using solver::LoadDuration;
-  const std::string duration = table.choice("duration");
-  if (duration == "permanent") return LoadDuration::permanent;
-  if (duration == "long term") return LoadDuration::long_term;
-  if (duration == "medium term") return LoadDuration::medium_term;
-  if (duration == "short term") return LoadDuration::short_term;
-  return LoadDuration::instantaneous;
 }
 
 solver::NeedleMember read_member(const JobTable& table, const MemberTables& members) {
@@ -123,25 +112,6 @@ solver::SolePlate read_sole(const JobTable& table, solver::PropSide side,
                                                                  : solver::ServiceClass::three},
           .length = table.quantity("sole_length"),
           .prop_base = table.quantity("prop_base")};
-}
-
-/// Fills in what the sole stands on.
-void read_ground(const JobTable& table, const MemberTables& members, solver::Footing& footing) {
-  const std::string kind = table.one_of("ground, ground_bearing, suspended_floor");
-  if (kind == "suspended_floor") {
-    footing.suspended_floor = table.text("suspended_floor");
-    if (!table.has("subgrade_modulus")) return;
-  } else if (kind == "ground_bearing") {
-    footing.ground = {.name = "ground",
-                      .presumed_bearing = table.quantity("ground_bearing"),
-                      .source = "given in the job"};
-  } else {
-    footing.ground = known_member(table, "ground",
-                                  [&](const std::string& name) { return members.ground(name); });
-  }
-  const std::optional<double> usual = usual_subgrade_modulus(footing.ground.name);
-  const bool given = table.has("subgrade_modulus") || !usual;
-  footing.subgrade_modulus = given ? table.quantity("subgrade_modulus") : *usual;
 }
 
 solver::NeedleProp read_prop(const PropTables& tables, solver::LoadDuration duration,

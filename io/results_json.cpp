@@ -2,6 +2,7 @@
 
 #include "io/json_numbers.h"
 #include "io/lift_json.h"
+#include "io/shores_json.h"
 #include "io/stage_facts.h"
 #include "io/stages_json.h"
 #include "solver/compare/envelope.h"
@@ -182,6 +183,7 @@ std::string results_json(const solver::JobResult& result) {
   json["design_loads"] = design_loads_of(result);
   json["mesh"] = mesh_of(result);
   json["needle_frames"] = needle_frames_of(result);
+  if (!result.shores.empty()) json["shores"] = shores_json(result);
   if (result.lift) json["lift"] = lift_json(*result.lift);
   json["checks"] = checks_of(result);
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

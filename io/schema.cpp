@@ -4,6 +4,7 @@
 #include "io/needle_frame_schema.h"
 #include "io/permanent_works_schema.h"
 #include "io/schema_parts.h"
+#include "io/shore_frame_schema.h"
 
 #include <fmt/format.h>
 
@@ -196,6 +197,9 @@ constexpr std::array tables{
                 "Dry packing between the beam and the soffit.", packing_keys},
     SchemaTable{"dead_shore", TableForm::list, false,
                 "Props under the joists of a floor, that take it off the wall.", dead_shore_keys},
+    SchemaTable{"dead_shore.frame", TableForm::single, false,
+                "What the dead shore is made of: a head plate on props or studs.",
+                shore_frame_keys},
     SchemaTable{"lift", TableForm::single, false, "How the permanent beam goes up.", lift_keys},
     SchemaTable{"lift.lifter", TableForm::list, true, "What the beam is lifted with.", lifter_keys},
     SchemaTable{"lift.lifter.capacity", TableForm::single, true,

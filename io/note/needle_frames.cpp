@@ -1,3 +1,4 @@
+#include "io/note/member_wording.h"
 #include "io/note/sections.h"
 #include "io/note/wording.h"
 #include "io/stage_facts.h"
@@ -31,16 +32,6 @@ bool has_frames(const solver::Job& job) {
                              [](const auto& needle) { return needle.frame.has_value(); });
 }
 
-std::string made_of(const solver::NeedleMember& member) {
-  if (const auto* steel = std::get_if<solver::SteelMember>(&member)) {
-    return fmt::format("{} in {}, class {} in bending", steel->section.name,
-                       solver::to_string(steel->grade), steel->class_in_bending);
-  }
-  const auto& timber = std::get<solver::TimberMember>(member);
-  return fmt::format("timber {} \u00d7 {} mm, {}", millimetres(timber.section.b),
-                     millimetres(timber.section.h), timber.strength_class.name);
-}
-
 std::string member_words(const NeedleFrame& frame, double thickness) {
   return fmt::format("{}; {} mm long with {} mm beyond its last props; {} kN/m",
                      made_of(frame.member), whole_millimetres(solver::length_of(frame, thickness)),
@@ -65,26 +56,10 @@ std::string bearing_words(const NeedleFrame& frame, double thickness) {
   return fmt::format("leaves {} from the outer face", listed(leaves));
 }
 
-std::string tube_words(const solver::Tube& tube) {
-  return fmt::format("{} \u00d7 {}", millimetres(tube.diameter), significant(tube.wall, 3));
-}
-
-std::string level_words(double level) {
-  if (std::abs(level) < 0.05) return "level with the base";
-  return fmt::format("{} mm {} the base", millimetres(std::abs(level)),
-                     level > 0.0 ? "above" : "below");
-}
-
 std::string stands_on(const NeedleProp& prop) {
   const solver::Footing& footing = prop.footing;
   const bool up = prop.action == solver::PropAction::up;
-  std::string ground = footing.suspended_floor.empty()
-                           ? footing.ground.name
-                           : "the suspended floor \u201c" + footing.suspended_floor + "\u201d";
-  if (footing.suspended_floor.empty() && footing.ground.presumed_bearing) {
-    ground += fmt::format(", presumed {} kN/m\u00b2",
-                          three_figures(*footing.ground.presumed_bearing * 1e3));
-  }
+  const std::string ground = ground_words(footing);
   const solver::TimberSection& sole = footing.sole.timber.section;
   return fmt::format("{} a sole {} \u00d7 {} mm, {}, {} mm of its length a prop, {} {}, {}",
                      up ? "on" : "wedged against", millimetres(sole.b), millimetres(sole.h),
@@ -94,10 +69,8 @@ std::string stands_on(const NeedleProp& prop) {
 }
 
 std::string prop_words(const NeedleProp& prop) {
-  return fmt::format("{}, {} to {} mm long, tubes {} and {} mm; {} mm from the {} face, {}",
-                     prop.prop.name, millimetres(prop.prop.shortest),
-                     millimetres(prop.prop.longest), tube_words(prop.prop.outer),
-                     tube_words(prop.prop.inner), millimetres(prop.distance),
+  return fmt::format("{}; {} mm from the {} face, {}", made_of(prop.prop),
+                     millimetres(prop.distance),
                      prop.side == solver::PropSide::inside ? "inside" : "outside", stands_on(prop));
 }
 

@@ -43,6 +43,7 @@ std::string note_html(const solver::JobResult& result, std::span<const viz::Figu
   chapters += hand_section(result);
   chapters += comparison_section(result);
   chapters += needles_section(result);
+  chapters += dead_shores_section(result);
   chapters += beam_section(result);
   chapters += lift_section(result);
   chapters += checks_section(result);

@@ -121,8 +121,6 @@ needles. Each may load a needle more than the state analysed here.
 constexpr std::string_view stages_not_checked = R"(
 Any other order of work than the one given, or a stage half done: a pocket cut before the needles
 beside it are tight, a needle eased before the packing has the age assumed.
-
-Dead shores under floors, what they stand on, and the joists over them.
 )";
 
 constexpr std::string_view never_checked = R"(
@@ -199,6 +197,27 @@ std::vector<std::string> analysis_assumptions(const solver::Job& job) {
   return sentences;
 }
 
+/// What nobody has looked at of the dead shores, by whether their frames are known.
+std::vector<std::string> shores_not_checked(const solver::Job& job) {
+  std::vector<std::string> unknown;
+  bool any_framed = false;
+  for (const solver::DeadShore& shore : job.dead_shores) {
+    if (shore.frame)
+      any_framed = true;
+    else
+      unknown.push_back(shore.name);
+  }
+  std::vector<std::string> items;
+  if (!unknown.empty())
+    items.push_back("Anything of " + listed(unknown) +
+                    ": the dead shore itself, what it stands on, and the joists over it.");
+  if (any_framed)
+    items.push_back(
+        "The joists over the dead shores, bent the other way over the head plate, and bracing "
+        "that keeps the shores from swaying or falling over.");
+  return items;
+}
+
 }  // namespace
 
 Html assumptions_section(const solver::JobResult& result) {
@@ -234,6 +253,7 @@ Html not_checked_section(const solver::Job& job) {
     }
     std::ranges::copy(items_of(frames_not_checked), std::back_inserter(items));
   }
+  std::ranges::copy(shores_not_checked(job), std::back_inserter(items));
   const bool staged = job.analysis.sequence == solver::Sequence::staged;
   for (const std::string_view more :
        {job.beam ? given_beam_not_checked : beam_not_checked,

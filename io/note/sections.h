@@ -56,6 +56,10 @@ namespace deadshore::io {
 /// Part of it: each prop, what it carries and what it may carry. Empty where there are none.
 [[nodiscard]] Html prop_schedule(const solver::JobResult& result);
 
+/// The dead shores that have frames: what they are made of, the load on them and on each upright.
+/// Empty where there are none.
+[[nodiscard]] Html dead_shores_section(const solver::JobResult& result);
+
 /// Every check of needles, props, soles, ground and masonry, worst first, with its working and the
 /// rules. Empty where no needle has a frame.
 [[nodiscard]] Html checks_section(const solver::JobResult& result);

@@ -3,6 +3,9 @@
 #include "solver/checks/check.h"
 #include "solver/members/safe_load.h"
 
+#include <optional>
+#include <span>
+
 namespace deadshore::solver {
 
 /// The load on a prop against its safe load. `load` is unfactored under either safety method, since
@@ -10,5 +13,17 @@ namespace deadshore::solver {
 /// of the basis.
 [[nodiscard]] Check check_prop(const Prop& prop, double extension, double load,
                                SafeLoadBasis basis = SafeLoadBasis::lower_of_both);
+
+/// A prop out of several, with its safe load in N.
+struct PropChoice {
+  const Prop* prop = nullptr;
+  double safe_load = 0.0;
+};
+
+/// The one with the least safe load that still carries `load` at `extension`; none where no prop
+/// does, or none is within its range.
+[[nodiscard]] std::optional<PropChoice> weakest_prop_for(double load, double extension,
+                                                         std::span<const Prop> props,
+                                                         SafeLoadBasis basis);
 
 }  // namespace deadshore::solver

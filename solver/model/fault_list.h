@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -71,9 +72,17 @@ void find_needle_faults(const Job& job, FaultList& faults);
 /// Needle frames, and the needles on them.
 void find_frame_faults(const Job& job, FaultList& faults);
 
+/// What is wrong, at `key`, with a sound prop that is set to `extension`: out of its reach, or its
+/// safe load not known there.
+[[nodiscard]] std::optional<Fault> fault_of_prop(const Job& job, const Prop& prop, double extension,
+                                                 const std::string& key);
+
 /// The permanent beam with its padstones, and the dead shores; for a sound outline.
 void find_beam_faults(const Job& job, FaultList& faults);
 void find_dead_shore_faults(const Job& job, FaultList& faults);
+
+/// What dead shores are made of.
+void find_shore_faults(const Job& job, FaultList& faults);
 
 /// How the beam goes up; its numbers too.
 void find_lift_faults(const Job& job, FaultList& faults);

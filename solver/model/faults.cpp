@@ -125,6 +125,7 @@ std::vector<Fault> find_faults(const Job& job) {
   find_load_faults(job, faults);
   find_needle_faults(job, faults);
   find_frame_faults(job, faults);
+  find_shore_faults(job, faults);
   find_stage_faults(job, faults);
   find_lift_faults(job, faults);
   find_analysis_faults(job, faults);

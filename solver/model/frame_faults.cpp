@@ -144,24 +144,9 @@ void check_extension(const FrameInJob& in, std::size_t i) {
                    up ? "ground well below the needle" : "something firm well above the needle");
     return;
   }
-  if (extension < prop.prop.shortest || extension > prop.prop.longest) {
-    in.refuse_prop(
-        i, "prop",
-        fmt::format("{}, which reaches {}, where {} is needed", prop.prop.name,
-                    in_words(mesh::Interval{prop.prop.shortest, prop.prop.longest}),
-                    in_words(extension)),
-        fmt::format("a prop for {}{}", in_words(extension), such_as(in.job, prop.prop, extension)));
-    return;
-  }
-  try {
-    static_cast<void>(safe_load(prop.prop, extension, in.job.check_rules.prop_basis));
-  } catch (const MemberError& error) {
-    in.refuse_prop(
-        i, "prop",
-        fmt::format("{} at {}, whose safe load is not known ({}: {}, and {})", prop.prop.name,
-                    in_words(extension), error.member(), error.found(), error.due()),
-        "a prop within the basis of safe loads, or another basis in [checks]");
-  }
+  if (std::optional<Fault> fault =
+          fault_of_prop(in.job, prop.prop, extension, in.prop_key(i, "prop")))
+    in.faults.get().push_back(*std::move(fault));
 }
 
 void check_prop(const FrameInJob& in, std::size_t i) {
@@ -221,6 +206,25 @@ void check_needle_on_frame(const Job& job, std::size_t i, FaultList& faults) {
 }
 
 }  // namespace
+
+std::optional<Fault> fault_of_prop(const Job& job, const Prop& prop, double extension,
+                                   const std::string& key) {
+  if (extension < prop.shortest || extension > prop.longest)
+    return Fault{
+        key,
+        fmt::format("{}, which reaches {}, where {} is needed", prop.name,
+                    in_words(mesh::Interval{prop.shortest, prop.longest}), in_words(extension)),
+        fmt::format("a prop for {}{}", in_words(extension), such_as(job, prop, extension))};
+  try {
+    static_cast<void>(safe_load(prop, extension, job.check_rules.prop_basis));
+  } catch (const MemberError& error) {
+    return Fault{key,
+                 fmt::format("{} at {}, whose safe load is not known ({}: {}, and {})", prop.name,
+                             in_words(extension), error.member(), error.found(), error.due()),
+                 "a prop within the basis of safe loads, or another basis in [checks]"};
+  }
+  return std::nullopt;
+}
 
 void find_frame_faults(const Job& job, FaultList& faults) {
   for (std::size_t i = 0; i < job.needle_frames.size(); ++i) check_frame({job, i, faults});

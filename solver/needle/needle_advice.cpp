@@ -58,34 +58,20 @@ std::string section_sentence(const NeedleFrame& frame, const NeedleSite& site,
                      present->section.name, 100.0 * used);
 }
 
-std::optional<double> safe_load_of(const Prop& prop, double extension, SafeLoadBasis basis) {
-  try {
-    return safe_load(prop, extension, basis).load;
-  } catch (const MemberError&) {
-    return std::nullopt;
-  }
-}
-
 std::string prop_sentence(const NeedleProp& prop, const PropLoad& load, const CheckRules& rules,
                           std::span<const Prop> props) {
   if (check_prop(prop.prop, load.extension, load.load, rules.prop_basis).passes()) return {};
-  const Prop* weakest = nullptr;
-  double its_load = 0.0;
-  for (const Prop& other : props) {
-    const auto safe = safe_load_of(other, load.extension, rules.prop_basis);
-    if (!safe || *safe < load.load || (weakest != nullptr && *safe >= its_load)) continue;
-    weakest = &other;
-    its_load = *safe;
-  }
-  if (weakest == nullptr) {
+  const std::optional<PropChoice> weakest =
+      weakest_prop_for(load.load, load.extension, props, rules.prop_basis);
+  if (!weakest) {
     return fmt::format(
         "No prop of the tables carries the {} prop's {:.1f} kN at {:.2f} m: share the load between "
         "more props or needles.",
         prop.mark, load.load / 1000.0, load.extension / 1000.0);
   }
   return fmt::format("At {:.2f} m the {} prop's {:.1f} kN would be carried by {} ({:.1f} kN safe).",
-                     load.extension / 1000.0, prop.mark, load.load / 1000.0, weakest->name,
-                     its_load / 1000.0);
+                     load.extension / 1000.0, prop.mark, load.load / 1000.0, weakest->prop->name,
+                     weakest->safe_load / 1000.0);
 }
 
 std::string moved_sentence(const NeedleFrame& frame, const NeedleSite& site, double load,

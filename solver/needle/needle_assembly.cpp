@@ -16,15 +16,6 @@ constexpr double same_place = 1e-6;  // mm
 /// Softwood across the grain against along it: EN 338 gives E_90 = E_0 / 30.
 constexpr double across_grain = 1.0 / 30.0;
 
-/// Stiffness of what a prop's foot presses on, N/mm: the sole across its grain, then the ground.
-double footing_stiffness(const Footing& footing) {
-  const SolePlate& sole = footing.sole;
-  const double E = across_grain * sole.timber.strength_class.E_0_mean;
-  const double of_sole = E * sole.prop_base * sole.prop_base / sole.timber.section.h;
-  if (footing.subgrade_modulus <= 0.0) return of_sole;
-  return in_series(of_sole, footing.subgrade_modulus * ground_contact(sole).area());
-}
-
 int add_node(Frame& frame, double x, double y, std::string name) {
   frame.nodes.push_back({x, y, std::move(name)});
   return static_cast<int>(frame.nodes.size()) - 1;
@@ -159,6 +150,14 @@ void add_wall_load(const NeedleFrame& needle, const NeedleSite& site, double loa
 }
 
 }  // namespace
+
+double footing_stiffness(const Footing& footing) {
+  const SolePlate& sole = footing.sole;
+  const double E = across_grain * sole.timber.strength_class.E_0_mean;
+  const double of_sole = E * sole.prop_base * sole.prop_base / sole.timber.section.h;
+  if (footing.subgrade_modulus <= 0.0) return of_sole;
+  return in_series(of_sole, footing.subgrade_modulus * ground_contact(sole).area());
+}
 
 NeedleAssembly assemble(const NeedleFrame& needle, const NeedleSite& site, const NeedleLoad& load) {
   NeedleAssembly assembly;

@@ -18,6 +18,9 @@ struct NeedleAssembly {
 [[nodiscard]] NeedleAssembly assemble(const NeedleFrame& needle, const NeedleSite& site,
                                       const NeedleLoad& load);
 
+/// Stiffness of what a prop's foot presses on, N/mm: the sole across its grain, then the ground.
+[[nodiscard]] double footing_stiffness(const Footing& footing);
+
 /// Stiffness of two springs one behind the other.
 [[nodiscard]] inline double in_series(double a, double b) {
   return 1.0 / (1.0 / a + 1.0 / b);

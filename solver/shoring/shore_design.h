@@ -31,17 +31,17 @@ struct UprightLoad {
 
 /// One dead shore worked out under the floor that it carries.
 struct ShoreDesign {
-  std::string shore;            ///< name of the dead shore
-  double lever = 1.0;           ///< joist_span / (joist_span - distance): shore over wall
-  std::vector<HeadLoad> loads;  ///< on the head plate, from left to right
-  std::vector<UprightLoad> uprights;
-  double length = 0.0;              ///< of an upright, from sole to head plate
-  double total = 0.0;               ///< N, characteristic, on all uprights
-  double largest_moment = 0.0;      ///< in the head plate, N mm
-  double largest_shear = 0.0;       ///< N
-  double deflection = 0.0;          ///< mm
-  std::vector<Check> checks;        ///< worst first, members named
-  std::vector<std::string> advice;  ///< plain sentences; may be empty
+  std::string shore;                  ///< name of the dead shore
+  double lever = 1.0;                 ///< joist_span / (joist_span - distance): shore over wall
+  std::vector<HeadLoad> loads;        ///< on the head plate, from left to right
+  std::vector<UprightLoad> uprights;  ///< empty, and no figures below, where the plate would tip
+  double length = 0.0;                ///< of an upright, from sole to head plate
+  double total = 0.0;                 ///< N, characteristic, on all uprights
+  double largest_moment = 0.0;        ///< in the head plate, N mm
+  double largest_shear = 0.0;         ///< N
+  double deflection = 0.0;            ///< mm
+  std::vector<Check> checks;          ///< worst first, members named
+  std::vector<std::string> advice;    ///< plain sentences; may be empty
 };
 
 /// Every dead shore of the job that has a frame. By moments about the joists' far bearing the shore

@@ -72,6 +72,9 @@ void add_beam_checks(JobResult& result) {
 
 void add_site_answers(JobResult& result) {
   result.take_down = take_down(result.job.house);
+  result.shores = design_shores(result.job);
+  for (const ShoreDesign& shore : result.shores)
+    result.checks.insert(result.checks.end(), shore.checks.begin(), shore.checks.end());
   if (result.job.lifting) {
     result.lift = plan_lift(result.job);
     const std::vector<Check>& checks = result.lift->checks;

@@ -50,6 +50,7 @@ TEST(BadJobList, IsLong) {
   EXPECT_GE(read_bad_jobs("bad_frames.txt", "").size(), 50U);
   EXPECT_GE(read_bad_jobs("bad_stages.txt", "").size(), 60U);
   EXPECT_GE(read_bad_jobs("bad_lifts.txt", "").size(), 25U);
+  EXPECT_GE(read_bad_jobs("bad_shores.txt", "").size(), 40U);
 }
 
 class BadJobs : public ::testing::TestWithParam<BadJob> {};
@@ -76,6 +77,9 @@ INSTANTIATE_TEST_SUITE_P(Frames, BadJobs,
                          name_of);
 INSTANTIATE_TEST_SUITE_P(Lifts, BadJobs,
                          ::testing::ValuesIn(read_bad_jobs("bad_lifts.txt", "lift_keys.toml")),
+                         name_of);
+INSTANTIATE_TEST_SUITE_P(Shores, BadJobs,
+                         ::testing::ValuesIn(read_bad_jobs("bad_shores.txt", "shored_keys.toml")),
                          name_of);
 INSTANTIATE_TEST_SUITE_P(Stages, BadJobs,
                          ::testing::ValuesIn(read_bad_jobs("bad_stages.txt", "staged_keys.toml")),

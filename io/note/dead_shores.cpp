@@ -1,0 +1,171 @@
+#include "io/note/member_wording.h"
+#include "io/note/sections.h"
+#include "io/note/wording.h"
+#include "solver/shoring/shore_frame.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <numeric>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace deadshore::io {
+namespace {
+
+using solver::Check;
+using solver::ShoreDesign;
+using solver::ShoreFrame;
+
+std::string quoted_name(const std::string& name) {
+  return "\u201c" + name + "\u201d";
+}
+
+/// A place along the wall: "1.20".
+std::string metres(double millimetres) {
+  return two_decimals(millimetres / 1000.0);
+}
+
+std::string row_words(const ShoreFrame& frame) {
+  return fmt::format(
+      "along the wall from x = {} m to {} m, its middle {} mm from the wall\u2019s inner face",
+      metres(frame.x.from), metres(frame.x.to), millimetres(frame.distance));
+}
+
+std::string joist_words(const ShoreFrame& frame) {
+  return fmt::format(
+      "span {} m from the wall to their far bearing; {} mm wide at {} mm; undersides {} m above "
+      "the base",
+      metres(frame.joist_span), millimetres(frame.joist_width), millimetres(frame.joist_spacing),
+      metres(frame.joist_level));
+}
+
+std::string upright_words(const ShoreFrame& frame, const ShoreDesign& design) {
+  const std::string set =
+      fmt::format("{} mm long between sole and head plate", whole_millimetres(design.length));
+  if (const auto* studs = std::get_if<solver::StudRow>(&frame.uprights)) {
+    return fmt::format("studs, {}, at {} mm, {}; {}", made_of(solver::NeedleMember{studs->stud}),
+                       millimetres(studs->spacing),
+                       studs->nogging ? "noggings at mid-height" : "no noggings", set);
+  }
+  const auto& props = std::get<solver::PropRow>(frame.uprights);
+  return fmt::format("props {}, plates {} mm square; {}", made_of(props.prop),
+                     millimetres(props.base), set);
+}
+
+std::string sole_words(const ShoreFrame& frame) {
+  return fmt::format("{}, as long as the row, on {}, {}",
+                     made_of(solver::NeedleMember{frame.footing.sole.timber}),
+                     ground_words(frame.footing), level_words(frame.floor_level));
+}
+
+Html made_of_table(std::size_t number, const ShoreFrame& frame, const ShoreDesign& design) {
+  Table content{
+      fmt::format("shore-{}", number), "", {{"Dead shore"}, {quoted_name(design.shore)}}, {}};
+  content.add({"Row", row_words(frame)});
+  content.add({"Joists", joist_words(frame)});
+  content.add({"Head plate", made_of(frame.head)});
+  content.add({"Uprights", upright_words(frame, design)});
+  content.add({"Sole plate", sole_words(frame)});
+  return table(content);
+}
+
+std::string load_names(const solver::DeadShore& shore) {
+  std::vector<std::string> names;
+  for (const std::string& name : solver::loads_of(shore)) names.push_back(quoted_name(name));
+  return listed(names);
+}
+
+/// The load on the head plate with the lever in numbers.
+Html load_words(const solver::DeadShore& shore, const ShoreDesign& design) {
+  const ShoreFrame& frame = *shore.frame;
+  const double on_plate =
+      std::accumulate(design.loads.begin(), design.loads.end(), 0.0,
+                      [](double sum, const auto& load) { return sum + load.characteristic(); });
+  return paragraph(fmt::format(
+             "By moments about the joists\u2019 far bearing the shore takes {} / ({} \u2212 {}) = "
+             "{} "
+             "times what the wall loses: {} over the row is {} kN on the wall and {} kN on the "
+             "head plate; with the plate\u2019s own weight {} kN on all uprights.",
+             metres(frame.joist_span), metres(frame.joist_span), metres(frame.distance),
+             fmt::format("{:.3f}", design.lever), load_names(shore),
+             fine_kilonewtons(on_plate / design.lever), fine_kilonewtons(on_plate),
+             fine_kilonewtons(design.total))) +
+         paragraph(
+             "The shore is sized for the whole load, all of it off the wall, whatever its share in "
+             "the analysis. This holds as long as the wall does not hold the joist ends down: "
+             "tighten only until the joists just lift, and look at the ends.",
+             "");
+}
+
+const Check* worst_check_of(const ShoreDesign& design, const std::string& member) {
+  const Check* worst = nullptr;
+  for (const Check& check : design.checks)
+    if (check.member == member && (worst == nullptr || check.utilisation() > worst->utilisation()))
+      worst = &check;
+  return worst;
+}
+
+Html uprights_table(std::size_t number, const ShoreDesign& design) {
+  Table content{
+      fmt::format("shore-{}-uprights", number),
+      "The largest load on each upright, unfactored, over all places of the joists; they "
+      "need not come together",
+      {{"Upright"}, {"x m", true}, {"Load kN", true}, {"Stands under"}, {"Worst used", true}},
+      {}};
+  for (const solver::UprightLoad& upright : design.uprights) {
+    const Check* worst = worst_check_of(design, upright.mark);
+    content.add({upright.mark, metres(upright.x), kilonewtons(upright.load),
+                 upright.extra_for.empty() ? "the row" : quoted_name(upright.extra_for),
+                 worst == nullptr ? "\u2013" : utilisation_words(*worst)},
+                worst == nullptr ? RowKind::plain : row_kind_of(*worst));
+  }
+  return table(content);
+}
+
+Html plate_words(const ShoreDesign& design) {
+  return paragraph(fmt::format(
+      "Head plate, unfactored: largest moment {} kNm, shear force {} kN, deflection {} mm. It is a "
+      "continuous beam over uprights that only push; joists stand at the worst place on it, "
+      "imposed load on every bay or on every other one, uprights rigid or giving as they and the "
+      "ground do, and the worst of all counts. Loads at points count at their middles. Every check "
+      "is in the chapter of member checks.",
+      two_decimals(design.largest_moment / 1e6), kilonewtons(design.largest_shear),
+      fine_millimetres(design.deflection)));
+}
+
+/// Where the head plate would tip.
+Html no_figures(const ShoreDesign& design) {
+  Html reasons;
+  for (const Check& check : design.checks)
+    reasons += paragraph("No load is given.", as_sentence(check.caution), "warning");
+  return reasons;
+}
+
+Html advice_of(const ShoreDesign& design) {
+  if (design.advice.empty()) return {};
+  return bullets(design.advice);
+}
+
+}  // namespace
+
+Html dead_shores_section(const solver::JobResult& result) {
+  Html body;
+  std::size_t number = 0;
+  for (const ShoreDesign& design : result.shores) {
+    const auto shore =
+        std::ranges::find(result.job.dead_shores, design.shore, &solver::DeadShore::name);
+    if (shore == result.job.dead_shores.end() || !shore->frame) continue;
+    ++number;
+    body += made_of_table(number, *shore->frame, design);
+    body += design.uprights.empty()
+                ? no_figures(design)
+                : load_words(*shore, design) + uprights_table(number, design) + plate_words(design);
+    body += advice_of(design);
+  }
+  if (number == 0) return {};
+  return section("dead-shore-frames", "Dead shores", body);
+}
+
+}  // namespace deadshore::io

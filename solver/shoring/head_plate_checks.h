@@ -1,0 +1,17 @@
+#pragma once
+
+#include "solver/shoring/shore_forces.h"
+
+#include <span>
+#include <vector>
+
+namespace deadshore::solver {
+
+/// Strength of a head plate of timber or steel under factored forces: bending, shear, the joists on
+/// it and its bearing on the worst upright. Nothing holds it sideways between uprights.
+[[nodiscard]] std::vector<Check> check_head_plate(const ShoreFrame& frame,
+                                                  std::span<const Upright> uprights,
+                                                  const ShoreForces& factored,
+                                                  const CheckRules& rules);
+
+}  // namespace deadshore::solver

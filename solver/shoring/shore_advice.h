@@ -1,0 +1,18 @@
+#pragma once
+
+#include "solver/model/job.h"
+#include "solver/shoring/shore_spacing.h"
+
+#include <string>
+#include <vector>
+
+namespace deadshore::solver {
+
+/// Plain sentences for a dead shore as worked out, each computed: the props' spacing and what would
+/// fail beyond it; what an upright under a load at a point changes; what fails and the next thing
+/// that would pass; what of its loads the row does not reach.
+[[nodiscard]] std::vector<std::string> advise_on_shore(const Job& job, const ShoreCase& asked,
+                                                       const SpacingFound& spacing,
+                                                       const ShoreAnswer& answer);
+
+}  // namespace deadshore::solver
