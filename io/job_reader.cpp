@@ -10,6 +10,7 @@
 #include "io/needle_frame_reader.h"
 #include "io/permanent_works_reader.h"
 #include "io/shore_frame_reader.h"
+#include "io/removal_reader.h"
 #include "io/stage_reader.h"
 #include "solver/model/faults.h"
 
@@ -225,6 +226,7 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   const auto dead_shores = find_shore_tables(top);
   const auto lift = find_lift_tables(top);
   const auto stages = top.tables("stage");
+  const JobTable removal = top.table_or_defaults("removal");
   const auto checks = top.tables("checks");
   const JobTable analysis = top.table_or_defaults("analysis");
 
@@ -265,6 +267,7 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
     job.needles.push_back(read_needle(entry.table, job.needle_frames));
   }
   read_stages(stages, job, source);
+  job.removal = read_removal(removal);
   for (const NamedTable& entry : checks) job.check_rules = read_check_rules(entry.table);
   job.analysis = read_analysis(analysis);
   return job;

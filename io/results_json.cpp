@@ -3,6 +3,7 @@
 #include "io/json_numbers.h"
 #include "io/lift_json.h"
 #include "io/shores_json.h"
+#include "io/site_json.h"
 #include "io/stage_facts.h"
 #include "io/stages_json.h"
 #include "solver/compare/envelope.h"
@@ -171,8 +172,8 @@ std::string results_json(const solver::JobResult& result) {
   Json json;
   json["title"] = result.job.title;
   json["program"] = {{"name", "deadshore"}, {"version", DEADSHORE_VERSION}};
-  json["units"] = {{"force", "kN"},        {"length", "mm"},  {"stress", "N/mm2"},
-                   {"stiffness", "kN/mm"}, {"moment", "kNm"}, {"area", "mm2"}};
+  json["units"] = {{"force", "kN"},   {"length", "mm"}, {"stress", "N/mm2"}, {"stiffness", "kN/mm"},
+                   {"moment", "kNm"}, {"area", "mm2"},  {"volume", "mm3"}};
   if (is_staged(result)) {
     json["units"].update({{"time", "day"}, {"angle", "degrees"}, {"line load", "kN/m"}});
   }
@@ -185,6 +186,8 @@ std::string results_json(const solver::JobResult& result) {
   json["needle_frames"] = needle_frames_of(result);
   if (!result.shores.empty()) json["shores"] = shores_json(result);
   if (result.lift) json["lift"] = lift_json(*result.lift);
+  json["removed"] = removed_json(result.removed);
+  add_site_plan(result, json);
   json["checks"] = checks_of(result);
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

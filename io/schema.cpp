@@ -3,6 +3,7 @@
 #include "io/lift_schema.h"
 #include "io/needle_frame_schema.h"
 #include "io/permanent_works_schema.h"
+#include "io/removal_schema.h"
 #include "io/schema_parts.h"
 #include "io/shore_frame_schema.h"
 
@@ -212,6 +213,8 @@ constexpr std::array tables{
     SchemaTable{"stage", TableForm::list, false,
                 "A stage of the work, in order; without any, the usual ones of `deadshore stages`.",
                 stage_keys},
+    SchemaTable{"removal", TableForm::single, false, "How what comes out is taken apart.",
+                removal_keys},
     SchemaTable{"checks", TableForm::single, false, "By which rules members are checked.",
                 check_keys},
     SchemaTable{"analysis", TableForm::single, false, "How it is worked out.", analysis_keys},

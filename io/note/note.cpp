@@ -46,8 +46,10 @@ std::string note_html(const solver::JobResult& result, std::span<const viz::Figu
   chapters += dead_shores_section(result);
   chapters += beam_section(result);
   chapters += lift_section(result);
+  chapters += removal_section(result);
   chapters += checks_section(result);
   chapters += evidence_section(result);
+  chapters += parties_section();
   chapters += not_checked_section(result.job);
   chapters += cautions_section();
   const Html body = element("body", element("main", chapters));

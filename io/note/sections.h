@@ -36,6 +36,9 @@ namespace deadshore::io {
 /// The factors of each stage if masonry bears no tension. Empty where none was found.
 [[nodiscard]] Html safety_section(const solver::JobResult& result);
 
+/// What comes out of the wall and what it weighs: courses, strips, lintels, what is carried away.
+[[nodiscard]] Html removal_section(const solver::JobResult& result);
+
 /// The permanent beam as given, by hand and stage by stage. Empty where there is none.
 [[nodiscard]] Html beam_section(const solver::JobResult& result);
 
@@ -74,6 +77,9 @@ namespace deadshore::io {
 
 /// What speaks for the analyses: equilibrium, convergence, mesh.
 [[nodiscard]] Html evidence_section(const solver::JobResult& result);
+
+/// Who else has to be asked or told before the work begins.
+[[nodiscard]] Html parties_section();
 
 [[nodiscard]] Html not_checked_section(const solver::Job& job);
 [[nodiscard]] Html cautions_section();

@@ -155,6 +155,10 @@ Html summary_section(const solver::JobResult& result) {
               : paragraph(
                     "No load to design for is given, because the wall does not stand. Change "
                     "the arrangement and run it again.");
+  body += element(
+      "p", text("For the wall on site, on one page: ") +
+               Html::trusted("<a href=\"sheet.html\">the site sheet</a>") +
+               text(", the steps with their hold points and the movements at which to stop."));
   body += paragraph(
       "People can be hurt. Nothing is cut on the strength of this note alone: see "
       "what was not checked, and the cautions, at its end.");

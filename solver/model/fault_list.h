@@ -87,6 +87,9 @@ void find_shore_faults(const Job& job, FaultList& faults);
 /// How the beam goes up; its numbers too.
 void find_lift_faults(const Job& job, FaultList& faults);
 
+/// How what comes out is taken apart.
+void find_removal_faults(const Job& job, FaultList& faults);
+
 /// What is asked of the analysis; for a sound outline.
 void find_analysis_faults(const Job& job, FaultList& faults);
 

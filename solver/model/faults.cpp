@@ -128,6 +128,7 @@ std::vector<Fault> find_faults(const Job& job) {
   find_shore_faults(job, faults);
   find_stage_faults(job, faults);
   find_lift_faults(job, faults);
+  find_removal_faults(job, faults);
   find_analysis_faults(job, faults);
   return faults;
 }

@@ -3,6 +3,7 @@
 #include "solver/beam/beam_checks.h"
 #include "solver/lift/lift_plan.h"
 #include "solver/model/error.h"
+#include "solver/removal/removed_masonry.h"
 
 #include <fmt/format.h>
 
@@ -80,6 +81,7 @@ void add_site_answers(JobResult& result) {
     const std::vector<Check>& checks = result.lift->checks;
     result.checks.insert(result.checks.end(), checks.begin(), checks.end());
   }
+  result.removed = removed_masonry(result.job);
   sort_worst_first(result.checks);
 }
 
