@@ -98,11 +98,10 @@ std::string sheet_html(const solver::JobResult& result, std::span<const viz::Fig
                                element("div", sheet_schedule(result) +
                                                   titled("Weights and times", sheet_facts(result))),
                            "columns");
-  const Html watching =
-      element("div",
-              sheet_marks(plan) + element("div", titled("When to stop", monitoring_rules(plan)) +
-                                                     titled("People can be hurt", cautions())),
-              "columns even");
+  const Html watching = element("div",
+                                sheet_marks(plan) + titled("When to stop", monitoring_rules(plan)) +
+                                    titled("People can be hurt", cautions()),
+                                "columns three");
   const Html content =
       top + titled("Order of work", Html()) + sheet_steps(plan) + watching + sheet_signatures();
   const Html page = running_head(title) + element("tbody", element("tr", element("td", content)));

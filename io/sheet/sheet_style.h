@@ -21,7 +21,8 @@ p { margin: 0.5mm 0; }
            padding-bottom: 0.5mm; margin-bottom: 1mm; display: flex; justify-content: space-between; gap: 4mm; }
 .running span { overflow-wrap: anywhere; }
 .columns { display: grid; grid-template-columns: 92mm 1fr; gap: 3mm; align-items: start; }
-.even { grid-template-columns: 1fr 1fr; }
+.three { grid-template-columns: 60mm 1fr 1fr; margin-top: 1.2mm; }
+.three h2 { margin-top: 0; }
 .picture svg { display: block; width: 100%; height: auto; max-height: 62mm; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
 .scroll { margin: 0; }
@@ -29,18 +30,20 @@ caption { text-align: left; font-weight: bold; padding-bottom: 0.3mm; }
 th, td { text-align: left; vertical-align: top; font-weight: normal; padding: 0.3mm 1mm;
          border: 0.15mm solid var(--line); overflow-wrap: anywhere; }
 thead th { color: var(--faint); vertical-align: bottom; }
-.fig { text-align: right; }
+.fig { text-align: right; white-space: nowrap; }
+thead .fig, thead th { white-space: normal; }
 .stop { font-weight: bold; }
-#steps td:nth-child(5) { white-space: nowrap; }
-#steps th:nth-child(1) { width: 5mm; } #steps th:nth-child(2) { width: 7mm; }
-#steps th:nth-child(3) { width: 62mm; } #steps th:nth-child(5) { width: 15mm; }
+#steps { table-layout: fixed; }
+#steps th:nth-child(1) { width: 6mm; } #steps th:nth-child(2) { width: 8mm; }
+#steps th:nth-child(3) { width: 62mm; } #steps th:nth-child(5) { width: 14mm; }
 #steps th:nth-child(6) { width: 11mm; } #steps th:nth-child(7) { width: 10mm; }
 #steps th:nth-child(8) { width: 12mm; }
+#schedule th:nth-child(5) { width: 50%; }
 tr.fails td { background: var(--alarm-shade); border-color: var(--alarm); }
 .alarm { border: 0.6mm solid var(--alarm); background: var(--alarm-shade); padding: 1mm 2mm; margin: 1mm 0; }
 ul { margin: 0.5mm 0; padding-left: 3.2mm; }
 ul.holds { list-style: none; padding: 0; margin: 0; }
-ul.holds li { padding-left: 3.6mm; text-indent: -3.6mm; }
+ul.holds li { display: inline-block; padding-left: 3.6mm; text-indent: -3.6mm; margin: 0 2mm 0 0; }
 .box { display: inline-block; width: 2.2mm; height: 2.2mm; border: 0.25mm solid var(--ink);
        margin-right: 1.4mm; text-indent: 0; vertical-align: -0.2mm; }
 #signatures tbody th { width: 58mm; } #signatures td:nth-child(3) { width: 24mm; }

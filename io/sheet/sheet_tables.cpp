@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <set>
 #include <string_view>
 #include <variant>
 
@@ -71,7 +72,11 @@ std::string section_words(const solver::NeedleMember& member) {
                      millimetres(timber.section.h), timber.strength_class.name);
 }
 
-/// "inner B35 set to 2197, 12.3 kN" of each prop; without load where none was worked out.
+std::string section_of(const solver::Job& job, const solver::Needle& needle) {
+  return needle.frame ? section_words(job.needle_frames.at(*needle.frame).member) : none;
+}
+
+/// "inner B35 at 2197, 12.3 kN" of each prop; without load where none was worked out.
 std::string prop_words(const solver::JobResult& result, const solver::Needle& needle) {
   if (!needle.frame) return "as designed by others";
   const solver::NeedleFrame& frame = result.job.needle_frames.at(*needle.frame);
@@ -148,14 +153,9 @@ std::vector<std::string> beam_sentences(const solver::PermanentBeam& beam) {
 }  // namespace
 
 Html sheet_steps(const SitePlan& plan) {
-  constexpr std::array<std::string_view, 8> headings = {"",
-                                                        "Day",
-                                                        "Step",
-                                                        "Hold: tick before the next step",
-                                                        "Most loaded needle, kN",
-                                                        "Moves mm",
-                                                        "Stop at mm",
-                                                        "Initials"};
+  constexpr std::array<std::string_view, 8> headings = {
+      "",         "Day",        "Step",    "Hold: tick before the next step", "Needle, most kN",
+      "Moves mm", "Stop at mm", "Initials"};
   Html head;
   for (const std::string_view heading : headings) head += element("th", text(heading));
   Html rows;
@@ -166,25 +166,32 @@ Html sheet_steps(const SitePlan& plan) {
 
 Html sheet_schedule(const solver::JobResult& result) {
   const std::vector<solver::EnvelopedLoad> envelope = solver::envelope_of(result);
-  Table content{
-      "schedule",
-      "Needles and props: what each carries at most, unfactored; props set to mm",
-      {{"Needle"}, {"x mm", true}, {"Section"}, {"Preload kN", true}, {"Most kN", true}, {"Props"}},
-      {}};
+  std::set<std::string> sections;
   for (const solver::Needle& needle : result.job.needles) {
-    const std::string section =
-        needle.frame ? section_words(result.job.needle_frames.at(*needle.frame).member) : none;
-    content.add({needle.name, whole_millimetres(needle.x), section,
-                 needle.preload > 0.0 ? kilonewtons(needle.preload) : none,
-                 expected_load(envelope, needle.name), prop_words(result, needle)});
+    sections.insert(section_of(result.job, needle));
+  }
+  const bool alike = sections.size() == 1;
+  Table content{"schedule",
+                fmt::format("Needles{} and props, props set to mm; most load of each, unfactored",
+                            alike && *sections.begin() != none ? " " + *sections.begin() : ""),
+                {{"Needle"}, {"x mm", true}, {"Preload kN", true}, {"Most kN", true}, {"Props"}},
+                {}};
+  if (!alike) content.columns.push_back({"Section"});
+  for (const solver::Needle& needle : result.job.needles) {
+    std::vector<std::string> cells = {needle.name, whole_millimetres(needle.x),
+                                      needle.preload > 0.0 ? kilonewtons(needle.preload) : none,
+                                      expected_load(envelope, needle.name),
+                                      prop_words(result, needle)};
+    if (!alike) cells.push_back(section_of(result.job, needle));
+    content.add(std::move(cells));
   }
   return table(content);
 }
 
 Html sheet_marks(const SitePlan& plan) {
   Table content{"marks",
-                "Marks to watch, on sound masonry just above the soffit: mm, down positive",
-                {{"Mark"}, {"Where"}, {"x", true}, {"Most", true}, {"First reading"}},
+                "Marks to watch, on sound masonry just above the soffit",
+                {{"Mark"}, {"Where"}, {"x mm", true}, {"Sinks mm", true}, {"Zero"}},
                 {}};
   for (const MonitoringMark& mark : plan.marks) {
     content.add({mark.name, mark.where, whole_millimetres(mark.at.x), most_of(mark), ""});

@@ -134,14 +134,21 @@ const Stage* next_that(std::span<const Stage> stages, std::size_t index,
   return nullptr;
 }
 
+/// Whether the stage after `index` is the first of all that does this.
+bool is_first_next(std::span<const Stage> stages, std::size_t index, Act act) {
+  return index + 1 < stages.size() && does(stages[index + 1], act) &&
+         std::ranges::none_of(stages.first(index + 1),
+                              [&](const Stage& stage) { return does(stage, act); });
+}
+
 std::string days_words(double days) {
   return fmt::format("{} day{}", significant(days, 3), days == 1.0 ? "" : "s");
 }
 
 std::string padstone_hold(std::span<const Stage> stages, std::size_t index) {
   const Stage* const beam = next_that(stages, index, {Act::place}, solver::beam_part);
-  if (beam == nullptr) return "Padstones level and at their height.";
-  return fmt::format("Padstones level and at their height, {} old before the beam goes on.",
+  if (beam == nullptr) return "Padstones level.";
+  return fmt::format("Padstones level; {} old before the beam goes on.",
                      days_words(beam->day - stages[index].day));
 }
 
@@ -152,7 +159,7 @@ std::string packing_hold(const solver::Job& job, std::span<const Stage> stages, 
   const solver::DryPacking& packing = job.beam->packing;
   return fmt::format(
       "Packing full depth, all along; {} old before a needle is eased (then {} of {} "
-      "N/mm\u00b2). Permit to strike signed.",
+      "N/mm\u00b2).",
       days_words(age),
       three_figures(solver::hardened_strength_share(packing, age) * packing.strength),
       three_figures(packing.strength));
@@ -163,28 +170,28 @@ void add_holds_of(const solver::Job& job, std::span<const Stage> stages, std::si
                   std::vector<std::string>& holds) {
   const Stage& stage = stages[index];
   if (does(stage, Act::tighten)) {
-    holds.emplace_back("Dead shores tight under every joist before any masonry comes out.");
+    holds.emplace_back("Dead shores tight before any masonry comes out.");
   }
   if (does(stage, Act::fit) || does(stage, Act::preload)) {
-    holds.emplace_back("Each needle tight to the soffit, props plumb and set as scheduled.");
+    holds.emplace_back("Needles tight, props plumb and set as scheduled.");
   }
   if (does(stage, Act::preload))
-    holds.emplace_back("Jacks read as given, and again as the last is.");
+    holds.emplace_back("Jacks read as given, and again after the last.");
   if (does(stage, Act::remove)) {
     holds.emplace_back(does(stage, Act::remove, solver::pockets_region)
-                           ? "Pockets to size, clean and sound; nothing loose over them."
-                           : "Nothing loose overhead, no new crack, needles still tight.");
+                           ? "Pockets clean and to size; nothing loose over them."
+                           : "Nothing loose, no new crack, needles still tight.");
   }
   if (does(stage, Act::place, solver::padstones_part))
     holds.push_back(padstone_hold(stages, index));
   if (does(stage, Act::place, solver::beam_part) && job.beam) {
-    holds.push_back(fmt::format("Beam level, bearing {} mm at both ends, gap over it {} mm.",
+    holds.push_back(fmt::format("Beam level, {} mm on each padstone, {} mm gap over it.",
                                 millimetres(job.beam->bearing),
                                 millimetres(job.beam->packing.thickness)));
   }
   if (does(stage, Act::pack)) holds.push_back(packing_hold(job, stages, index));
   if (does(stage, Act::release)) {
-    holds.emplace_back("No crushing or gap in the packing, beam and bearings sound.");
+    holds.emplace_back("Packing, beam and bearings sound, no gap.");
   }
   if (does(stage, Act::slacken)) holds.emplace_back("Joists bear on the wall; no new crack.");
 }
@@ -221,11 +228,8 @@ std::vector<std::string> hold_points_of(const solver::Job& job, std::span<const 
   std::vector<std::string> holds;
   if (index == 0) holds.emplace_back("Marks read twice, alike: that is zero. Services dead.");
   add_holds_of(job, stages, index, holds);
-  const bool masonry_is_next =
-      index + 1 < stages.size() && does(stages[index + 1], Act::remove) &&
-      std::ranges::none_of(stages.first(index + 1),
-                           [](const Stage& stage) { return does(stage, Act::remove); });
-  if (masonry_is_next) holds.emplace_back("Permit to load signed.");
+  if (is_first_next(stages, index, Act::remove)) holds.emplace_back("Permit to load signed.");
+  if (is_first_next(stages, index, Act::release)) holds.emplace_back("Permit to strike signed.");
   if (index + 1 == stages.size()) {
     holds.emplace_back("Marks read for the last time.");
   } else if (stages[index + 1].day > stages[index].day && !does(stages[index], Act::pack) &&
