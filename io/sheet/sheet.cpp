@@ -92,16 +92,14 @@ Html titled(std::string_view heading, const Html& body) {
 std::string sheet_html(const solver::JobResult& result, std::span<const viz::Figure> figures) {
   const SitePlan plan = site_plan(result);
   const std::string& title = result.job.title;
+  const Html beside_picture =
+      sheet_schedule(result) + titled("Weights and times", sheet_facts(result)) + sheet_marks(plan);
   const Html top = element("h1", text(title)) + alarm(plan) +
-                   element("div",
-                           picture(figures) +
-                               element("div", sheet_schedule(result) +
-                                                  titled("Weights and times", sheet_facts(result))),
-                           "columns");
-  const Html watching = element("div",
-                                sheet_marks(plan) + titled("When to stop", monitoring_rules(plan)) +
-                                    titled("People can be hurt", cautions()),
-                                "columns three");
+                   element("div", picture(figures) + element("div", beside_picture), "columns");
+  const Html watching = element(
+      "div",
+      titled("When to stop", monitoring_rules(plan)) + titled("People can be hurt", cautions()),
+      "columns even");
   const Html content =
       top + titled("Order of work", Html()) + sheet_steps(plan) + watching + sheet_signatures();
   const Html page = running_head(title) + element("tbody", element("tr", element("td", content)));

@@ -20,10 +20,10 @@ p { margin: 0.5mm 0; }
 .running { font-weight: normal; color: var(--faint); border-bottom: 0.3mm solid var(--ink);
            padding-bottom: 0.5mm; margin-bottom: 1mm; display: flex; justify-content: space-between; gap: 4mm; }
 .running span { overflow-wrap: anywhere; }
-.columns { display: grid; grid-template-columns: 92mm 1fr; gap: 3mm; align-items: start; }
-.three { grid-template-columns: 60mm 1fr 1fr; margin-top: 1.2mm; }
-.three h2 { margin-top: 0; }
-.picture svg { display: block; width: 100%; height: auto; max-height: 62mm; }
+.columns { display: grid; grid-template-columns: 72mm 1fr; gap: 3mm; align-items: start; }
+.even { grid-template-columns: 1fr 1fr; margin: 1.2mm 0; }
+.even h2 { margin-top: 0; }
+.picture svg { display: block; width: 100%; height: auto; max-height: 84mm; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
 .scroll { margin: 0; }
 caption { text-align: left; font-weight: bold; padding-bottom: 0.3mm; }
@@ -35,10 +35,12 @@ thead .fig, thead th { white-space: normal; }
 .stop { font-weight: bold; }
 #steps { table-layout: fixed; }
 #steps th:nth-child(1) { width: 6mm; } #steps th:nth-child(2) { width: 8mm; }
-#steps th:nth-child(3) { width: 62mm; } #steps th:nth-child(5) { width: 14mm; }
-#steps th:nth-child(6) { width: 11mm; } #steps th:nth-child(7) { width: 10mm; }
-#steps th:nth-child(8) { width: 12mm; }
-#schedule th:nth-child(5) { width: 50%; }
+#steps th:nth-child(3) { width: 60mm; } #steps th:nth-child(5) { width: 13mm; }
+#steps th:nth-child(6) { width: 11mm; } #steps th:nth-child(7) { width: 11mm; }
+#steps th:nth-child(8) { width: 11mm; }
+#schedule th:nth-child(5) { width: 62%; }
+#marks th:nth-child(5) { width: 30%; }
+th { overflow-wrap: normal; }
 tr.fails td { background: var(--alarm-shade); border-color: var(--alarm); }
 .alarm { border: 0.6mm solid var(--alarm); background: var(--alarm-shade); padding: 1mm 2mm; margin: 1mm 0; }
 ul { margin: 0.5mm 0; padding-left: 3.2mm; }

@@ -18,7 +18,8 @@ namespace {
 const std::string none = "\u2013";
 
 std::string tenths(double mm) {
-  return std::isfinite(mm) ? fmt::format("{:.1f}", mm == 0.0 ? 0.0 : mm) : none;
+  constexpr double nothing = 0.05;  // would print as "-0.0"
+  return std::isfinite(mm) ? fmt::format("{:.1f}", std::abs(mm) < nothing ? 0.0 : mm) : none;
 }
 
 /// A box to tick, and what it is for.
@@ -191,7 +192,7 @@ Html sheet_schedule(const solver::JobResult& result) {
 Html sheet_marks(const SitePlan& plan) {
   Table content{"marks",
                 "Marks to watch, on sound masonry just above the soffit",
-                {{"Mark"}, {"Where"}, {"x mm", true}, {"Sinks mm", true}, {"Zero"}},
+                {{"Mark"}, {"Where"}, {"x mm", true}, {"Sinks mm", true}, {"Zero reading"}},
                 {}};
   for (const MonitoringMark& mark : plan.marks) {
     content.add({mark.name, mark.where, whole_millimetres(mark.at.x), most_of(mark), ""});

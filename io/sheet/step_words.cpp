@@ -59,10 +59,11 @@ std::string needles_sentence(const solver::Job& job, std::span<const Operation> 
                      listed(needles));
 }
 
-std::string beam_words(const solver::PermanentBeam& beam) {
-  return fmt::format("Set {} ({}{}) on the padstones, {} mm bearing at each end.", beam.name,
+std::string beam_words(const solver::JobResult& result, const solver::PermanentBeam& beam) {
+  return fmt::format("Set {} ({}{}) on the padstones, {} mm bearing at each end{}.", beam.name,
                      beam.count > 1 ? fmt::format("{} \u00d7 ", beam.count) : "",
-                     beam.member.section.name, millimetres(beam.bearing));
+                     beam.member.section.name, millimetres(beam.bearing),
+                     result.lift ? ", lifted as the note says" : "");
 }
 
 std::string padstone_words(const solver::PermanentBeam& beam) {
@@ -99,7 +100,8 @@ std::string detailed_words(const solver::JobResult& result, const Operation& ope
       return removal_words(result, operation.what);
     case Act::place:
       if (!beam) return "";
-      return operation.what == solver::beam_part ? beam_words(*beam) : padstone_words(*beam);
+      return operation.what == solver::beam_part ? beam_words(result, *beam)
+                                                 : padstone_words(*beam);
     case Act::pack:
       if (!beam) return "";
       return fmt::format("Ram dry packing, {} mm, over the whole beam.",
