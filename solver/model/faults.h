@@ -14,12 +14,12 @@ struct Fault {
   std::string due;    ///< e.g. "an opening inside the wall"
 };
 
-/// Checks a job's numbers and geometry: finite and positive sizes, openings inside the wall (one
-/// may reach its top edge), openings and cut that do not run into each other, masonry over every
-/// needle, needles inside the cut and clear of each other, loads on masonry, lintels over their
-/// openings, needle frames whose props can hold them up and reach, a permanent beam that fits and
-/// bears on masonry, an order of work that can be done. Empty for a sound job; else in the order of
-/// the job's parts.
+/// Checks a job's numbers and geometry: a house that can be taken down, finite and positive sizes,
+/// openings inside the wall (one may reach its top edge), openings and cut that do not run into
+/// each other, masonry over every needle, needles inside the cut and clear of each other, loads on
+/// masonry, lintels over their openings, needle frames whose props can hold them up and reach, a
+/// permanent beam that fits and bears on masonry, an order of work that can be done. Empty for a
+/// sound job; else in the order of the job's parts.
 [[nodiscard]] std::vector<Fault> find_faults(const Job& job);
 
 }  // namespace deadshore::solver

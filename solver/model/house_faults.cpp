@@ -36,7 +36,7 @@ void check_build_up(const BuildUp& build_up, const std::string& key, FaultList& 
     faults.push_back({key, "nothing that weighs", "what it is made of, layer by layer"});
 }
 
-void check_numbers(const mesh::Interval& x, const NumberCheck& check) {
+void check_ends(const mesh::Interval& x, const NumberCheck& check) {
   check("from", x.from, length, Range::any);
   check("to", x.to, length, Range::any);
 }
@@ -53,7 +53,7 @@ void check_floor(const Survey& survey, std::size_t i) {
   const std::size_t before = faults.size();
   const NumberCheck check = entry(faults, "floor", i);
   check("level", floor.level, length, Range::any);
-  check_numbers(floor.x, check);
+  check_ends(floor.x, check);
   check("span", floor.span, length, Range::positive);
   check("share", floor.share, plain, Range::share);
   check("imposed", floor.imposed.load, force_per_area, Range::not_negative);
@@ -83,7 +83,7 @@ void check_roof(const Survey& survey, std::size_t i) {
   const std::size_t before = faults.size();
   const NumberCheck check = entry(faults, "roof", i);
   check("level", roof.level, length, Range::any);
-  check_numbers(roof.x, check);
+  check_ends(roof.x, check);
   check("pitch", roof.pitch, degrees, Range::pitch);
   check("run", roof.run, length, Range::not_negative);
   check("share", roof.share, plain, Range::share);
@@ -141,7 +141,7 @@ void check_partition_numbers(const Partition& partition, const NumberCheck& chec
   check("height", partition.height, length, Range::positive);
   check("openings", partition.openings, area, Range::not_negative);
   if (partition.run == PartitionRun::along_wall) {
-    check_numbers(partition.x, check);
+    check_ends(partition.x, check);
     return;
   }
   check("place", partition.place, length, Range::any);
@@ -195,7 +195,7 @@ void check_upper_wall(const Survey& survey, std::size_t i) {
   const std::size_t before = faults.size();
   const NumberCheck check = entry(faults, "upper_wall", i);
   check("level", wall.level, length, Range::any);
-  check_numbers(wall.x, check);
+  check_ends(wall.x, check);
   check("height", wall.height, length, Range::positive);
   check("openings", wall.openings, area, Range::not_negative);
   check_build_up(wall.build_up, key_of("upper_wall", i, "build_up"), faults);

@@ -1,11 +1,15 @@
 #include "solver/loads/take_down.h"
 
+#include "solver/model/results.h"
+#include "solver/study/study_parts.h"
+
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <numbers>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace deadshore::solver {
 namespace {
@@ -373,6 +377,13 @@ TEST(TakeDown, WhatWeighsTwiceBringsTwice) {
   const TakeDown twice = take_down(heavy);
   EXPECT_DOUBLE_EQ(twice.loads[0].sums.dead, 2.0 * once.loads[0].sums.dead);
   EXPECT_EQ(twice.loads[0].sums.floor_imposed, once.loads[0].sums.floor_imposed);
+}
+
+TEST(TakeDown, IsAmongTheAnswersOfAJob) {
+  JobResult result;
+  result.job.house = whole_house();
+  add_site_answers(result);
+  EXPECT_EQ(result.take_down.loads.size(), take_down(whole_house()).loads.size());
 }
 
 TEST(ActionSums, SnowAndAccessToTheRoofNeverActTogether) {
