@@ -62,6 +62,31 @@ std::string alternatives(std::string_view choices) {
   return text;
 }
 
+std::string as_value(const SchemaKey& key, std::string_view written) {
+  switch (key.kind) {
+    case KeyKind::text:
+    case KeyKind::quantity:
+    case KeyKind::quantity_or_top:
+    case KeyKind::choice:
+      return fmt::format("\"{}\"", written);
+    case KeyKind::choices:
+      return fmt::format("[\"{}\"]", fmt::join(split_choices(written), "\", \""));
+    case KeyKind::number:
+    case KeyKind::texts:
+    case KeyKind::quantities:
+    case KeyKind::outline:
+    case KeyKind::stretches:
+      return std::string(written);
+  }
+  return "";
+}
+
+std::string example_of(const SchemaKey& key) {
+  if (!key.example.empty()) return std::string(key.example);
+  if (!key.fallback.empty()) return std::string(key.fallback);
+  return key.choices.empty() ? "" : split_choices(key.choices).front();
+}
+
 std::string due_for(const SchemaKey& key) {
   switch (key.kind) {
     case KeyKind::text:

@@ -29,6 +29,13 @@ namespace deadshore::io {
 /// `"a", "b" or "c"`.
 [[nodiscard]] std::string alternatives(std::string_view choices);
 
+/// A value as it is written in TOML, from the schema's way to write it (without quotes).
+[[nodiscard]] std::string as_value(const SchemaKey& key, std::string_view written);
+
+/// The key's example in the schema's way to write it; its default or its first choice where it has
+/// none.
+[[nodiscard]] std::string example_of(const SchemaKey& key);
+
 /// The clause that says what a key is due to hold.
 [[nodiscard]] std::string due_for(const SchemaKey& key);
 

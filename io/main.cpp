@@ -1,6 +1,10 @@
 #include "io/commands/check.h"
 #include "io/commands/exit_code.h"
+#include "io/commands/keys.h"
+#include "io/commands/lists.h"
+#include "io/commands/new.h"
 #include "io/commands/run.h"
+#include "io/commands/schema.h"
 #include "io/commands/stages.h"
 #include "io/error.h"
 #include "mesh/error.h"
@@ -30,9 +34,13 @@ ExitCode run_command_line(int argc, char** argv) {
                "deadshore");
   app.set_version_flag("--version", "deadshore " DEADSHORE_VERSION);
   app.require_subcommand(1);
+  deadshore::io::add_new_command(app, code);
   deadshore::io::add_run_command(app, code);
   deadshore::io::add_check_command(app, code);
   deadshore::io::add_stages_command(app, code);
+  deadshore::io::add_keys_command(app, code);
+  deadshore::io::add_schema_command(app, code);
+  deadshore::io::add_list_commands(app, code);
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help_or_version) {

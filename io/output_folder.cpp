@@ -22,8 +22,9 @@ namespace {
 namespace fs = std::filesystem;
 
 bool is_result_file(const fs::path& path) {
-  static constexpr std::array<std::string_view, 5> names = {
-      "note.html", "results.json", "reactions.csv", "wall.pvd", "supports.vtp"};
+  static constexpr std::array<std::string_view, 7> names = {
+      "note.html",    "results.json", "reactions.csv", "wall.pvd",
+      "supports.vtp", "needles.vtp",  "README.txt"};
   const std::string name = path.filename().string();
   return std::ranges::find(names, name) != names.end() ||
          (name.starts_with("wall-") && path.extension() == ".vtu");

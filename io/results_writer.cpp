@@ -1,30 +1,19 @@
 #include "io/results_writer.h"
 
 #include "io/error.h"
+#include "io/file_writer.h"
 #include "io/note/note.h"
 #include "io/output_folder.h"
 #include "io/reactions_csv.h"
 #include "io/results_json.h"
 #include "io/vtk_writer.h"
 
-#include <cerrno>
-#include <cstring>
-#include <fstream>
 #include <string>
-#include <string_view>
 
 namespace deadshore::io {
 namespace {
 
 namespace fs = std::filesystem;
-
-void write_file(const fs::path& path, std::string_view bytes) {
-  errno = 0;
-  std::ofstream out(path, std::ios::binary);
-  out.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-  out.close();
-  if (!out) throw FileError(path, errno == 0 ? "cannot be written" : std::strerror(errno));
-}
 
 void write_figures(std::span<const viz::Figure> figures, const fs::path& folder) {
   fs::create_directory(folder);

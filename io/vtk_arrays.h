@@ -9,7 +9,7 @@
 #include <initializer_list>
 #include <string>
 
-/// Named VTK arrays, as both VTK files need them.
+/// Named VTK arrays, as the VTK files need them.
 namespace deadshore::io {
 
 /// An array of `tuples` with one named component for each entry of `components` (one unnamed
@@ -26,10 +26,16 @@ namespace deadshore::io {
   return array;
 }
 
+/// An array of texts, empty as yet.
+[[nodiscard]] inline vtkSmartPointer<vtkStringArray> string_array(const char* name) {
+  auto array = vtkSmartPointer<vtkStringArray>::New();
+  array->SetName(name);
+  return array;
+}
+
 /// Adds one string to the data set's field data.
 inline void add_label(vtkFieldData* fields, const char* name, const std::string& value) {
-  vtkNew<vtkStringArray> label;
-  label->SetName(name);
+  const auto label = string_array(name);
   label->InsertNextValue(value);
   fields->AddArray(label);
 }

@@ -2,6 +2,7 @@
 
 #include "io/stage_facts.h"
 #include "io/vtk_arrays.h"
+#include "io/vtk_fields.h"
 #include "solver/model/beam_places.h"
 
 #include <fmt/format.h>
@@ -13,6 +14,7 @@
 #include <algorithm>
 #include <array>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace deadshore::io {
@@ -107,11 +109,18 @@ std::vector<Force> hand_reactions(const solver::SpreadResult& hand) {
   return forces;
 }
 
+/// The field of one stage and model, or of the hand method.
+std::string reaction_name(const std::string& label) {
+  constexpr std::string_view stands_for = "STAGE MODEL";
+  std::string name = vtk_fields::reaction.name;
+  return name.replace(name.find(stands_for), stands_for.size(), label);
+}
+
 /// Supports without an entry in `forces` get zero.
 void add_reactions(vtkPolyData* points, const std::string& label,
                    const std::vector<Force>& forces) {
   const vtkIdType count = points->GetNumberOfPoints();
-  const auto array = double_array(fmt::format("reaction {} [kN]", label), {"x", "y", "z"}, count);
+  const auto array = double_array(reaction_name(label), {"x", "y", "z"}, count);
   for (std::size_t index = 0; index < forces.size(); ++index) {
     const Force& force = forces[index];
     array->SetTuple3(static_cast<vtkIdType>(index), force.x / 1e3, force.y / 1e3, 0.0);
@@ -124,8 +133,8 @@ class Shapes {
  public:
   Shapes() {
     positions_->SetDataTypeToDouble();
-    names_->SetName("name");
-    parts_->SetName("part");
+    names_->SetName(vtk_fields::support_name.name);
+    parts_->SetName(vtk_fields::part.name);
   }
   void add_support(const Support& support) {
     const vtkIdType id = add_point(support.name, support.at);

@@ -7,7 +7,7 @@
 
 namespace deadshore::io {
 
-/// The supports as VTK points with their reactions; arrays as `write_vtk` describes them.
+/// The supports as VTK points with their reactions; arrays as `vtk_fields.h` names them.
 [[nodiscard]] vtkSmartPointer<vtkPolyData> support_points(const solver::JobResult& result);
 
 }  // namespace deadshore::io

@@ -2,6 +2,7 @@
 
 #include "io/stage_facts.h"
 #include "io/vtk_arrays.h"
+#include "io/vtk_fields.h"
 
 #include <vtkCellData.h>
 #include <vtkCellType.h>
@@ -80,9 +81,9 @@ void add_materials(vtkCellData* cells, const solver::JobResult& result,
   const mesh::QuadMesh& mesh = result.mesh.quads;
   const bool padstones = is_done_by(result, stage, {solver::Act::place, solver::padstones_part});
   vtkNew<vtkStringArray> names;
-  names->SetName("material");
+  names->SetName(vtk_fields::material.name);
   vtkNew<vtkIntArray> indices;
-  indices->SetName("material index");
+  indices->SetName(vtk_fields::material_index.name);
   for (const int quad : present.quads) {
     const int region = mesh.region_of_quad[quad];
     const std::string& name = mesh.regions.at(region);
@@ -96,7 +97,7 @@ void add_materials(vtkCellData* cells, const solver::JobResult& result,
 
 void add_loose(vtkCellData* cells, std::span<const char> loose, const Present& present) {
   vtkNew<vtkIntArray> marker;
-  marker->SetName("loose");
+  marker->SetName(vtk_fields::loose.name);
   for (const int quad : present.quads) marker->InsertNextValue(loose[quad] != 0 ? 1 : 0);
   cells->AddArray(marker);
 }
@@ -126,10 +127,10 @@ vtkSmartPointer<vtkDoubleArray> tensor_array(const std::string& name,
 
 void add_principal_stress(vtkPointData* points, std::span<const solver::PlaneTensor> stress) {
   const auto count = static_cast<vtkIdType>(stress.size());
-  const auto major = double_array("principal stress, major [N/mm2]", {}, count);
-  const auto minor = double_array("principal stress, minor [N/mm2]", {}, count);
-  const auto along_major = double_array("direction of major", {"x", "y", "z"}, count);
-  const auto along_minor = double_array("direction of minor", {"x", "y", "z"}, count);
+  const auto major = double_array(vtk_fields::major_stress.name, {}, count);
+  const auto minor = double_array(vtk_fields::minor_stress.name, {}, count);
+  const auto along_major = double_array(vtk_fields::major_direction.name, {"x", "y", "z"}, count);
+  const auto along_minor = double_array(vtk_fields::minor_direction.name, {"x", "y", "z"}, count);
   for (vtkIdType index = 0; index < count; ++index) {
     const solver::Principal principal = solver::principal_of(stress[index]);
     const double cosine = std::cos(principal.angle);
@@ -143,7 +144,8 @@ void add_principal_stress(vtkPointData* points, std::span<const solver::PlaneTen
 }
 
 vtkSmartPointer<vtkDoubleArray> largest_crack_strain(std::span<const solver::PlaneTensor> strains) {
-  auto array = double_array("largest crack strain", {}, static_cast<vtkIdType>(strains.size()));
+  auto array = double_array(vtk_fields::largest_crack_strain.name, {},
+                            static_cast<vtkIdType>(strains.size()));
   for (std::size_t index = 0; index < strains.size(); ++index) {
     array->SetValue(static_cast<vtkIdType>(index), solver::principal_of(strains[index]).major);
   }
@@ -151,7 +153,7 @@ vtkSmartPointer<vtkDoubleArray> largest_crack_strain(std::span<const solver::Pla
 }
 
 void add_day(vtkFieldData* fields, double day) {
-  const auto array = double_array("day", {}, 1);
+  const auto array = double_array(vtk_fields::day.name, {}, 1);
   array->SetValue(0, day);
   fields->AddArray(array);
 }
@@ -163,12 +165,12 @@ void add_answers(vtkUnstructuredGrid* grid, const solver::PanelFields& fields,
   const auto quad_stress = only(Tensors(fields.quad_stress), present.quads);
   const auto crack_strain = only(Tensors(fields.quad_crack_strain), present.quads);
   vtkPointData* points = grid->GetPointData();
-  points->SetVectors(vector_array("displacement [mm]", fields.displacement, present));
-  points->AddArray(tensor_array("stress [N/mm2]", node_stress));
+  points->SetVectors(vector_array(vtk_fields::displacement.name, fields.displacement, present));
+  points->AddArray(tensor_array(vtk_fields::stress.name, node_stress));
   add_principal_stress(points, node_stress);
   vtkCellData* cells = grid->GetCellData();
-  cells->AddArray(tensor_array("mean stress [N/mm2]", quad_stress));
-  cells->AddArray(tensor_array("crack strain", crack_strain));
+  cells->AddArray(tensor_array(vtk_fields::mean_stress.name, quad_stress));
+  cells->AddArray(tensor_array(vtk_fields::crack_strain.name, crack_strain));
   cells->AddArray(largest_crack_strain(crack_strain));
 }
 
@@ -181,17 +183,17 @@ vtkSmartPointer<vtkUnstructuredGrid> wall_grid(const solver::JobResult& result,
   const solver::PanelFields& fields = analysis.fields;
   const Present present = present_in(mesh, fields.quad_out);
   auto grid = bare_grid(mesh, present);
-  add_label(grid->GetFieldData(), "stage", stage.name);
-  add_label(grid->GetFieldData(), "model", solver::to_string(analysis.model));
+  add_label(grid->GetFieldData(), vtk_fields::stage.name, stage.name);
+  add_label(grid->GetFieldData(), vtk_fields::model.name, solver::to_string(analysis.model));
   if (is_staged(result)) add_day(grid->GetFieldData(), stage.day);
   add_materials(grid->GetCellData(), result, stage, present);
   if (!fields.quad_loose.empty()) add_loose(grid->GetCellData(), fields.quad_loose, present);
   if (stage.safety && !stage.safety->mechanism.empty()) {
     grid->GetPointData()->AddArray(
-        vector_array("mechanism without tension", stage.safety->mechanism, present));
+        vector_array(vtk_fields::mechanism.name, stage.safety->mechanism, present));
   }
   if (!analysis.stands()) {
-    add_label(grid->GetFieldData(), "no equilibrium", analysis.no_equilibrium);
+    add_label(grid->GetFieldData(), vtk_fields::no_equilibrium.name, analysis.no_equilibrium);
     return grid;
   }
   add_answers(grid, fields, present);

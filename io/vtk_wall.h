@@ -7,7 +7,7 @@
 
 namespace deadshore::io {
 
-/// One analysis on its mesh as a VTK grid; arrays as `write_vtk` describes them.
+/// One analysis on its mesh as a VTK grid; arrays as `vtk_fields.h` names them.
 [[nodiscard]] vtkSmartPointer<vtkUnstructuredGrid> wall_grid(const solver::JobResult& result,
                                                              const solver::StageResult& stage,
                                                              const solver::PanelResult& analysis);

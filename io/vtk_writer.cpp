@@ -1,7 +1,10 @@
 #include "io/vtk_writer.h"
 
 #include "io/error.h"
+#include "io/file_writer.h"
 #include "io/stage_facts.h"
+#include "io/vtk_fields.h"
+#include "io/vtk_needles.h"
 #include "io/vtk_supports.h"
 #include "io/vtk_wall.h"
 
@@ -14,7 +17,6 @@
 
 #include <algorithm>
 #include <cctype>
-#include <fstream>
 #include <string>
 #include <vector>
 
@@ -95,12 +97,16 @@ std::string data_set(const Frame& frame, const std::string& file, bool staged) {
                      file);
 }
 
-void write_collection(const std::string& data_sets, const fs::path& path) {
-  std::ofstream out(path, std::ios::binary);
-  out << "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\">\n  <Collection>\n"
-      << data_sets << "  </Collection>\n</VTKFile>\n";
-  out.close();
-  if (!out) throw FileError(path, "cannot be written");
+std::string collection_of(const std::string& data_sets) {
+  return fmt::format(
+      "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\">\n  <Collection>\n{}"
+      "  </Collection>\n</VTKFile>\n",
+      data_sets);
+}
+
+void write_shapes(vtkPolyData* data, const fs::path& path) {
+  vtkNew<vtkXMLPolyDataWriter> writer;
+  write(*writer, data, path);
 }
 
 }  // namespace
@@ -114,10 +120,12 @@ void write_vtk(const solver::JobResult& result, const fs::path& folder) {
     write(*writer, wall_grid(result, *frame.stage, *frame.analysis), folder / file);
     data_sets += data_set(frame, file, staged);
   }
-  write_collection(data_sets, folder / "wall.pvd");
+  write_file(folder / "wall.pvd", collection_of(data_sets));
 
-  vtkNew<vtkXMLPolyDataWriter> writer;
-  write(*writer, support_points(result), folder / "supports.vtp");
+  write_shapes(support_points(result), folder / "supports.vtp");
+  const vtkSmartPointer<vtkPolyData> needles = needle_lines(result);
+  if (needles->GetNumberOfPoints() > 0) write_shapes(needles, folder / "needles.vtp");
+  write_file(folder / "README.txt", vtk_readme());
 }
 
 }  // namespace deadshore::io

@@ -15,6 +15,7 @@ namespace deadshore::io {
 namespace {
 
 constexpr std::size_t most_rows = 8;
+constexpr std::size_t most_alarms = 6;  ///< of a kind
 constexpr std::size_t member_width = 18;
 constexpr std::size_t check_width = 26;
 constexpr std::size_t clause_width = 24;
@@ -28,9 +29,12 @@ std::string row(const std::string& member, const std::string& check, const std::
   return text + "\n";
 }
 
-/// A clause without the remark behind it.
-std::string short_clause(const std::string& clause) {
-  return clause.size() > clause_width ? clause.substr(0, clause.find(" (")) : clause;
+/// A clause without the remarks behind it.
+std::string short_clause(std::string clause) {
+  for (const char* remark : {" (", "; ", ", "}) {
+    if (clause.size() > clause_width) clause = clause.substr(0, clause.find(remark));
+  }
+  return clause;
 }
 
 std::string in_words(double utilisation) {
@@ -63,23 +67,42 @@ bool all_pass(std::span<const solver::Check> checks) {
                      [](const solver::Check& check) { return check.passes(); });
 }
 
-std::string summary_of(std::span<const solver::Check> checks) {
+std::string check_table(std::span<const solver::Check> checks) {
   if (checks.empty()) return "";
   std::string text = row("checks", "worst first", "used", "by");
-  std::string loud;
   std::size_t made = 0;
   for (const solver::Check& check : checks) {
-    if (check.not_verified) {
-      loud += unmade(check);
-      continue;
-    }
-    if (!check.passes()) loud += failure(check);
-    if (++made > most_rows) continue;
+    if (check.not_verified || ++made > most_rows) continue;
     text +=
         row(check.member, check.check, in_words(check.utilisation()), short_clause(check.clause));
   }
   if (made > most_rows) text += fmt::format("and {} more, all in the note\n", made - most_rows);
-  return loud.empty() ? text : text + "\n" + loud;
+  return text;
+}
+
+std::string check_alarms(std::span<const solver::Check> checks) {
+  std::string text;
+  std::size_t failed = 0;
+  std::size_t not_made = 0;
+  for (const solver::Check& check : checks) {
+    if (check.not_verified || check.passes() || ++failed > most_alarms) continue;
+    text += failure(check);
+  }
+  if (failed > most_alarms) {
+    text += fmt::format("!! FAILS: {} more, all in the note\n", failed - most_alarms);
+  }
+  for (const solver::Check& check : checks) {
+    if (check.not_verified && ++not_made <= most_alarms) text += unmade(check);
+  }
+  if (not_made > most_alarms) {
+    text += fmt::format("!! NOT VERIFIED: {} more, all in the note\n", not_made - most_alarms);
+  }
+  return text;
+}
+
+std::string summary_of(std::span<const solver::Check> checks) {
+  const std::string alarms = check_alarms(checks);
+  return alarms.empty() ? check_table(checks) : check_table(checks) + "\n" + alarms;
 }
 
 }  // namespace deadshore::io

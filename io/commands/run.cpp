@@ -2,6 +2,7 @@
 
 #include "io/commands/check_summary.h"
 #include "io/commands/summary.h"
+#include "io/commands/terminal.h"
 #include "io/job_reader.h"
 #include "io/results_writer.h"
 #include "solver/study/analyse.h"
@@ -16,6 +17,7 @@
 #include <string_view>
 #include <sys/resource.h>
 #include <unistd.h>
+#include <utility>
 
 namespace deadshore::io {
 
@@ -39,10 +41,12 @@ class ProgressLine {
   ProgressLine& operator=(const ProgressLine&) = delete;
   ~ProgressLine() { clear(); }
 
-  void show(std::string_view phase, double fraction) const {
-    if (watched_) {
-      std::fputs(fmt::format("\r\033[K{:3.0f} %  {:.70}", 100.0 * fraction, phase).c_str(), stderr);
-    }
+  void show(std::string_view phase, double fraction) {
+    if (!watched_) return;
+    std::string line = fmt::format("\r\033[K{:3.0f} %  {}", 100.0 * fraction, fitted(phase, 70));
+    if (line == shown_) return;
+    std::fputs(line.c_str(), stderr);
+    shown_ = std::move(line);
   }
   void clear() const {
     if (watched_) std::fputs("\r\033[K", stderr);
@@ -50,6 +54,7 @@ class ProgressLine {
 
  private:
   bool watched_;
+  std::string shown_;
 };
 
 class Stopwatch {
@@ -80,7 +85,7 @@ ExitCode run(const RunOptions& options) {
   const std::filesystem::path out = output_folder(options);
   check_output_folder(out);
 
-  const ProgressLine progress;
+  ProgressLine progress;
   solver::JobResult result = solver::analyse(job, [&progress](std::string_view phase, double done) {
     progress.show(phase, analysis_share * done);
   });
@@ -92,7 +97,9 @@ ExitCode run(const RunOptions& options) {
   result.times.push_back({"figures and results", writing.seconds()});
   progress.clear();
 
-  fmt::print("{}\nresults in {}\n", summary_of(result), out.string());
+  const std::string summary = summary_of(result);
+  fmt::print("{}\nresults in {}\n", wants_colour(STDOUT_FILENO) ? coloured(summary) : summary,
+             out.string());
   if (options.timings) fmt::print("\n{}", timings_of(result.times, peak_memory_in_mib()));
   const bool holds = is_held_up(result) && all_pass(result.checks);
   return options.strict && !holds ? ExitCode::check_failed : ExitCode::done;

@@ -13,6 +13,7 @@
 #include <cstddef>
 #include <limits>
 #include <string_view>
+#include <vector>
 
 namespace deadshore::io {
 
@@ -152,13 +153,27 @@ std::string failure_of(const solver::JobResult& result, solver::MasonryModel mod
   return wrapped(text);
 }
 
+std::string place_of(const solver::LoosePatch& patch) {
+  return fmt::format("between x = {:.2f} m and {:.2f} m: {}", patch.x.from / 1000.0,
+                     patch.x.to / 1000.0, patch.where);
+}
+
+/// All patches of one analysis: each where there are one or two, else their sum and the largest.
 std::string patches_of(const solver::JobResult& result, const StageAnalysis& loosest) {
+  const std::vector<solver::LoosePatch>& patches = loosest.analysis->loose;
+  const std::string head = fmt::format(
+      "!! LOOSE MASONRY, {}{}: ", to_string(loosest.analysis->model), at(result, *loosest.stage));
+  if (patches.size() > 2) {
+    const auto largest = std::ranges::max_element(patches, {}, &solver::LoosePatch::weight);
+    return wrapped(fmt::format(
+        "{}{:.2f} kN would fall, in {} places. The largest, {:.2f} kN, {}. All are in the note.",
+        head, kilonewtons(loosest.analysis->loose_weight()), patches.size(),
+        kilonewtons(largest->weight), place_of(*largest)));
+  }
   std::string text;
-  for (const solver::LoosePatch& patch : loosest.analysis->loose) {
-    text += wrapped(fmt::format(
-        "!! LOOSE MASONRY, {}{}: {:.2f} kN would fall, between x = {:.2f} m and {:.2f} m: {}",
-        to_string(loosest.analysis->model), at(result, *loosest.stage), kilonewtons(patch.weight),
-        patch.x.from / 1000.0, patch.x.to / 1000.0, patch.where));
+  for (const solver::LoosePatch& patch : patches) {
+    text += wrapped(fmt::format("{}{:.2f} kN would fall, {}", head, kilonewtons(patch.weight),
+                                place_of(patch)));
   }
   return text;
 }
@@ -186,7 +201,7 @@ std::string without_tension(const solver::JobResult& result) {
                              one_line(loosest->safety->verdict)));
 }
 
-/// Worst first.
+/// Of the wall, worst first.
 std::string warnings(const solver::JobResult& result) {
   std::string text;
   for (const solver::MasonryModel model : result.job.analysis.masonry) {
@@ -231,10 +246,10 @@ bool is_held_up(const solver::JobResult& result) {
 
 std::string summary_of(const solver::JobResult& result) {
   std::string text = fmt::format("{}\n{}", wrapped(result.job.title), tables(result));
-  const std::string loud = warnings(result);
-  if (!loud.empty()) text += fmt::format("\n{}", loud);
-  const std::string checks = summary_of(result.checks);
+  const std::string checks = check_table(result.checks);
   if (!checks.empty()) text += fmt::format("\n{}", checks);
+  const std::string loud = warnings(result) + check_alarms(result.checks);
+  if (!loud.empty()) text += fmt::format("\n{}", loud);
   return fmt::format(
       "{}\n{}", text,
       wrapped("Caution: an aid to judgement. Have a structural engineer check it and building "

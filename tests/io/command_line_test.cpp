@@ -1,17 +1,14 @@
+#include "tests/io/command_line.h"
+
 #include "tests/io/core_keys.h"
-#include "tests/io/scratch_folder.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
-#include <algorithm>
-#include <cstdlib>
 #include <filesystem>
 #include <fstream>
-#include <sstream>
 #include <string>
-#include <sys/wait.h>
 
 namespace deadshore::io {
 namespace {
@@ -19,38 +16,7 @@ namespace {
 using ::testing::HasSubstr;
 using ::testing::Not;
 
-std::string text_of(const std::filesystem::path& path) {
-  std::ostringstream text;
-  text << std::ifstream(path).rdbuf();
-  return text.str();
-}
-
-/// Runs the program in a folder of its own that holds core_keys.toml as yard.toml.
-class CommandLine : public ::testing::Test {
- protected:
-  CommandLine() { write("yard.toml", core_keys()); }
-
-  void write(const char* name, const std::string& text) const {
-    std::ofstream(folder_.path() / name) << text;
-  }
-  /// The exit status.
-  int run(const std::string& arguments) const {
-    const std::string command = "cd '" + folder_.path().string() + "' && " DEADSHORE_PROGRAM " " +
-                                arguments + " >out.txt 2>err.txt";
-    return WEXITSTATUS(std::system(command.c_str()));  // NOLINT(cert-env33-c): a fixed command
-  }
-  std::filesystem::path path(const char* name) const { return folder_.path() / name; }
-  std::string output() const { return text_of(folder_.path() / "out.txt"); }
-  std::string errors() const { return text_of(folder_.path() / "err.txt"); }
-  bool complained_in_one_line() const {
-    const std::string text = errors();
-    return text.size() > 1 && std::count(text.begin(), text.end(), '\n') == 1 &&
-           text.back() == '\n';
-  }
-
- private:
-  test::ScratchFolder folder_;
-};
+using test::CommandLine;
 
 TEST_F(CommandLine, ChecksASoundJob) {
   EXPECT_EQ(run("check yard.toml"), 0);
@@ -78,6 +44,51 @@ TEST_F(CommandLine, PrintsStagesThatCanBePastedIntoTheJob) {
   EXPECT_THAT(output(), HasSubstr(", 3 stages)"));
   EXPECT_EQ(run("stages yard.toml"), 0) << errors();
   EXPECT_THAT(output(), HasSubstr("sequence = \"at once\""));
+}
+
+TEST_F(CommandLine, NewWritesAJobThatIsSoundAndRuns) {
+  EXPECT_EQ(run("new mine.toml"), 0) << errors();
+  EXPECT_THAT(output(), HasSubstr("deadshore check mine.toml"));
+  EXPECT_EQ(run("check mine.toml"), 0) << errors();
+  EXPECT_THAT(output(), HasSubstr("mine.toml: sound (3 needles, 1 opening, 1 lintel, 2 loads"));
+  const std::string job = test::text_of(path("mine.toml"));
+  write("quick.toml", with(job, "mesh = \"100 mm\"", "mesh = \"200 mm\"\nsequence = \"at once\""));
+  EXPECT_EQ(run("run quick.toml -o quick"), 0) << errors();
+  EXPECT_THAT(output(), Not(HasSubstr("!! FAILS")));
+  EXPECT_EQ(run("new"), 0);
+  EXPECT_EQ(output(), job);
+}
+
+TEST_F(CommandLine, NewLeavesAFileAsItIsUnlessForced) {
+  EXPECT_EQ(run("new yard.toml"), 1);
+  EXPECT_TRUE(complained_in_one_line()) << errors();
+  EXPECT_THAT(errors(), HasSubstr("yard.toml: is there already"));
+  EXPECT_EQ(test::text_of(path("yard.toml")), core_keys());
+  EXPECT_EQ(run("new yard.toml --force"), 0);
+  EXPECT_NE(test::text_of(path("yard.toml")), core_keys());
+}
+
+TEST_F(CommandLine, ListsWhatAJobMayName) {
+  EXPECT_EQ(run("sections 'UB 203'"), 0) << errors();
+  EXPECT_THAT(output(), HasSubstr("\nUB 203x133x30 "));
+  EXPECT_THAT(output(), Not(HasSubstr("UC ")));
+  EXPECT_EQ(run("ground"), 0) << errors();
+  EXPECT_EQ(run("timber"), 0) << errors();
+  write("own.toml",
+        "[[timber_group]]\nsource = \"invented\"\nrows = [ { name = \"X9\", f_m = 9, "
+        "f_c_0 = 9, f_c_90 = 2, f_v = 2, E_0_mean = 9000, E_0_05 = 6000, G_mean = 500, "
+        "rho_k = 300, rho_mean = 350 } ]\n");
+  EXPECT_EQ(run("timber --tables own.toml X9"), 0) << errors();
+  EXPECT_THAT(output(), HasSubstr("\nX9 "));
+}
+
+TEST_F(CommandLine, AColourlessSummaryGoesIntoAFile) {
+  write("usual.toml", framed_keys() +
+                          "[analysis]\nmesh = \"200 mm\"\nmasonry = "
+                          "[\"uncracked\"]\nsequence = \"at once\"\n");
+  EXPECT_EQ(run("run usual.toml"), 0) << errors();
+  EXPECT_THAT(output(), Not(HasSubstr("\033")));
+  EXPECT_EQ(errors(), "");  // progress is for a terminal
 }
 
 TEST_F(CommandLine, RefusesABadJobWithFileAndLine) {
@@ -135,7 +146,9 @@ TEST_F(CommandLine, AnAnalysisThatCannotBeTrustedExitsWithTwoAndWritesNothing) {
 TEST_F(CommandLine, RefusesWhatItDoesNotKnow) {
   for (const char* arguments :
        {"", "run", "check none.toml", "stages", "stages none.toml", "run yard.toml --fast",
-        "dig yard.toml", "check yard.toml two", "run yard.toml -o no/such/folder"}) {
+        "dig yard.toml", "check yard.toml two", "run yard.toml -o no/such/folder", "keys nail",
+        "sections Z99", "props Z99", "timber --tables none.toml", "new no/such/folder/job.toml",
+        "schema yard.toml"}) {
     EXPECT_EQ(run(arguments), 1) << arguments;
     EXPECT_TRUE(complained_in_one_line()) << arguments << "\n" << errors();
   }

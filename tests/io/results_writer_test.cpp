@@ -74,10 +74,10 @@ class ResultsWriter : public ::testing::Test {
 TEST_F(ResultsWriter, WritesTheWholeFolderAndNothingBeside) {
   write(test::made_up_result());
   EXPECT_THAT(names_in(scratch.path()), UnorderedElementsAre("wall-out"));
-  EXPECT_THAT(
-      names_in(out),
-      UnorderedElementsAre("note.html", "figures", "results.json", "reactions.csv", "wall.pvd",
-                           "wall-cut-uncracked.vtu", "wall-cut-cracked.vtu", "supports.vtp"));
+  EXPECT_THAT(names_in(out),
+              UnorderedElementsAre("note.html", "figures", "results.json", "reactions.csv",
+                                   "wall.pvd", "wall-cut-uncracked.vtu", "wall-cut-cracked.vtu",
+                                   "supports.vtp", "README.txt"));
   EXPECT_THAT(names_in(out / "figures"), UnorderedElementsAre("elevation.svg", "elevation.png"));
   EXPECT_EQ(bytes_of(out / "figures" / "elevation.png"), "not a picture");
 }

@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <regex>
 #include <span>
 #include <sstream>
 #include <string>
@@ -41,6 +42,17 @@ solver::JobResult one_needle() {
 
 solver::PanelResult& cracked_of(solver::JobResult& result) {
   return result.stages.back().analyses.back();
+}
+
+solver::Check check_of(double demand) {
+  solver::Check check;
+  check.member = "N1";
+  check.check = "bending";
+  check.clause = "EN 1993-1-1 6.2.5";
+  check.demand = demand;
+  check.capacity = 22.0;
+  check.unit = "kNm";
+  return check;
 }
 
 std::string line_with(const std::string& text, const std::string& part) {
@@ -86,6 +98,29 @@ TEST(Summary, NamesLooseMasonry) {
   cracked_of(result).loose[0].weight = 2340.0;
   EXPECT_THAT(summary_of(result), HasSubstr("!! LOOSE MASONRY, cracked: 2.34 kN"));
   EXPECT_FALSE(is_held_up(result));
+}
+
+TEST(Summary, SumsUpManyLoosePlacesAndPointsToTheNote) {
+  solver::JobResult result = one_needle();
+  cracked_of(result).loose.resize(9);
+  for (solver::LoosePatch& patch : cracked_of(result).loose) patch.weight = 500.0;
+  cracked_of(result).loose[4].weight = 1250.0;
+  cracked_of(result).loose[4].where = "over the stair";
+  const std::string text = summary_of(result);
+  EXPECT_THAT(text, HasSubstr("!! LOOSE MASONRY, cracked: 5.25 kN would fall, in 9 places. The "));
+  EXPECT_EQ(text.find("LOOSE MASONRY"), text.rfind("LOOSE MASONRY"));
+  const std::string joined = std::regex_replace(text, std::regex("\n"), " ");
+  EXPECT_THAT(joined, HasSubstr("largest, 1.25 kN, between x = 0.00 m and 0.00 m: over the stair. "
+                                "All are in the note."));
+}
+
+TEST(Summary, AlarmsComeLastWorstFirst) {
+  solver::JobResult result = test::made_up_staged_result();
+  result.checks = {check_of(33.0)};
+  const std::string text = summary_of(result);
+  EXPECT_LT(text.find("worst first"), text.find("!! LOOSE MASONRY"));
+  EXPECT_LT(text.find("!! LOOSE MASONRY"), text.find("!! FAILS"));
+  EXPECT_LT(text.find("!! FAILS"), text.find("Caution:"));
 }
 
 TEST(Summary, WorksForOneModelAlone) {
@@ -187,17 +222,6 @@ TEST(StagedSummary, FitsEightyColumnsWhateverTheNames) {
   for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80U) << line;
 }
 
-solver::Check check_of(double demand) {
-  solver::Check check;
-  check.member = "N1";
-  check.check = "bending";
-  check.clause = "EN 1993-1-1 6.2.5";
-  check.demand = demand;
-  check.capacity = 22.0;
-  check.unit = "kNm";
-  return check;
-}
-
 TEST(CheckSummary, GivesTheUtilisationAndTheClause) {
   const std::vector<solver::Check> checks = {check_of(11.0)};
   const std::string row = line_with(summary_of(checks), "N1");
@@ -226,6 +250,13 @@ TEST(CheckSummary, ListsEightAndCountsTheRest) {
   const std::string text = summary_of(checks);
   EXPECT_EQ(std::count(text.begin(), text.end(), '\n'), 10);
   EXPECT_THAT(text, HasSubstr("and 3 more"));
+}
+
+TEST(CheckSummary, CountsAlarmsPastSixOfAKind) {
+  std::vector<solver::Check> checks(9, check_of(33.0));
+  const std::string text = check_alarms(checks);
+  EXPECT_THAT(text, HasSubstr("!! FAILS: 3 more, all in the note"));
+  EXPECT_THAT(text, Not(HasSubstr("NOT VERIFIED")));
 }
 
 TEST(CheckSummary, FitsEightyColumnsWhateverTheNames) {

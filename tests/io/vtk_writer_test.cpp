@@ -2,8 +2,10 @@
 
 #include "io/error.h"
 #include "io/results_json.h"
+#include "io/vtk_fields.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/scratch_folder.h"
+#include "tests/viz/made_up_frame.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -12,6 +14,7 @@
 #include <vtkCellType.h>
 #include <vtkDataArray.h>
 #include <vtkFieldData.h>
+#include <vtkIdList.h>
 #include <vtkNew.h>
 #include <vtkPointData.h>
 #include <vtkPolyData.h>
@@ -23,6 +26,12 @@
 #include <vtkXMLUnstructuredGridReader.h>
 #include <vtkXMLUtilities.h>
 
+#include <algorithm>
+#include <cmath>
+#include <fstream>
+#include <initializer_list>
+#include <set>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -38,11 +47,15 @@ vtkSmartPointer<vtkUnstructuredGrid> read_grid(const fs::path& path) {
   return reader->GetOutput();
 }
 
-vtkSmartPointer<vtkPolyData> read_supports(const fs::path& folder) {
+vtkSmartPointer<vtkPolyData> read_shapes(const fs::path& path) {
   vtkNew<vtkXMLPolyDataReader> reader;
-  reader->SetFileName((folder / "supports.vtp").c_str());
+  reader->SetFileName(path.c_str());
   reader->Update();
   return reader->GetOutput();
+}
+
+vtkSmartPointer<vtkPolyData> read_supports(const fs::path& folder) {
+  return read_shapes(folder / "supports.vtp");
 }
 
 struct DataSet {
@@ -282,6 +295,126 @@ TEST(VtkWriter, TheBeamLiesUnderItsPackingOnItsPadstones) {
   supports->GetCellBounds(padstone, bounds);
   EXPECT_DOUBLE_EQ(bounds[3], underside);
   EXPECT_DOUBLE_EQ(bounds[1] - bounds[0], 300.0);
+}
+
+solver::JobResult framed_result() {
+  solver::JobResult result = test::made_up_staged_result();
+  viz::put_on_frame(result, viz::made_up_frame("F1"));
+  return result;
+}
+
+vtkStringArray* parts_of(vtkPolyData* lines) {
+  return vtkStringArray::SafeDownCast(lines->GetCellData()->GetAbstractArray("part"));
+}
+
+TEST(VtkWriter, NeedlesAndPropsAreLinesWithTheForcesOfTheResultsFile) {
+  const test::ScratchFolder scratch;
+  const solver::JobResult result = framed_result();
+  write_vtk(result, scratch.path());
+  const auto lines = read_shapes(scratch.path() / "needles.vtp");
+  vtkStringArray* parts = parts_of(lines);
+  vtkDataArray* moment = lines->GetPointData()->GetArray("moment [kNm]");
+  vtkDataArray* shear = lines->GetPointData()->GetArray("shear [kN]");
+  vtkDataArray* load = lines->GetCellData()->GetArray("load [kN]");
+  ASSERT_TRUE(parts != nullptr && moment != nullptr && shear != nullptr && load != nullptr);
+  const auto answer = nlohmann::json::parse(results_json(result));
+  const auto frames = answer.at("needle_frames");
+  ASSERT_EQ(frames.size(), 2U);
+  for (const auto& [name, frame] : frames.items()) {
+    const vtkIdType needle = parts->LookupValue(name);
+    ASSERT_GE(needle, 0) << name;
+    EXPECT_NEAR(load->GetTuple1(needle), frame.at("load"), 1e-9) << name;
+    double largest_moment = 0.0;
+    double largest_shear = 0.0;
+    const vtkSmartPointer<vtkIdList> ids = vtkSmartPointer<vtkIdList>::New();
+    lines->GetCellPoints(needle, ids);
+    for (vtkIdType i = 0; i < ids->GetNumberOfIds(); ++i) {
+      largest_moment = std::max(largest_moment, std::abs(moment->GetTuple1(ids->GetId(i))));
+      largest_shear = std::max(largest_shear, std::abs(shear->GetTuple1(ids->GetId(i))));
+    }
+    EXPECT_NEAR(largest_moment, frame.at("largest_moment"), 1e-9) << name;
+    EXPECT_NEAR(largest_shear, frame.at("largest_shear"), 1e-9) << name;
+    const auto& props = frame.at("props");
+    for (const auto& prop : props) {
+      const std::string mark = prop.at("mark").get<std::string>();
+      const vtkIdType line = parts->LookupValue(name + " " + mark + " prop");
+      ASSERT_GE(line, 0) << mark;
+      EXPECT_NEAR(load->GetTuple1(line), prop.at("load"), 1e-9) << mark;
+    }
+  }
+}
+
+TEST(VtkWriter, PropsReachFromTheNeedlesUndersideToTheirSoles) {
+  const test::ScratchFolder scratch;
+  write_vtk(framed_result(), scratch.path());
+  const auto lines = read_shapes(scratch.path() / "needles.vtp");
+  // The soffit is at 1500 mm, 50 mm of packing under it, and the needle is 152.4 mm deep; the
+  // outer ground is 150 mm below the base and the sole 50 mm thick.
+  double bounds[6];  // NOLINT(modernize-avoid-c-arrays): VTK's
+  lines->GetCellBounds(parts_of(lines)->LookupValue("N2 outer prop"), bounds);
+  EXPECT_DOUBLE_EQ(bounds[0], 2500.0);
+  EXPECT_DOUBLE_EQ(bounds[4], -125.0 - 900.0);  // outside is negative
+  lines->GetCellBounds(parts_of(lines)->LookupValue("N2"), bounds);
+  EXPECT_DOUBLE_EQ(bounds[2], 1500.0 - 50.0 - 76.2);
+  EXPECT_DOUBLE_EQ(bounds[4], -125.0 - 900.0);
+  EXPECT_DOUBLE_EQ(bounds[5], 125.0 + 600.0);
+}
+
+/// The names of all fields of a data set.
+std::set<std::string> fields_of(vtkDataSet* data) {
+  std::set<std::string> names;
+  for (vtkFieldData* fields : std::initializer_list<vtkFieldData*>{
+           data->GetPointData(), data->GetCellData(), data->GetFieldData()}) {
+    for (int i = 0; i < fields->GetNumberOfArrays(); ++i) {
+      names.insert(fields->GetAbstractArray(i)->GetName());
+    }
+  }
+  return names;
+}
+
+std::string text_of(const fs::path& path) {
+  std::ostringstream text;
+  text << std::ifstream(path).rdbuf();
+  return text.str();
+}
+
+TEST(VtkReadme, NamesEveryFieldThatIsThere) {
+  const test::ScratchFolder scratch;
+  const solver::JobResult result = framed_result();
+  write_vtk(result, scratch.path());
+  const std::string readme = text_of(scratch.path() / "README.txt");
+  std::set<std::string> names = fields_of(read_shapes(scratch.path() / "needles.vtp"));
+  names.merge(fields_of(read_grid(scratch.path() / "wall-02-cut-cracked.vtu")));
+  EXPECT_GE(names.size(), 20U);
+  for (const std::string& name : names) {
+    EXPECT_THAT(readme, ::testing::HasSubstr("\n  " + name + " (")) << name;
+  }
+  const std::set<std::string> supports = fields_of(read_supports(scratch.path()));
+  for (const std::string& name : supports) {
+    const bool known = name.starts_with("reaction ") && name.ends_with(" [kN]");
+    EXPECT_TRUE(known || readme.find("\n  " + name + " (") != std::string::npos) << name;
+  }
+  for (const char* file : {"wall.pvd", "wall-*.vtu", "supports.vtp", "needles.vtp"}) {
+    EXPECT_THAT(readme, ::testing::HasSubstr(std::string("\n") + file + "\n"));
+  }
+}
+
+TEST(VtkReadme, NamesNoFieldThatIsNeverThere) {
+  const test::ScratchFolder scratch;
+  write_vtk(framed_result(), scratch.path());
+  std::set<std::string> names = fields_of(read_grid(scratch.path() / "wall-02-cut-cracked.vtu"));
+  write_vtk(test::made_up_result_that_falls("it spreads"), scratch.path());
+  names.merge(fields_of(read_grid(scratch.path() / "wall-cut-cracked.vtu")));
+  for (const VtkField& field : wall_fields()) EXPECT_TRUE(names.contains(field.name)) << field.name;
+  const std::set<std::string> needles = fields_of(read_shapes(scratch.path() / "needles.vtp"));
+  for (const VtkField& field : needle_fields()) {
+    EXPECT_TRUE(needles.contains(field.name)) << field.name;
+  }
+}
+
+TEST(VtkReadme, FitsEightyColumns) {
+  std::istringstream lines(vtk_readme());
+  for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80U) << line;
 }
 
 TEST(VtkWriter, AFolderThatIsNotThereIsAFileError) {

@@ -1,0 +1,19 @@
+#include "io/commands/schema.h"
+
+#include "io/json_schema.h"
+
+#include <fmt/format.h>
+
+namespace deadshore::io {
+
+void add_schema_command(CLI::App& app, ExitCode& code) {
+  CLI::App* command = app.add_subcommand(
+      "schema",
+      "Print the job file's JSON schema, for editors that complete and check TOML by one");
+  command->callback([&code] {
+    fmt::print("{}", job_json_schema());
+    code = ExitCode::done;
+  });
+}
+
+}  // namespace deadshore::io
