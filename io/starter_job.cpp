@@ -17,7 +17,7 @@ namespace deadshore::io {
 
 namespace {
 
-constexpr std::size_t comment_column = 34;
+constexpr std::size_t comment_column = 36;
 constexpr std::size_t comment_width = 80 - comment_column - 2;
 
 struct Value {
@@ -35,7 +35,7 @@ struct Table {
 /// An invented wall: a garden door is made into a wide opening under a pair of beams.
 std::vector<Table> invented_wall() {
   return {
-      {"", "", {{"title", "My wall (invented): change every line of this"}}},
+      {"", "", {{"title", "My wall (invented)"}}},
       {"wall",
        "[wall]",
        {{"length", "5 m"},

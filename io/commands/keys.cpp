@@ -26,9 +26,7 @@ ExitCode print_keys(const std::string& table) {
 void add_keys_command(CLI::App& app, ExitCode& code) {
   CLI::App* command = app.add_subcommand("keys", "Explain the tables and keys of a job file");
   const auto table = std::make_shared<std::string>();
-  command->add_option("TABLE", *table,
-                      "A table, such as needle_frame, or top for the keys above the first "
-                      "(default: all)");
+  command->add_option("TABLE", *table, "A table, or top for the keys above the first");
   command->callback([table, &code] { code = print_keys(*table); });
 }
 

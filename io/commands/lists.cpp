@@ -34,8 +34,7 @@ void add_list(CLI::App& app, ExitCode& code, const char* name, const char* meani
               ListOfMembers list) {
   CLI::App* command = app.add_subcommand(name, meaning);
   const auto options = std::make_shared<ListOptions>();
-  command->add_option("PATTERN", options->pattern,
-                      "Part of a name; * and ? stand for any letters (default: all)");
+  command->add_option("PATTERN", options->pattern, "Part of a name, with * and ? (default: all)");
   command->add_option("--tables", options->tables, "Add a file of your own (may be repeated)")
       ->type_name("FILE")
       ->allow_extra_args(false);
@@ -48,8 +47,7 @@ void add_list_commands(CLI::App& app, ExitCode& code) {
   add_list(app, code, "sections", "List steel sections with their properties", list_of_sections);
   add_list(app, code, "timber", "List strength classes of timber", list_of_timber);
   add_list(app, code, "props", "List props with their safe loads", list_of_props);
-  add_list(app, code, "ground", "List kinds of ground and what may be presumed of them",
-           list_of_grounds);
+  add_list(app, code, "ground", "List kinds of ground and what they bear", list_of_grounds);
 }
 
 }  // namespace deadshore::io

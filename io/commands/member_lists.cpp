@@ -85,7 +85,7 @@ std::string every_property(const solver::SteelSection& section) {
       {"tf", section.tf, "mm", "flange, or wall"},
       {"mass", p.mass, "kg/m", "at 7850 kg/m3"},
       {"A", p.A / 1e2, "cm2", "area"},
-      {"A_v", p.A_v / 1e2, "cm2", "area for shear along the web, EN 1993-1-1 6.2.6(3)"},
+      {"A_v", p.A_v / 1e2, "cm2", "shear area, EN 1993-1-1 6.2.6(3)"},
       {"I_y", p.I_y / 1e4, "cm4", "second moment of area, strong axis"},
       {"I_z", p.I_z / 1e4, "cm4", "same, weak axis"},
       {"W_el_y", p.W_el_y / 1e3, "cm3", "elastic modulus, strong axis"},
@@ -94,12 +94,12 @@ std::string every_property(const solver::SteelSection& section) {
       {"W_pl_z", p.W_pl_z / 1e3, "cm3", "same, weak axis"},
       {"i_z", p.i_z / 10.0, "cm", "radius of gyration, weak axis"},
       {"I_t", p.I_t / 1e4, "cm4", "torsion"},
-      {"I_w", p.I_w / 1e9, "dm6 / 1000", "warping"},
+      {"I_w", p.I_w / 1e12, "dm6", "warping"},
   }};
   std::string text = "\n";
   for (const Line& line : lines) {
     text +=
-        fmt::format("{:<8}{:>12.4g}  {:<10}  {}\n", line.name, line.value, line.unit, line.meaning);
+        fmt::format("{:<8}{:>12.4g}  {:<6}  {}\n", line.name, line.value, line.unit, line.meaning);
   }
   return text;
 }
@@ -159,7 +159,7 @@ std::string list_of_props(const MemberTables& tables, std::string_view pattern) 
   constexpr std::array<double, 9> extensions = {1.5, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 5.5};
   TextTable table{{{"prop", ""}, {"from", "m"}, {"to", "m"}}, {}};
   for (const double metres : extensions) {
-    table.columns.push_back({fmt::format("{:.1f} m", metres), "kN"});
+    table.columns.push_back({fmt::format("{:.1f}", metres), "kN"});
   }
   const auto name_of = [](const solver::Prop& prop) -> const std::string& { return prop.name; };
   for (const solver::Prop* prop : matching(tables.props, pattern, "prop", name_of)) {
@@ -172,7 +172,7 @@ std::string list_of_props(const MemberTables& tables, std::string_view pattern) 
   }
   return text_of(table) + "\n" +
          wrapped(
-             "Safe load of unfactored load at an extension, out of plumb up to 1.5 degrees and "
+             "Safe load of unfactored load at extensions in m, out of plumb up to 1.5 degrees and "
              "25 mm eccentric: a supplier's table where there is one, else the lower of EN "
              "1065 over 1.65 and CIRIA TN79. No value where neither reaches. The sheet of the "
              "prop in your hand comes first.");

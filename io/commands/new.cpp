@@ -42,8 +42,7 @@ ExitCode start(const NewOptions& options) {
 }  // namespace
 
 void add_new_command(CLI::App& app, ExitCode& code) {
-  CLI::App* command =
-      app.add_subcommand("new", "Write a commented job of an invented wall, to start from");
+  CLI::App* command = app.add_subcommand("new", "Write a commented job to start from");
   const auto options = std::make_shared<NewOptions>();
   command->add_option("FILE", options->file, "Where to write it (default: print it)");
   command->add_flag("--force", options->force, "Write over a file that is there already");

@@ -113,10 +113,10 @@ void add_run_command(CLI::App& app, ExitCode& code) {
   command->add_option("JOB", options->job_file, "The job file, TOML")->required();
   command->add_option("-o,--out", options->out, "Folder of the results (default: JOB-out here)");
   command->add_flag("--timings", options->timings, "Print the time of each phase");
-  command->add_flag(
-      "--strict", options->strict,
-      "Exit 3 where a check fails or is not verified, masonry is loose, or the wall does "
-      "not stand in every stage, without tension too");
+  command->add_flag("--strict", options->strict, "Exit 3 where anything fails (see below)");
+  command->footer(
+      "--strict: where a check fails or is not verified, masonry is loose, or the wall\n"
+      "does not stand in every stage, without tension too.");
   command->callback([options, &code] { code = run(*options); });
 }
 

@@ -35,14 +35,14 @@ ExitCode print_stages(const std::string& job_file) {
 }  // namespace
 
 void add_stages_command(CLI::App& app, ExitCode& code) {
-  CLI::App* command = app.add_subcommand(
-      "stages", "Print the order of work as [[stage]] tables, to paste into the job and edit");
+  CLI::App* command = app.add_subcommand("stages", "Print the order of work, to paste and edit");
   const auto job_file = std::make_shared<std::string>();
   command->add_option("JOB", *job_file, "The job file, TOML")->required();
   command->footer(
-      "A stage does, in order: fit, preload or release NEEDLE; remove cut, remove LINTEL, remove "
-      "pockets;\nplace padstones, place beam, pack beam; tighten or slacken SHORE; load on or load "
-      "off LOAD.\n\"fit all\" and the like stand for every one that this was not done to before.");
+      "A stage does, in order: fit, preload or release NEEDLE; remove cut, remove\n"
+      "LINTEL, remove pockets; place padstones, place beam, pack beam; tighten or\n"
+      "slacken SHORE; load on or load off LOAD. \"fit all\" and the like stand for every\n"
+      "one that this was not done to before.");
   command->callback([job_file, &code] { code = print_stages(*job_file); });
 }
 

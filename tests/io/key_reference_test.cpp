@@ -29,7 +29,7 @@ TEST(KeyReference, GivesUnitDefaultRangeAndExample) {
   EXPECT_THAT(text, HasSubstr("  slack                 mm                 default \"0 mm\"\n"
                               "      Gap to close before the needle bears. Range: 0 or more.\n"
                               "      slack = \"2 mm\"\n"));
-  EXPECT_THAT(text, Not(HasSubstr("[needle_frame.NAME]")));
+  EXPECT_THAT(text, Not(HasSubstr("\n[needle_frame.NAME]")));
 }
 
 TEST(KeyReference, ATableComesWithThoseInsideIt) {

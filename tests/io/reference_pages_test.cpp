@@ -111,6 +111,15 @@ TEST_F(ReferencePages, TheManualHasEveryCommandAndOption) {
   }
 }
 
+TEST_F(ReferencePages, HelpFitsEightyColumns) {
+  std::vector<std::string> all = commands();
+  all.emplace_back("");
+  for (const std::string& command : all) {
+    std::istringstream lines(help_of(command));
+    for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80U) << line;
+  }
+}
+
 TEST_F(ReferencePages, TheManualHasEveryExitStatus) {
   const std::string page = manual();
   const std::string statuses = page.substr(page.find(".SH EXIT STATUS"));
