@@ -115,7 +115,8 @@ TEST_F(JsonSchema, TakesTheExamplesAndTheStarter) {
   for (const char* name : {"garden_wall.toml", "kitchen_wall.toml"}) {
     EXPECT_THAT(fault_in(file_text(std::string("io/examples/") + name)), IsEmpty()) << name;
   }
-  for (const char* name : {"core_keys.toml", "framed_keys.toml", "staged_keys.toml"}) {
+  for (const char* name :
+       {"core_keys.toml", "framed_keys.toml", "staged_keys.toml", "lift_keys.toml"}) {
     EXPECT_THAT(fault_in(test_data(name)), IsEmpty()) << name;
   }
   EXPECT_THAT(fault_in(starter_job()), IsEmpty());
