@@ -5,16 +5,13 @@
 #include "io/member_row.h"
 #include "io/named_rows.h"
 #include "io/schema.h"
+#include "io/whole_file.h"
 #include "solver/members/error.h"
 
 #include <fmt/format.h>
 
 #include <array>
-#include <cerrno>
 #include <cmath>
-#include <fstream>
-#include <iterator>
-#include <system_error>
 #include <utility>
 
 namespace deadshore::io {
@@ -241,14 +238,7 @@ void add_member_tables(std::string_view text, const std::string& file_name, Memb
 }
 
 void add_member_file(const std::filesystem::path& path, MemberTables& tables) {
-  std::error_code status;
-  if (std::filesystem::is_directory(path, status)) throw FileError(path, "is a folder, not a file");
-  errno = 0;
-  std::ifstream file(path, std::ios::binary);
-  if (!file) throw FileError(path, std::generic_category().message(errno));
-  const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-  if (file.bad()) throw FileError(path, std::generic_category().message(errno));
-  add_member_tables(text, path.string(), tables);
+  add_member_tables(read_file(path), path.string(), tables);
 }
 
 }  // namespace deadshore::io

@@ -1,12 +1,12 @@
 #include "io/results_writer.h"
 
 #include "io/error.h"
-#include "io/file_writer.h"
 #include "io/note/note.h"
 #include "io/output_folder.h"
 #include "io/reactions_csv.h"
 #include "io/results_json.h"
 #include "io/vtk_writer.h"
+#include "io/whole_file.h"
 
 #include <string>
 

@@ -1,12 +1,12 @@
 #include "io/vtk_writer.h"
 
 #include "io/error.h"
-#include "io/file_writer.h"
 #include "io/stage_facts.h"
 #include "io/vtk_fields.h"
 #include "io/vtk_needles.h"
 #include "io/vtk_supports.h"
 #include "io/vtk_wall.h"
+#include "io/whole_file.h"
 
 #include <fmt/format.h>
 #include <vtkErrorCode.h>

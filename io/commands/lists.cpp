@@ -1,6 +1,8 @@
 #include "io/commands/lists.h"
 
 #include "io/commands/member_lists.h"
+#include "io/commands/weight_lists.h"
+#include "io/whole_file.h"
 
 #include <fmt/format.h>
 
@@ -12,26 +14,37 @@ namespace deadshore::io {
 
 namespace {
 
-using ListOfMembers = std::string (*)(const MemberTables& tables, std::string_view pattern);
-
 struct ListOptions {
   std::string pattern;
-  std::vector<std::string> tables;
+  std::vector<std::string> tables;  ///< files
 };
 
-ExitCode print_list(ListOfMembers list, const ListOptions& options) {
+using List = std::string (*)(const ListOptions& options);
+
+template <std::string (*list)(const MemberTables&, std::string_view)>
+std::string list_of_members(const ListOptions& options) {
   MemberTables tables = built_in_member_tables();
   for (const std::string& file : options.tables) add_member_file(file, tables);
+  return list(tables, options.pattern);
+}
+
+template <std::string (*list)(const WeightTables&, std::string_view)>
+std::string list_of_weights(const ListOptions& options) {
+  WeightTables tables = built_in_weight_tables();
+  for (const std::string& file : options.tables) add_weight_tables(read_file(file), file, tables);
+  return list(tables, options.pattern);
+}
+
+ExitCode print_list(List list, const ListOptions& options) {
   try {
-    fmt::print("{}", list(tables, options.pattern));
+    fmt::print("{}", list(options));
   } catch (const UnknownMember& error) {
     throw CLI::ValidationError("PATTERN", error.what());
   }
   return ExitCode::done;
 }
 
-void add_list(CLI::App& app, ExitCode& code, const char* name, const char* meaning,
-              ListOfMembers list) {
+void add_list(CLI::App& app, ExitCode& code, const char* name, const char* meaning, List list) {
   CLI::App* command = app.add_subcommand(name, meaning);
   const auto options = std::make_shared<ListOptions>();
   command->add_option("PATTERN", options->pattern, "Part of a name, with * and ? (default: all)");
@@ -44,10 +57,16 @@ void add_list(CLI::App& app, ExitCode& code, const char* name, const char* meani
 }  // namespace
 
 void add_list_commands(CLI::App& app, ExitCode& code) {
-  add_list(app, code, "sections", "List steel sections with their properties", list_of_sections);
-  add_list(app, code, "timber", "List strength classes of timber", list_of_timber);
-  add_list(app, code, "props", "List props with their safe loads", list_of_props);
-  add_list(app, code, "ground", "List kinds of ground and what they bear", list_of_grounds);
+  add_list(app, code, "sections", "List steel sections with their properties",
+           list_of_members<list_of_sections>);
+  add_list(app, code, "timber", "List strength classes of timber", list_of_members<list_of_timber>);
+  add_list(app, code, "props", "List props with their safe loads", list_of_members<list_of_props>);
+  add_list(app, code, "ground", "List kinds of ground and what they bear",
+           list_of_members<list_of_grounds>);
+  add_list(app, code, "materials", "List what a house is made of and what it weighs",
+           list_of_weights<list_of_materials>);
+  add_list(app, code, "uses", "List uses of floors and roofs and their loads",
+           list_of_weights<list_of_uses>);
 }
 
 }  // namespace deadshore::io

@@ -1,8 +1,8 @@
 #include "io/commands/member_lists.h"
 
+#include "io/commands/name_pattern.h"
 #include "io/commands/terminal.h"
 #include "io/commands/text_table.h"
-#include "io/named_rows.h"
 #include "io/subgrade_moduli.h"
 #include "solver/members/error.h"
 #include "solver/members/safe_load.h"
@@ -10,29 +10,11 @@
 #include <fmt/format.h>
 
 #include <array>
-#include <fnmatch.h>
 #include <vector>
 
 namespace deadshore::io {
 
 namespace {
-
-/// The members whose name matches. `name_of` gives a member's name.
-template <class Member, class Name>
-std::vector<const Member*> matching(const std::vector<Member>& members, std::string_view pattern,
-                                    const std::string& kind, Name name_of) {
-  const std::string wanted = fmt::format("*{}*", bare_name(pattern));
-  std::vector<const Member*> found;
-  for (const Member& member : members) {
-    if (fnmatch(wanted.c_str(), bare_name(name_of(member)).c_str(), 0) == 0)
-      found.push_back(&member);
-  }
-  if (!found.empty()) return found;
-  std::vector<std::string_view> known;
-  for (const Member& member : members) known.push_back(name_of(member));
-  throw UnknownMember(kind, std::string(pattern),
-                      known.empty() ? "" : std::string(nearest_name(pattern, known)));
-}
 
 std::string plain(double value) {
   return fmt::format("{:g}", value);
@@ -40,10 +22,6 @@ std::string plain(double value) {
 
 std::string rounded(double value) {
   return fmt::format("{:.{}f}", value, value < 100.0 ? 1 : 0);
-}
-
-std::string source_line(std::string_view source) {
-  return fmt::format("Source: {}.", source);
 }
 
 std::string section_table(const std::vector<const SteelRow*>& rows) {
@@ -161,8 +139,7 @@ std::string list_of_props(const MemberTables& tables, std::string_view pattern) 
   for (const double metres : extensions) {
     table.columns.push_back({fmt::format("{:.1f}", metres), "kN"});
   }
-  const auto name_of = [](const solver::Prop& prop) -> const std::string& { return prop.name; };
-  for (const solver::Prop* prop : matching(tables.props, pattern, "prop", name_of)) {
+  for (const solver::Prop* prop : matching(tables.props, pattern, "prop", &solver::Prop::name)) {
     std::vector<std::string> cells = {prop->name, fmt::format("{:.2f}", prop->shortest / 1e3),
                                       fmt::format("{:.2f}", prop->longest / 1e3)};
     for (const double metres : extensions) cells.push_back(safe_load_at(*prop, 1e3 * metres));
@@ -181,10 +158,8 @@ std::string list_of_props(const MemberTables& tables, std::string_view pattern) 
 std::string list_of_grounds(const MemberTables& tables, std::string_view pattern) {
   TextTable table{{{"ground", ""}, {"presumed bearing", "kN/m2"}, {"subgrade modulus", "MN/m3"}},
                   {}};
-  const auto name_of = [](const solver::Ground& ground) -> const std::string& {
-    return ground.name;
-  };
-  for (const solver::Ground* ground : matching(tables.grounds, pattern, "ground", name_of)) {
+  for (const solver::Ground* ground :
+       matching(tables.grounds, pattern, "ground", &solver::Ground::name)) {
     const auto modulus = usual_subgrade_modulus(ground->name);
     table.rows.push_back(
         {source_line(ground->source),

@@ -1,8 +1,8 @@
 #include "io/commands/new.h"
 
 #include "io/error.h"
-#include "io/file_writer.h"
 #include "io/starter_job.h"
+#include "io/whole_file.h"
 
 #include <fmt/format.h>
 

@@ -11,15 +11,20 @@ namespace deadshore::io {
 
 namespace {
 
-constexpr std::size_t widest_first = 24;
+constexpr std::size_t page = 80;
+constexpr std::size_t narrowest_first = 8;
 
 std::vector<std::size_t> widths_of(const TextTable& table) {
   std::vector<std::size_t> widths;
+  std::size_t others = 0;
   for (std::size_t i = 0; i < table.columns.size(); ++i) {
     std::size_t width = std::max(table.columns[i].heading.size(), table.columns[i].unit.size());
     for (const TextTable::Row& row : table.rows) width = std::max(width, row.cells.at(i).size());
-    widths.push_back(i == 0 ? std::min(width, widest_first) : width);
+    widths.push_back(width);
+    if (i > 0) others += 2 + width;
   }
+  const std::size_t left = others + narrowest_first < page ? page - others : narrowest_first;
+  widths.front() = std::min(widths.front(), left);
   return widths;
 }
 
@@ -43,6 +48,10 @@ std::string headings_of(const TextTable& table, const std::vector<std::size_t>& 
 }
 
 }  // namespace
+
+std::string source_line(std::string_view source) {
+  return fmt::format("Source: {}.", source);
+}
 
 std::string text_of(const TextTable& table) {
   const std::vector<std::size_t> widths = widths_of(table);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace deadshore::io {
@@ -20,7 +21,10 @@ struct TextTable {
 };
 
 /// The table for a terminal: before each run of rows of one group the group's paragraph and the
-/// headings. A first column of over 24 characters is cut. Empty without rows.
+/// headings. The first column is cut to what the others leave of 80. Empty without rows.
 [[nodiscard]] std::string text_of(const TextTable& table);
+
+/// The group of rows that share a source.
+[[nodiscard]] std::string source_line(std::string_view source);
 
 }  // namespace deadshore::io

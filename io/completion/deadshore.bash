@@ -18,14 +18,14 @@ _deadshore_options() {
   case $1 in
     run) echo '--out -o --timings --strict --help -h' ;;
     new) echo '--force --help -h' ;;
-    sections | timber | props | ground) echo '--tables --help -h' ;;
+    sections | timber | props | ground | materials | uses) echo '--tables --help -h' ;;
     check | stages | keys | schema) echo '--help -h' ;;
     *) echo '--help -h --version' ;;
   esac
 }
 
 _deadshore() {
-  local commands='new run check stages keys schema sections timber props ground'
+  local commands='new run check stages keys schema sections timber props ground materials uses'
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} command="" file
   ((COMP_CWORD > 1)) && command=${COMP_WORDS[1]}
   COMPREPLY=()

@@ -74,6 +74,12 @@ TEST_F(CommandLine, ListsWhatAJobMayName) {
   EXPECT_THAT(output(), Not(HasSubstr("UC ")));
   EXPECT_EQ(run("ground"), 0) << errors();
   EXPECT_EQ(run("timber"), 0) << errors();
+  EXPECT_EQ(run("uses stairs"), 0) << errors();
+  write("heavy.toml",
+        "[[weight_group]]\nsource = \"invented\"\nrows = [ { name = \"lead flat\", "
+        "area_weight = 0.9 } ]\n");
+  EXPECT_EQ(run("materials --tables heavy.toml lead"), 0) << errors();
+  EXPECT_THAT(output(), HasSubstr("\nlead flat "));
   write("own.toml",
         "[[timber_group]]\nsource = \"invented\"\nrows = [ { name = \"X9\", f_m = 9, "
         "f_c_0 = 9, f_c_90 = 2, f_v = 2, E_0_mean = 9000, E_0_05 = 6000, G_mean = 500, "

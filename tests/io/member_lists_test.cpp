@@ -1,5 +1,7 @@
 #include "io/commands/member_lists.h"
 
+#include "io/commands/weight_lists.h"
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -71,6 +73,22 @@ TEST_F(MemberLists, SayWhatMayBePresumedOfGroundAndWhatMayNot) {
   EXPECT_THAT(line_with(text, "stiff clay"), HasSubstr(" 150 "));
   EXPECT_THAT(line_with(text, "soft clay"), HasSubstr(" none "));
   EXPECT_THAT(text, Not(HasSubstr("gravel ")));
+}
+
+TEST(WeightLists, FitEightyColumnsAndGiveUnitsAndSources) {
+  const WeightTables tables = built_in_weight_tables();
+  const std::string materials = list_of_materials(tables, "");
+  const std::string uses = list_of_uses(tables, "");
+  for (const std::string& text : {materials, uses}) {
+    std::istringstream lines(text);
+    for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80U) << line;
+  }
+  for (const WeightRow& row : tables.materials) EXPECT_NE(line_with(materials, row.name), "");
+  for (const UseRow& row : tables.uses) EXPECT_NE(line_with(uses, row.name), "");
+  EXPECT_THAT(line_with(list_of_uses(tables, "domestic"), "domestic"), HasSubstr(" 1.5 "));
+  EXPECT_THAT(list_of_materials(tables, "brick"), HasSubstr("Source: BS 648:1964"));
+  EXPECT_THAT(list_of_materials(tables, "brick"), HasSubstr("kN/m3    kN/m2\n"));
+  EXPECT_THROW((void)list_of_materials(tables, "cheese"), UnknownMember);
 }
 
 TEST_F(MemberLists, PatternsMatchPartsOfNames) {
