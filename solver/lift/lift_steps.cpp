@@ -98,7 +98,7 @@ std::vector<std::string> lift_steps(const Job& job, const RaisedBeam& beam) {
   std::vector<std::string> steps = {bring_in(job, beam), lift_up(job, beam), set_on_stands(lifting),
                                     move_in(job, beam)};
   if (job.beam->count > 1 && lifting.one_at_a_time)
-    steps.push_back(
+    steps.emplace_back(
         "Do the same with the next section and bolt them together while the stands "
         "hold all of them.");
   steps.push_back(land(job));
