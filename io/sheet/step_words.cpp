@@ -143,6 +143,19 @@ bool is_first_next(std::span<const Stage> stages, std::size_t index, Act act) {
                               [&](const Stage& stage) { return does(stage, act); });
 }
 
+/// Work that ends with needles in the wall is not over.
+std::string last_hold(std::span<const Stage> stages) {
+  std::set<std::string> in;
+  for (const Stage& stage : stages) {
+    for (const Operation& operation : stage.operations) {
+      if (operation.act == Act::fit) in.insert(operation.what);
+      if (operation.act == Act::release) in.erase(operation.what);
+    }
+  }
+  return in.empty() ? "Marks read for the last time."
+                    : "The wall hangs on needles: marks read every day until a beam carries it.";
+}
+
 std::string days_words(double days) {
   return fmt::format("{} day{}", significant(days, 3), days == 1.0 ? "" : "s");
 }
@@ -233,7 +246,7 @@ std::vector<std::string> hold_points_of(const solver::Job& job, std::span<const 
   if (is_first_next(stages, index, Act::remove)) holds.emplace_back("Permit to load signed.");
   if (is_first_next(stages, index, Act::release)) holds.emplace_back("Permit to strike signed.");
   if (index + 1 == stages.size()) {
-    holds.emplace_back("Marks read for the last time.");
+    holds.push_back(last_hold(stages));
   } else if (stages[index + 1].day > stages[index].day && !does(stages[index], Act::pack) &&
              !does(stages[index], Act::place, solver::padstones_part)) {
     holds.push_back(

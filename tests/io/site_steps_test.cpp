@@ -104,6 +104,13 @@ TEST(SiteSteps, AJobAtOnceHasTheUsualStepsWithoutFigures) {
   }
 }
 
+TEST(SiteSteps, WorkIsOverOnlyWhenEveryNeedleIsOut) {
+  EXPECT_THAT(site_plan(test::made_up_staged_result()).steps.back().hold_points,
+              Contains("Marks read for the last time."));
+  EXPECT_THAT(site_plan(test::made_up_result()).steps.back().hold_points,
+              Contains(HasSubstr("The wall hangs on needles")));
+}
+
 TEST(SiteSteps, EndWithoutNumbersWhereTheWallDoesNotStand) {
   const SitePlan plan = site_plan(test::made_up_staged_result_that_falls("it spreads"));
   ASSERT_EQ(plan.steps.size(), 3U);
