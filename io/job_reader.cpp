@@ -2,6 +2,8 @@
 
 #include "io/check_rules_reader.h"
 #include "io/error.h"
+#include "io/house_loads.h"
+#include "io/house_reader.h"
 #include "io/job_table.h"
 #include "io/job_wording.h"
 #include "io/lift_reader.h"
@@ -12,6 +14,7 @@
 #include "io/shore_frame_reader.h"
 #include "io/removal_reader.h"
 #include "io/stage_reader.h"
+#include "io/weight_tables.h"
 #include "solver/model/faults.h"
 
 #include <fmt/format.h>
@@ -29,6 +32,20 @@ namespace deadshore::io {
 namespace {
 
 constexpr std::size_t largest_file = 4U << 20U;
+
+std::string read_text(const std::filesystem::path& path) {
+  std::error_code status;
+  if (std::filesystem::is_directory(path, status)) throw FileError(path, "is a folder, not a file");
+  errno = 0;
+  std::ifstream file(path, std::ios::binary);
+  if (!file) throw FileError(path, std::generic_category().message(errno));
+  std::string text(largest_file + 1, '\0');
+  file.read(text.data(), static_cast<std::streamsize>(text.size()));
+  if (file.bad()) throw FileError(path, std::generic_category().message(errno));
+  text.resize(static_cast<std::size_t>(file.gcount()));
+  if (text.size() > largest_file) throw FileError(path, "is larger than 4 MB");
+  return text;
+}
 
 solver::WallEnd read_end(const JobTable& wall, std::string_view key) {
   return wall.choice(key) == "held" ? solver::WallEnd::held : solver::WallEnd::free;
@@ -134,22 +151,38 @@ solver::PointLoad read_point_load(const JobTable& table) {
           .imposed = table.quantity("imposed")};
 }
 
-/// The built-in tables with those of the job's own files.
-MemberTables read_member_tables(const JobTable& top, const JobSource& source) {
-  MemberTables members = built_in_member_tables();
-  if (!top.has("tables")) return members;
+/// Calls `add` with the path of each of the job's own files of tables.
+template <class Add>
+void add_own_tables(const JobTable& top, const JobSource& source, Add add) {
+  if (!top.has("tables")) return;
   const std::filesystem::path folder = std::filesystem::path(source.file()).parent_path();
   const std::vector<std::string> files = top.texts("tables");
   for (std::size_t i = 0; i < files.size(); ++i) {
     try {
-      add_member_file(folder / files[i], members);
+      add(folder / files[i]);
     } catch (const FileError& error) {
       source.refuse(fmt::format("tables[{}]", i),
                     fmt::format("{}, which cannot be read ({})", in_quotes(files[i]), error.what()),
                     "a file of member tables is due");
     }
   }
+}
+
+/// The built-in tables with those of the job's own files.
+MemberTables read_member_tables(const JobTable& top, const JobSource& source) {
+  MemberTables members = built_in_member_tables();
+  add_own_tables(top, source,
+                 [&](const std::filesystem::path& path) { add_member_file(path, members); });
   return members;
+}
+
+/// The same of weights and uses.
+WeightTables read_weight_tables(const JobTable& top, const JobSource& source) {
+  WeightTables weights = built_in_weight_tables();
+  add_own_tables(top, source, [&](const std::filesystem::path& path) {
+    add_weight_tables(read_text(path), path.string(), weights);
+  });
+  return weights;
 }
 
 void fill_choices(const MemberTables& members, solver::Job& job) {
@@ -220,6 +253,7 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   const auto cuts = top.tables("cut");
   const auto line_loads = top.tables("line_load");
   const auto point_loads = top.tables("point_load");
+  const HouseTables house = find_house_tables(top);
   const auto needles = top.tables("needle");
   const auto frames = find_frame_tables(top);
   const auto beam = find_beam_tables(top);
@@ -266,6 +300,11 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   for (const NamedTable& entry : needles) {
     job.needles.push_back(read_needle(entry.table, job.needle_frames));
   }
+  if (!house.empty()) {
+    refuse_shared_names(top, house, source);
+    job.house = read_house(house, read_weight_tables(top, source), job.wall, source);
+    bring_down_house(house, source, job);
+  }
   read_stages(stages, job, source);
   job.removal = read_removal(removal);
   for (const NamedTable& entry : checks) job.check_rules = read_check_rules(entry.table);
@@ -288,20 +327,6 @@ toml::table parse_toml(std::string_view text, const std::string& file_name) {
                      fmt::format("what is not TOML ({})", error.description()),
                      "a job file in TOML is due");
   }
-}
-
-std::string read_text(const std::filesystem::path& path) {
-  std::error_code status;
-  if (std::filesystem::is_directory(path, status)) throw FileError(path, "is a folder, not a file");
-  errno = 0;
-  std::ifstream file(path, std::ios::binary);
-  if (!file) throw FileError(path, std::generic_category().message(errno));
-  std::string text(largest_file + 1, '\0');
-  file.read(text.data(), static_cast<std::streamsize>(text.size()));
-  if (file.bad()) throw FileError(path, std::generic_category().message(errno));
-  text.resize(static_cast<std::size_t>(file.gcount()));
-  if (text.size() > largest_file) throw FileError(path, "is larger than 4 MB");
-  return text;
 }
 
 }  // namespace

@@ -170,6 +170,15 @@ double JobTable::number(std::string_view key) const {
   return *value;
 }
 
+bool JobTable::flag(std::string_view key) const {
+  const SchemaKey& known = schema_key(key);
+  const toml::node* node = find(known);
+  if (node == nullptr) return known.fallback == "true";
+  const auto* value = node->as_boolean();
+  if (value == nullptr) refuse(key, describe(*node), due_for(known));
+  return value->get();
+}
+
 double JobTable::to_quantity(const SchemaKey& key, const std::string& text,
                              const std::string& path) const {
   if (const auto value = bare_number(text); value && std::isfinite(*value)) {

@@ -53,6 +53,16 @@ class JobSource {
 
 struct NamedTable;
 
+/// A layer of a build-up as it is written: one or none of the weights, and a thickness where there
+/// is no weight by area; N and mm.
+struct WrittenLayer {
+  std::string material;
+  std::optional<double> thickness = {};
+  std::optional<double> area_weight = {};  ///< N/mm2
+  std::optional<double> unit_weight = {};  ///< N/mm3
+  std::string path = {};                   ///< in the job: "floor[0].build_up[1]"
+};
+
 /// One table of a job, read by the schema: every getter takes a key of the table's schema, applies
 /// its default and throws InputError where the value is not what the schema asks for, or where
 /// there is neither a value nor a default.
@@ -70,6 +80,7 @@ class JobTable {
   /// The [name] in this table; where there is none, one without keys, so that its defaults hold.
   [[nodiscard]] JobTable table_or_defaults(std::string_view name) const;
 
+  [[nodiscard]] const std::string& path() const { return path_; }
   [[nodiscard]] std::string path_of(std::string_view key) const;
   [[nodiscard]] bool has(std::string_view key) const;
 
@@ -81,6 +92,7 @@ class JobTable {
   [[nodiscard]] std::vector<std::string> choices(std::string_view key) const;
   [[nodiscard]] std::vector<std::string> texts(std::string_view key) const;
   [[nodiscard]] double number(std::string_view key) const;
+  [[nodiscard]] bool flag(std::string_view key) const;
   /// In internal units, as are the next four.
   [[nodiscard]] double quantity(std::string_view key) const;
   [[nodiscard]] std::vector<double> quantities(std::string_view key) const;
@@ -90,6 +102,9 @@ class JobTable {
   [[nodiscard]] std::vector<mesh::Point> outline(std::string_view key) const;
   /// At least one.
   [[nodiscard]] std::vector<mesh::Interval> stretches(std::string_view key) const;
+  /// Each a material's name, or a list of it and its thickness, its weight by area, or thickness
+  /// and weight by volume. At least one.
+  [[nodiscard]] std::vector<WrittenLayer> layers(std::string_view key) const;
 
   [[noreturn]] void refuse(std::string_view key, const std::string& found,
                            const std::string& due) const;
@@ -113,6 +128,9 @@ class JobTable {
                              const toml::node& entry) const;
   Pairs length_pairs(std::string_view key, std::string_view usual_unit, std::string_view name,
                      std::string_view example) const;
+  void measure_layer(WrittenLayer& layer, const toml::node& node, const std::string& path) const;
+  WrittenLayer layer_of(const SchemaKey& key, const toml::node& entry,
+                        const std::string& path) const;
   void refuse_unknown_keys() const;
 
   const toml::table& table_;

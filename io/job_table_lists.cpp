@@ -8,6 +8,21 @@
 
 namespace deadshore::io {
 
+namespace {
+
+// The parts of a layer.
+constexpr SchemaKey layer_material{.kind = KeyKind::text, .example = "softwood"};
+constexpr SchemaKey layer_thickness{.kind = KeyKind::quantity,
+                                    .dimension = Dimension::length,
+                                    .usual_unit = "mm",
+                                    .example = "22 mm\" or a weight by area such as \"0.4 kN/m2"};
+constexpr SchemaKey layer_unit_weight{.kind = KeyKind::quantity,
+                                      .dimension = Dimension::force_per_volume,
+                                      .usual_unit = "kN/m3",
+                                      .example = "12 kN/m3"};
+
+}  // namespace
+
 const toml::array& JobTable::list_of(const SchemaKey& key) const {
   const toml::node* node = find(key);
   if (node == nullptr) refuse(key.name, "nothing", due_for(key));
@@ -100,6 +115,49 @@ std::vector<mesh::Interval> JobTable::stretches(std::string_view key) const {
     found.push_back({from, to});
   }
   if (found.empty()) refuse(key, "an empty list", due_for(schema_key(key)));
+  return found;
+}
+
+void JobTable::measure_layer(WrittenLayer& layer, const toml::node& node,
+                             const std::string& path) const {
+  const auto* written = node.as_string();
+  if (written != nullptr) {
+    try {
+      layer.area_weight = source_.units().parse(written->get(), Dimension::stress);
+      return;
+    } catch (const UnitError&) {  // then it is due to be a thickness
+    }
+  }
+  layer.thickness = quantity_of(layer_thickness, node, path);
+}
+
+WrittenLayer JobTable::layer_of(const SchemaKey& key, const toml::node& entry,
+                                const std::string& path) const {
+  if (entry.is_string()) return {.material = string_of(key, entry, path), .path = path};
+  const toml::array* parts = entry.as_array();
+  if (parts == nullptr || parts->empty() || parts->size() > 3) {
+    source_.refuse(path,
+                   parts == nullptr ? describe(entry) : fmt::format("a list of {}", parts->size()),
+                   "a layer is due, such as \"plasterboard and skim\" or "
+                   "[\"softwood\", \"22 mm\"]");
+  }
+  WrittenLayer layer{.material = string_of(layer_material, *parts->get(0), path + "[0]"),
+                     .path = path};
+  if (parts->size() == 2) measure_layer(layer, *parts->get(1), path + "[1]");
+  if (parts->size() == 3) {
+    layer.thickness = quantity_of(layer_thickness, *parts->get(1), path + "[1]");
+    layer.unit_weight = quantity_of(layer_unit_weight, *parts->get(2), path + "[2]");
+  }
+  return layer;
+}
+
+std::vector<WrittenLayer> JobTable::layers(std::string_view key) const {
+  const SchemaKey& known = schema_key(key);
+  std::vector<WrittenLayer> found;
+  for (const toml::node& entry : list_of(known)) {
+    found.push_back(layer_of(known, entry, remember_entry(key, found.size(), entry)));
+  }
+  if (found.empty()) refuse(key, "an empty list", due_for(known));
   return found;
 }
 

@@ -111,6 +111,10 @@ std::string due_for(const SchemaKey& key) {
       return fmt::format("a list of stretches is due, such as {}", key.example);
     case KeyKind::outline:
       return fmt::format("a list of points is due, such as {}", key.example);
+    case KeyKind::flag:
+      return "true or false is due";
+    case KeyKind::layers:
+      return fmt::format("a list of layers is due, such as {}", key.example);
   }
   return "";
 }

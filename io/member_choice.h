@@ -14,11 +14,10 @@
 /// Members that a job names.
 namespace deadshore::io {
 
-/// What `find` has under the name at `key`. Throws InputError, with the nearest known name, where
-/// it throws UnknownMember.
+/// What `find` has under `name`. Throws InputError for `key`, with the nearest known name, where it
+/// throws UnknownMember.
 template <class Find>
-auto known_member(const JobTable& table, std::string_view key, Find find) {
-  const std::string name = table.text(key);
+auto known_member(const JobTable& table, std::string_view key, const std::string& name, Find find) {
   try {
     return find(name);
   } catch (const UnknownMember& error) {
@@ -27,6 +26,12 @@ auto known_member(const JobTable& table, std::string_view key, Find find) {
                      ? "none is known"
                      : fmt::format("the nearest known one is {}", in_quotes(error.nearest())));
   }
+}
+
+/// The same of the name at `key`.
+template <class Find>
+auto known_member(const JobTable& table, std::string_view key, Find find) {
+  return known_member(table, key, table.text(key), find);
 }
 
 /// `section` of the table's `grade`. Throws InputError for `key` where it cannot be made.

@@ -26,6 +26,11 @@ std::string in_quotes(std::string_view text) {
 
 }  // namespace
 
+std::vector<std::string_view> table_groups() {
+  return {"steel_group",  "timber_group", "prop_group",
+          "ground_group", "weight_group", "imposed_group"};
+}
+
 toml::table parse_tables(std::string_view text, const std::string& file_name) {
   try {
     return toml::parse(text, file_name);

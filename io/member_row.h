@@ -9,6 +9,10 @@
 
 namespace deadshore::io {
 
+/// The groups that a file of tables may hold. Each reader takes its own and leaves the others, so
+/// that one file may have all of them.
+[[nodiscard]] std::vector<std::string_view> table_groups();
+
 /// A file of tables. Throws InputError where it is not TOML.
 [[nodiscard]] toml::table parse_tables(std::string_view text, const std::string& file_name);
 

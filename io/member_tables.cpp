@@ -224,11 +224,7 @@ MemberTables built_in_member_tables() {
 void add_member_tables(std::string_view text, const std::string& file_name, MemberTables& tables) {
   const toml::table root = parse_tables(text, file_name);
   const std::vector<GroupKind> kinds = group_kinds();
-  std::vector<std::string_view> names;
-  names.reserve(kinds.size());
-  for (const GroupKind& kind : kinds) names.push_back(kind.name);
-
-  const MemberRow file(root, file_name, "", names);
+  const MemberRow file(root, file_name, "", table_groups());
   MemberTables extended = tables;
   for (const GroupKind& kind : kinds) {
     if (!file.has(kind.name)) continue;

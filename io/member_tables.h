@@ -58,7 +58,8 @@ struct MemberTables {
 
 /// Adds the groups of a file in the form of those in io/data; a known name is replaced. Throws
 /// InputError, and leaves `tables` as it was, where a row is unsound or where its published values
-/// are over 1% from what the dimensions give.
+/// are over 1% from what the dimensions give. Groups of weights and uses are left to
+/// add_weight_tables.
 void add_member_tables(std::string_view text, const std::string& file_name, MemberTables& tables);
 
 /// The same from a file. Throws FileError where it cannot be read.

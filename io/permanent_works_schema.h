@@ -80,7 +80,9 @@ inline constexpr std::array dead_shore_keys{
               .kind = text,
               .example = "first floor",
               .required = true,
-              .meaning = "The name of the line load that it takes off the wall."},
+              .meaning = "The name of the line load or floor that it takes off the wall, with all "
+                         "that stands on that "
+                         "floor."},
     SchemaKey{.name = "share",
               .kind = number,
               .example = "0.8",

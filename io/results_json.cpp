@@ -6,10 +6,12 @@
 #include "io/site_json.h"
 #include "io/stage_facts.h"
 #include "io/stages_json.h"
+#include "io/take_down_json.h"
 #include "solver/compare/envelope.h"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace deadshore::io {
 namespace {
@@ -178,6 +180,9 @@ std::string results_json(const solver::JobResult& result) {
     json["units"].update({{"time", "day"}, {"angle", "degrees"}, {"line load", "kN/m"}});
   }
   json["load_total"] = kilonewtons(load_total_of(result), "load total");
+  if (Json taken = take_down_json(result.take_down); !taken.is_null()) {
+    json["take_down"] = std::move(taken);
+  }
   json["hand"] = hand_of(result.hand);
   json["stages"] = stages_json(result);
   json["comparison"] = comparison_of(result);

@@ -1,5 +1,6 @@
 #include "io/schema.h"
 
+#include "io/house_schema.h"
 #include "io/lift_schema.h"
 #include "io/needle_frame_schema.h"
 #include "io/permanent_works_schema.h"
@@ -29,8 +30,9 @@ constexpr std::array root_keys{
     SchemaKey{.name = "tables",
               .kind = texts,
               .example = R"(["my_sections.toml"])",
-              .meaning = "Files of your own sections, timber, props and ground, seen from the job "
-                         "file; a known name replaces the known one."},
+              .meaning =
+                  "Files of your own sections, timber, props, ground, weights and uses, seen "
+                  "from the job file; a known name replaces the known one."},
 };
 
 constexpr std::array wall_keys{
@@ -183,6 +185,20 @@ constexpr std::array tables{
                 line_load_keys},
     SchemaTable{"point_load", TableForm::list, false, "A load at one place, such as a purlin.",
                 point_load_keys},
+    SchemaTable{"floor", TableForm::list, false, "A floor that bears on the wall.", floor_keys},
+    SchemaTable{"loft", TableForm::list, false, "The floor of a loft that bears on the wall.",
+                loft_keys},
+    SchemaTable{"roof", TableForm::list, false, "A roof slope that bears on the wall.", roof_keys},
+    SchemaTable{"roof.purlin", TableForm::list, false, "A purlin of the slope, on the wall.",
+                purlin_keys},
+    SchemaTable{"partition", TableForm::list, false,
+                "A partition on the joists of a floor that bears on the wall.", partition_keys},
+    SchemaTable{"upper_wall", TableForm::list, false, "Masonry on the wall that is not drawn.",
+                upper_wall_keys},
+    SchemaTable{"chimney", TableForm::list, false, "A chimney breast and its stack, on the wall.",
+                chimney_keys},
+    SchemaTable{"contents", TableForm::list, false,
+                "Something heavy on the joists of a floor that bears on the wall.", contents_keys},
     SchemaTable{"needle", TableForm::list, true, "A needle under the soffit.", needle_keys},
     SchemaTable{"needle_frame", TableForm::named, false,
                 "A kind of needle with its props and what they stand on.", needle_frame_keys},

@@ -20,6 +20,8 @@ enum class KeyKind {
   quantities,       ///< a list of quantities
   outline,          ///< a list of points, each a list of two lengths
   stretches,        ///< a list of stretches, each from one length to another
+  flag,             ///< true or false
+  layers,           ///< a list of what a floor, roof or wall is built up of
 };
 
 /// One key of a table.

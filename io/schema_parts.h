@@ -54,5 +54,8 @@ inline constexpr auto line = Dimension::force_per_length;
 inline constexpr auto volume = Dimension::force_per_volume;
 inline constexpr auto stress = Dimension::stress;
 inline constexpr auto stiffness = Dimension::stiffness;
+inline constexpr auto area = Dimension::area;
+inline constexpr auto angle = Dimension::angle;
+inline constexpr auto weight = Dimension::weight;
 
 }  // namespace deadshore::io::schema_parts

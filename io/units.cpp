@@ -18,6 +18,8 @@ namespace {
 
 constexpr std::size_t longest_unit = 40;
 
+constexpr double standard_gravity = 9.80665;  // m/s2, 3rd CGPM, 1901
+
 struct FreeUnit {
   void operator()(ut_unit* unit) const { ut_free(unit); }
 };
@@ -33,6 +35,7 @@ const char* internal_unit(Dimension dimension) {
     case Dimension::length:
       return "mm";
     case Dimension::force:
+    case Dimension::weight:
       return "N";
     case Dimension::force_per_length:
     case Dimension::stiffness:
@@ -41,6 +44,10 @@ const char* internal_unit(Dimension dimension) {
       return "N/mm3";
     case Dimension::stress:
       return "N/mm2";
+    case Dimension::area:
+      return "mm2";
+    case Dimension::angle:
+      return "degree";
   }
   return "";
 }
@@ -130,6 +137,7 @@ Unit parse_unit(ut_system* system, std::string_view text) {
 
 Unit parse_written_unit(ut_system* system, std::string_view text) {
   if (holds_another_number(text)) throw UnitError("more than one number and one unit");
+  if (text == "deg") text = "degree";  // which the database does not have
   Unit unit;
   if (text.size() <= longest_unit) unit = parse_unit(system, text);
   if (unit) return unit;
@@ -156,6 +164,14 @@ std::string dimension_in_words(ut_system* system, ut_unit* unit) {
   return "which measures something else";
 }
 
+/// Whether a unit is a multiple of the radian. UDUNITS takes an angle for a pure number, so that a
+/// slope of 30 % would be 17 degrees.
+bool is_angle(const ut_unit* unit) {
+  std::array<char, 128> definition{};
+  const int length = ut_format(unit, definition.data(), definition.size(), UT_DEFINITION);
+  return length > 0 && std::string_view(definition.data()).ends_with("rad");
+}
+
 double to_13_digits(double value) {
   const std::string digits = fmt::format("{:.12e}", value);
   double rounded = 0.0;
@@ -179,6 +195,12 @@ std::string_view in_words(Dimension dimension) {
       return "a stress";
     case Dimension::stiffness:
       return "a stiffness";
+    case Dimension::area:
+      return "an area";
+    case Dimension::angle:
+      return "an angle";
+    case Dimension::weight:
+      return "a force or a mass";
   }
   return "";
 }
@@ -201,9 +223,15 @@ double Units::parse(std::string_view text, Dimension due) const {
   const Parts parts = split(text);
   const Unit from = parse_written_unit(system_.get(), parts.unit);
   const Unit to = parse_unit(system_.get(), internal_unit(due));
-  const Converter converter = factor_between(from.get(), to.get());
+  Converter converter = factor_between(from.get(), to.get());
+  double factor = 1.0;
+  if (!converter && due == Dimension::weight) {
+    converter = factor_between(from.get(), parse_unit(system_.get(), "kg").get());
+    factor = standard_gravity;
+  }
   if (!converter) throw UnitError(dimension_in_words(system_.get(), from.get()));
-  const double value = cv_convert_double(converter.get(), parts.number);
+  if (due == Dimension::angle && !is_angle(from.get())) throw UnitError("a pure number");
+  const double value = factor * cv_convert_double(converter.get(), parts.number);
   if (!std::isfinite(value)) throw UnitError("a number that is too large");
   return to_13_digits(value);
 }

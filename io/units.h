@@ -9,8 +9,20 @@ struct ut_system;
 
 namespace deadshore::io {
 
-/// What a quantity of a job measures. Internal units: mm, N, N/mm, N/mm3, N/mm2, N/mm.
-enum class Dimension { length, force, force_per_length, force_per_volume, stress, stiffness };
+/// What a quantity of a job measures. Internal units: mm, N, N/mm, N/mm3, N/mm2, N/mm, mm2,
+/// degrees, N. A stress is also a force on an area; a weight may be given as a mass, under standard
+/// gravity.
+enum class Dimension {
+  length,
+  force,
+  force_per_length,
+  force_per_volume,
+  stress,
+  stiffness,
+  area,
+  angle,
+  weight,
+};
 
 /// In words with its article: "a length", "a force per length" ...
 [[nodiscard]] std::string_view in_words(Dimension dimension);

@@ -54,7 +54,7 @@ WeightTables built_in_weight_tables() {
 
 void add_weight_tables(std::string_view text, const std::string& file_name, WeightTables& tables) {
   const toml::table root = parse_tables(text, file_name);
-  const MemberRow file(root, file_name, "", {"weight_group", "imposed_group"});
+  const MemberRow file(root, file_name, "", table_groups());
   WeightTables extended = tables;
   if (file.has("weight_group"))
     for (const MemberRow& group : file.rows("weight_group", {"source", "rows"}))

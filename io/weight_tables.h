@@ -37,7 +37,8 @@ struct WeightTables {
 [[nodiscard]] WeightTables built_in_weight_tables();
 
 /// Adds the groups of a file in the form of those two; a known name is replaced. Throws InputError,
-/// and leaves `tables` as it was, where a row is unsound.
+/// and leaves `tables` as it was, where a row is unsound. Groups of members are left to
+/// add_member_tables.
 void add_weight_tables(std::string_view text, const std::string& file_name, WeightTables& tables);
 
 }  // namespace deadshore::io

@@ -158,7 +158,8 @@ Html table(const Table& content) {
     const Row& row = content.rows[index];
     const bool worked =
         index + 1 < content.rows.size() && content.rows[index + 1].kind == RowKind::working;
-    if (row.kind == RowKind::heading || worked) close_group();
+    const bool headed = index > 0 && content.rows[index - 1].kind == RowKind::heading;
+    if (row.kind == RowKind::heading || (worked && !headed)) close_group();
     rows += row_of(content, row, worked);
   }
   close_group();

@@ -58,6 +58,7 @@ enum class RowKind {
   fails,       ///< loud
   unverified,  ///< to be noticed
   working,     ///< one cell: how the row above comes about, in smaller type, on one page with it
+               ///< and with a heading above them
 };
 struct Row {
   std::vector<std::string> cells;  ///< fewer than columns: the last cell spans the rest

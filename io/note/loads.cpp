@@ -55,19 +55,6 @@ LoadLine self_weight(const std::string& name, const Solid& solid, double thickne
   return {"Weight of " + name, worked, dead, "\u2013", dead, solid.weight};
 }
 
-std::string place_of(const solver::LineLoad& load) {
-  const std::string range =
-      fmt::format("x = {} to {} mm ({} m)", millimetres(load.x.from), millimetres(load.x.to),
-                  significant(load.x.length() / 1e3, 4));
-  return load.follows_top ? "on the top, " + range
-                          : fmt::format("at {} mm, {}", millimetres(load.level), range);
-}
-
-std::string place_of(const solver::PointLoad& load) {
-  return fmt::format("at {} mm, x = {} mm, over {} mm", millimetres(load.level),
-                     millimetres(load.x), millimetres(load.bearing));
-}
-
 std::vector<LoadLine> load_lines(const solver::JobResult& result) {
   const solver::Job& job = result.job;
   std::vector<LoadLine> lines;

@@ -35,6 +35,7 @@ std::string note_html(const solver::JobResult& result, std::span<const viz::Figu
   Html chapters = title_block(title, job_file_name);
   chapters += summary_section(result);
   chapters += wall_section(result.job);
+  chapters += take_down_section(result);
   chapters += loads_section(result);
   chapters += assumptions_section(result);
   chapters += figures_section(figures);

@@ -20,6 +20,9 @@ namespace deadshore::io {
 /// Geometry, materials and needles as given.
 [[nodiscard]] Html wall_section(const solver::Job& job);
 
+/// What the house brings down, line by line. Empty where no house is described.
+[[nodiscard]] Html take_down_section(const solver::JobResult& result);
+
 /// Every load and the self-weight, adding up to what the analyses were loaded with.
 [[nodiscard]] Html loads_section(const solver::JobResult& result);
 

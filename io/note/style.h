@@ -49,6 +49,8 @@ thead th.fig { white-space: normal; }
 tr.group th { font-weight: bold; padding-top: 1em; border-bottom: 1px solid var(--line); }
 tr.total th, tr.total td { font-weight: bold; border-top: 1px solid var(--ink); }
 #checks { font-size: 0.84em; }
+#take-down-lines { font-size: 0.84em; }
+#take-down-sums td:nth-child(2) { min-width: 11em; }
 #checks tr > :nth-child(-n+2):not([colspan]) { white-space: nowrap; }
 tr.worked th, tr.worked td { border-bottom: 0; padding-bottom: 0; }
 tr.working td { color: var(--faint); font-size: 0.84em; padding-top: 0.1em; padding-bottom: 0.5em;
@@ -81,9 +83,9 @@ figcaption { font-size: 0.9em; }
   main { max-width: none; padding: 0; }
   h2, h3, caption, thead { break-after: avoid; }
   p, li { orphans: 3; widows: 3; }
-  tr, figure, .alarm, .warning, table, #hand-sums tbody, #checks tbody, #safety-factors tbody { break-inside: avoid; }
+  tr, figure, .alarm, .warning, table, #hand-sums tbody, #checks tbody, #take-down-lines tbody, #safety-factors tbody { break-inside: avoid; }
   #not-checked, #cautions { break-inside: avoid; }
-  #hand-sums, #checks, #prop-schedule, #stages-of-work, #safety-factors { break-inside: auto; }
+  #hand-sums, #checks, #take-down-lines, #prop-schedule, #stages-of-work, #safety-factors { break-inside: auto; }
   thead { display: table-header-group; }
   .scroll { overflow: visible; }
   .alarm, .warning, #summary, tr.fails > *, tr.unverified > * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }

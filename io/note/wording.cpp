@@ -93,6 +93,19 @@ std::string masonry_phrase(solver::MasonryModel model) {
   return fmt::format("{} masonry", solver::to_string(model));
 }
 
+std::string place_of(const solver::LineLoad& load) {
+  const std::string range =
+      fmt::format("x = {} to {} mm ({} m)", millimetres(load.x.from), millimetres(load.x.to),
+                  significant(load.x.length() / 1e3, 4));
+  return load.follows_top ? "on the top, " + range
+                          : fmt::format("at {} mm, {}", millimetres(load.level), range);
+}
+
+std::string place_of(const solver::PointLoad& load) {
+  return fmt::format("at {} mm, x = {} mm, over {} mm", millimetres(load.level),
+                     millimetres(load.x), millimetres(load.bearing));
+}
+
 std::string in_stage(const solver::JobResult& result, const solver::StageResult& stage) {
   return is_staged(result) ? fmt::format(" in stage \u201c{}\u201d", stage.name) : "";
 }

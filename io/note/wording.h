@@ -33,6 +33,10 @@ namespace deadshore::io {
 /// "uncracked masonry", "cracked masonry".
 [[nodiscard]] std::string masonry_phrase(solver::MasonryModel model);
 
+/// Where a load is on the wall: "at 2700 mm, x = 0 to 5200 mm (5.2 m)".
+[[nodiscard]] std::string place_of(const solver::LineLoad& load);
+[[nodiscard]] std::string place_of(const solver::PointLoad& load);
+
 /// " in stage \u201ccut\u201d"; empty where the work is not followed stage by stage.
 [[nodiscard]] std::string in_stage(const solver::JobResult& result,
                                    const solver::StageResult& stage);

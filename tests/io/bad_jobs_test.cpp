@@ -51,6 +51,7 @@ TEST(BadJobList, IsLong) {
   EXPECT_GE(read_bad_jobs("bad_stages.txt", "").size(), 60U);
   EXPECT_GE(read_bad_jobs("bad_lifts.txt", "").size(), 25U);
   EXPECT_GE(read_bad_jobs("bad_shores.txt", "").size(), 40U);
+  EXPECT_GE(read_bad_jobs("bad_house.txt", "").size(), 60U);
 }
 
 class BadJobs : public ::testing::TestWithParam<BadJob> {};
@@ -83,6 +84,9 @@ INSTANTIATE_TEST_SUITE_P(Shores, BadJobs,
                          name_of);
 INSTANTIATE_TEST_SUITE_P(Stages, BadJobs,
                          ::testing::ValuesIn(read_bad_jobs("bad_stages.txt", "staged_keys.toml")),
+                         name_of);
+INSTANTIATE_TEST_SUITE_P(House, BadJobs,
+                         ::testing::ValuesIn(read_bad_jobs("bad_house.txt", "house_keys.toml")),
                          name_of);
 
 }  // namespace

@@ -59,6 +59,32 @@ TEST_F(Quantity, StressesAreInNewtonsPerSquareMillimetre) {
   EXPECT_NEAR(parse("350 psi", Dimension::stress), 350 * pound_force / (25.4 * 25.4), 1e-11);
 }
 
+TEST_F(Quantity, AnglesAreInDegreesAndNoPureNumbers) {
+  for (const char* text : {"30 degrees", "30 degree", "30 deg", "30 \u00b0"}) {
+    EXPECT_EQ(parse(text, Dimension::angle), 30.0) << text;
+  }
+  EXPECT_NEAR(parse("1 rad", Dimension::angle), 57.29577951308, 1e-9);
+  EXPECT_EQ(refusal("30 %", Dimension::angle), "a pure number");
+  EXPECT_EQ(refusal("30 percent", Dimension::angle), "a pure number");
+  EXPECT_EQ(refusal("30 m/m", Dimension::angle), "a pure number");
+  EXPECT_EQ(refusal("30 m", Dimension::angle), "a length");
+}
+
+TEST_F(Quantity, AreasAreInSquareMillimetres) {
+  EXPECT_EQ(parse("1.6 m2", Dimension::area), 1.6e6);
+  EXPECT_EQ(parse("10 ft2", Dimension::area), 929030.4);
+  EXPECT_EQ(refusal("1.6 m", Dimension::area), "a length");
+}
+
+TEST_F(Quantity, AWeightMayBeAForceOrAMass) {
+  EXPECT_EQ(parse("3.2 kN", Dimension::weight), 3200.0);
+  EXPECT_DOUBLE_EQ(parse("180 kgf", Dimension::weight), 180 * 9.80665);
+  EXPECT_DOUBLE_EQ(parse("180 kg", Dimension::weight), 180 * 9.80665);
+  EXPECT_NEAR(parse("400 lb", Dimension::weight), 400 * pound_force, 1e-9);
+  EXPECT_EQ(refusal("180 kg", Dimension::force), "a mass");
+  EXPECT_EQ(refusal("180 kg/m2", Dimension::weight), "a mass per area");
+}
+
 TEST_F(Quantity, UnitWeightsAreInNewtonsPerCubicMillimetre) {
   EXPECT_EQ(parse("19 kN/m3", Dimension::force_per_volume), 19.0e-6);
   EXPECT_NEAR(parse("120 lbf/ft3", Dimension::force_per_volume),
