@@ -3,7 +3,7 @@
 namespace deadshore::io {
 
 Html parties_section() {
-  Table content{"parties",
+  Table content{"who-is-needed",
                 "Before the work begins; local rules decide who must be asked and in which order",
                 {{"Who or what"}, {"What for"}},
                 {}};
@@ -19,7 +19,7 @@ Html parties_section() {
        "walls have rules of their own in many places. Note the state of their side first, "
        "with pictures."});
   content.add(
-      {"Owner and tenants",
+      {"Owner and occupiers",
        "Agree to it in writing. Nobody is in the rooms above, beside or under while the wall "
        "hangs on needles. Listed buildings and leases may forbid it. Tell the insurer."});
   content.add({"Services in the wall",

@@ -68,7 +68,7 @@ TEST_P(BadRemovals, AreRefusedAtTheirKey) {
 
 const BadRemoval bad_removals[] = {
     {"course = \"75 mm\"", "removal.course", "not known", "course_height"},
-    {"course_height = 75", "removal.course_height", "75", "due"},
+    {"course_height = 75", "removal.course_height", "75", "without a unit"},
     {"course_height = \"75 kN\"", "removal.course_height", "75 kN", "length"},
     {"course_height = \"1 mm\"", "removal.course_height", "1 mm", "10 mm or more"},
     {"strip_width = \"-0.5 m\"", "removal.strip_width", "-500 mm", "50 mm or more"},
