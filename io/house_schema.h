@@ -221,7 +221,7 @@ inline constexpr std::array contents_keys{
              "From the wall's inner face to its middle."),
     required("bearing", length, "mm", "700 mm", "above 0",
              "The length of wall that takes its load: the joists under it."),
-    required("weight", weight, "kN", "3.2 kN", "0 or more",
+    required("weight", weight, "kN", "3.2 kN", "above 0",
              "Full of what it holds, as a force or as a mass; taken as imposed."),
 };
 

@@ -76,6 +76,8 @@ std::string as_value(const SchemaKey& key, std::string_view written) {
     case KeyKind::quantities:
     case KeyKind::outline:
     case KeyKind::stretches:
+    case KeyKind::flag:
+    case KeyKind::layers:
       return std::string(written);
   }
   return "";

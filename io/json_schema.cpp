@@ -41,6 +41,14 @@ Json pair_of_quantities() {
   return pair;
 }
 
+/// A material, alone or with what its weight needs.
+Json layer() {
+  const Json text = {{"type", "string"}, {"minLength", 1}};
+  Json parts = list_of(text);
+  parts["maxItems"] = 3;
+  return {{"anyOf", {text, parts}}};
+}
+
 double leading_number(std::string_view text) {
   double value = 0.0;
   std::from_chars(text.data(), text.data() + text.size(), value);
@@ -89,6 +97,10 @@ Json kind_of(const SchemaKey& key) {
     case KeyKind::outline:
     case KeyKind::stretches:
       return list_of(pair_of_quantities());
+    case KeyKind::flag:
+      return {{"type", "boolean"}};
+    case KeyKind::layers:
+      return list_of(layer());
   }
   return {};
 }

@@ -38,6 +38,10 @@ std::string unit_of(const SchemaKey& key) {
       return "list of points";
     case KeyKind::stretches:
       return "list of stretches";
+    case KeyKind::flag:
+      return "true or false";
+    case KeyKind::layers:
+      return "list of layers";
   }
   return "";
 }
