@@ -117,7 +117,8 @@ solver::ShoreFrame read_shore_frame(const ShoreTables& tables, const MemberTable
   }
   frame.footing.sole.timber =
       read_timber(table, "sole_timber", "sole_width", "sole_thickness", members);
-  frame.footing.sole.length = frame.x.length();
+  frame.footing.sole.length =
+      table.has("sole_length") ? table.quantity("sole_length") : frame.x.length();
   read_ground(table, members, frame.footing);
   return frame;
 }

@@ -55,9 +55,10 @@ std::string upright_words(const ShoreFrame& frame, const ShoreDesign& design) {
 }
 
 std::string sole_words(const ShoreFrame& frame) {
-  return fmt::format("{}, as long as the row, on {}, {}",
+  return fmt::format("{}, {} m long, on {}, {}",
                      made_of(solver::NeedleMember{frame.footing.sole.timber}),
-                     ground_words(frame.footing), level_words(frame.floor_level));
+                     metres(frame.footing.sole.length), ground_words(frame.footing),
+                     level_words(frame.floor_level));
 }
 
 Html made_of_table(std::size_t number, const ShoreFrame& frame, const ShoreDesign& design) {

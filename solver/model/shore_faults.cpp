@@ -116,7 +116,10 @@ void check_row(const ShoreInJob& in) {
   }
   if (!(frame.footing.sole.length >= frame.x.length() - same_length) ||
       !std::isfinite(frame.footing.sole.length))
-    in.refuse("sole_length", in_words(frame.footing.sole.length), "a sole as long as the row");
+    in.refuse("sole_length",
+              fmt::format("{}, under a row of {}", in_words(frame.footing.sole.length),
+                          in_words(frame.x.length())),
+              "a sole as long as the row or longer");
   const double length = in.job.wall.length;
   if (frame.x.from < -beyond_wall - same_length)
     in.refuse("from", in_words(frame.x.from), "a row no more than 1 m beyond the wall's ends");

@@ -99,8 +99,12 @@ std::vector<Variant> head_plates(const Job& job, const ShoreFrame& frame) {
 std::vector<Variant> soles(const ShoreFrame& frame) {
   constexpr std::array widths = {225.0, 300.0, 450.0, 600.0};
   constexpr std::array thicknesses = {50.0, 75.0, 100.0, 150.0};
-  const TimberSection& present = frame.footing.sole.timber.section;
-  std::vector<Variant> variants;
+  const SolePlate& sole = frame.footing.sole;
+  const TimberSection& present = sole.timber.section;
+  constexpr double beyond = 200.0;
+  Variant longer{frame, fmt::format("a sole {:.0f} mm beyond the row at both ends", beyond)};
+  longer.frame.footing.sole.length = std::max(sole.length, frame.x.length() + 2.0 * beyond);
+  std::vector<Variant> variants = {std::move(longer)};
   for (const double width : widths) {
     for (const double thickness : thicknesses) {
       if (width < present.b || thickness < present.h) continue;

@@ -117,7 +117,7 @@ TEST_F(JsonSchema, TakesTheExamplesAndTheStarter) {
     EXPECT_THAT(fault_in(file_text(std::string("io/examples/") + name)), IsEmpty()) << name;
   }
   for (const char* name : {"core_keys.toml", "framed_keys.toml", "staged_keys.toml",
-                           "lift_keys.toml", "house_keys.toml"}) {
+                           "shored_keys.toml", "lift_keys.toml", "house_keys.toml"}) {
     EXPECT_THAT(fault_in(test_data(name)), IsEmpty()) << name;
   }
   EXPECT_THAT(fault_in(starter_job()), IsEmpty());

@@ -44,7 +44,7 @@ TEST(ShoreFrameReader, TakesARowOfProps) {
   EXPECT_THAT(props_of(frame).places, ElementsAre(1000.0, 2000.0, 3000.0, 4000.0));
 }
 
-TEST(ShoreFrameReader, TheSoleIsAsLongAsTheRow) {
+TEST(ShoreFrameReader, TheSoleIsAsLongAsTheRowUnlessSaid) {
   const solver::Footing footing = frame_of(shored_keys()).footing;
   EXPECT_EQ(footing.sole.timber.section.b, 225.0);
   EXPECT_EQ(footing.sole.timber.section.h, 75.0);
@@ -52,6 +52,9 @@ TEST(ShoreFrameReader, TheSoleIsAsLongAsTheRow) {
   EXPECT_EQ(footing.sole.length, 3400.0);
   EXPECT_EQ(footing.ground.name, "stiff clay");
   EXPECT_GT(footing.subgrade_modulus, 0.0);
+  const std::string line = "sole_thickness = \"75 mm\"";
+  const std::string longer = with(shored_keys(), line, line + "\nsole_length = \"3.8 m\"");
+  EXPECT_EQ(frame_of(longer).footing.sole.length, 3800.0);
 }
 
 TEST(ShoreFrameReader, TakesAStudWallOnASuspendedFloor) {

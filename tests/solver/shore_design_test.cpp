@@ -299,6 +299,14 @@ TEST(DeadShore, WhatFailsComesWithTheNextThingThatPasses) {
                                                        HasSubstr("would pass"))));
 }
 
+TEST(DeadShore, ASoleBeyondTheRowsEndsSparesTheGroundThere) {
+  Job job = testing::stud_wall_job();
+  const double flush = worst_of(design_of(job), "floor shore stud", "ground pressure");
+  frame_of(job).footing.sole.length += 400.0;
+  const double beyond = worst_of(design_of(job), "floor shore stud", "ground pressure");
+  EXPECT_GT(flush, 1.5 * beyond);
+}
+
 TEST(DeadShore, SaysWhichLoadsReachBeyondTheRow) {
   EXPECT_THAT(design_of(testing::shored_job()).advice,
               Contains(HasSubstr("\"floor\" reaches beyond the row")));
