@@ -32,35 +32,36 @@ Row check_row(const Check& check, bool several_stages) {
   if (several_stages) what += fmt::format(" ({})", check.stage);
   return {{check.member, what, known || check.demand > 0.0 ? three_figures(check.demand) : "\u2013",
            known ? three_figures(check.capacity) : "\u2013", with_raised_powers(check.unit),
-           utilisation_words(check), check.clause},
+           utilisation_words(check)},
           row_kind_of(check)};
 }
 
-/// The working, and what to mind; the reason first where the check could not be made.
+/// The clause with the working, and what to mind; the reason first where the check could not be
+/// made.
 std::string working_of(const Check& check) {
-  if (check.caution.empty()) return check.working;
   if (check.not_verified) {
-    return "Not verified: " + as_sentence(check.caution) +
-           (check.working.empty() ? "" : " " + check.working);
+    const std::string by = check.clause == "none" ? "" : fmt::format(" ({})", check.clause);
+    return fmt::format("Not verified{}: {}{}", by, as_sentence(check.caution),
+                       check.working.empty() ? "" : " " + check.working);
   }
-  return as_sentence(check.working) + " Mind: " + as_sentence(check.caution);
+  const std::string by = check.working.empty() ? check.clause : check.clause + ": " + check.working;
+  return check.caution.empty() ? by : as_sentence(by) + " Mind: " + as_sentence(check.caution);
 }
 
 Html checks_table(const solver::JobResult& result) {
   Table content{"checks",
-                "Worst first, what is not verified before all; the numbers put in stand under each",
+                "Worst first, what is not verified before all; under each by what rule, and the "
+                "numbers put in",
                 {{"Member"},
                  {"Check"},
                  {"Demand", true},
                  {"Capacity", true},
                  {"Unit"},
-                 {"Utilisation", true},
-                 {"Clause"}},
+                 {"Utilisation", true}},
                 {}};
   for (const Check& check : result.checks) {
     content.rows.push_back(check_row(check, result.stages.size() > 1));
-    const std::string working = with_raised_powers(working_of(check));
-    if (!working.empty()) content.add({working}, RowKind::working);
+    content.add({with_raised_powers(working_of(check))}, RowKind::working);
   }
   return table(content);
 }
