@@ -16,7 +16,8 @@ namespace vtk_fields {
 
 inline constexpr VtkField displacement{
     "displacement [mm]", "point",
-    "How far the wall has moved since it was whole: x to the right, y up (settlement is -y), z 0."};
+    "Movement from the wall without any load, its own weight among them: x to the right, y up "
+    "(settlement is -y), z 0."};
 inline constexpr VtkField stress{
     "stress [N/mm2]", "point",
     "xx, yy, xy in the wall's plane, smoothed for drawing; tension positive."};

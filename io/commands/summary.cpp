@@ -187,21 +187,24 @@ std::string looseness_of(const solver::JobResult& result, solver::MasonryModel m
   return loosest.analysis == nullptr ? text : text + patches_of(result, loosest);
 }
 
-std::string without_tension(const solver::JobResult& result) {
+std::string stands_by_tension(const solver::JobResult& result) {
   const solver::StageResult* least = stage_of_least_factor(result);
-  if (least != nullptr && !is_safe_without_tension(least->safety->factor)) {
-    return wrapped(
-        fmt::format("!! STANDS BY TENSION ALONE{}: without it the wall bears {:.2f} "
-                    "times its loads. {}",
-                    at(result, *least), least->safety->factor, one_line(least->safety->verdict)));
-  }
+  if (least == nullptr || is_safe_without_tension(least->safety->factor)) return "";
+  return wrapped(
+      fmt::format("!! STANDS BY TENSION ALONE{}: without it the wall bears {:.2f} "
+                  "times its loads. {}",
+                  at(result, *least), least->safety->factor, one_line(least->safety->verdict)));
+}
+
+/// No alarm: the wall stands. Empty where there is one.
+std::string loose_without_tension(const solver::JobResult& result) {
   const solver::StageResult* loosest = stage_of_most_loose_without_tension(result);
-  if (loosest == nullptr) return "";
+  if (loosest == nullptr || !stands_by_tension(result).empty()) return "";
   return wrapped(fmt::format("! LOOSE WITHOUT TENSION{}: {}", at(result, *loosest),
                              one_line(loosest->safety->verdict)));
 }
 
-/// Of the wall, worst first.
+/// Alarms of the wall, worst first.
 std::string warnings(const solver::JobResult& result) {
   std::string text;
   for (const solver::MasonryModel model : result.job.analysis.masonry) {
@@ -210,7 +213,7 @@ std::string warnings(const solver::JobResult& result) {
   for (const solver::MasonryModel model : result.job.analysis.masonry) {
     text += looseness_of(result, model);
   }
-  return text + without_tension(result);
+  return text + stands_by_tension(result);
 }
 
 std::string by_hand_unassigned(const solver::JobResult& result) {
@@ -248,7 +251,8 @@ std::string summary_of(const solver::JobResult& result) {
   std::string text = fmt::format("{}\n{}", wrapped(result.job.title), tables(result));
   const std::string checks = check_table(result.checks);
   if (!checks.empty()) text += fmt::format("\n{}", checks);
-  const std::string loud = warnings(result) + check_alarms(result.checks);
+  const std::string loud =
+      warnings(result) + check_alarms(result.checks) + loose_without_tension(result);
   if (!loud.empty()) text += fmt::format("\n{}", loud);
   return fmt::format(
       "{}\n{}", text,

@@ -5,6 +5,15 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
+#include <vtkCellData.h>
+#include <vtkDataArray.h>
+#include <vtkNew.h>
+#include <vtkPointData.h>
+#include <vtkPolyData.h>
+#include <vtkStringArray.h>
+#include <vtkUnstructuredGrid.h>
+#include <vtkXMLPolyDataReader.h>
+#include <vtkXMLUnstructuredGridReader.h>
 
 #include <filesystem>
 #include <fstream>
@@ -95,6 +104,38 @@ TEST_F(CommandLine, AColourlessSummaryGoesIntoAFile) {
   EXPECT_EQ(run("run usual.toml"), 0) << errors();
   EXPECT_THAT(output(), Not(HasSubstr("\033")));
   EXPECT_EQ(errors(), "");  // progress is for a terminal
+}
+
+TEST_F(CommandLine, VtkFilesOfARunAgreeWithItsResultsFile) {
+  write("frame.toml", framed_keys() +
+                          "[analysis]\nmesh = \"200 mm\"\nmasonry = "
+                          "[\"uncracked\"]\nsequence = \"at once\"\n");
+  ASSERT_EQ(run("run frame.toml -o out"), 0) << errors();
+  const auto results = nlohmann::json::parse(test::text_of(path("out/results.json")));
+  const auto& analysis = results.at("stages").at(0).at("analyses").at("uncracked");
+
+  vtkNew<vtkXMLUnstructuredGridReader> wall;
+  wall->SetFileName(path("out/wall-cut-uncracked.vtu").c_str());
+  wall->Update();
+  vtkDataArray* displacement = wall->GetOutput()->GetPointData()->GetArray("displacement [mm]");
+  ASSERT_NE(displacement, nullptr);
+  // results.json has ten digits.
+  const double settlement = analysis.at("max_settlement");
+  EXPECT_NEAR(-displacement->GetRange(1)[0], settlement, 1e-9 * settlement);
+
+  vtkNew<vtkXMLPolyDataReader> needles;
+  needles->SetFileName(path("out/needles.vtp").c_str());
+  needles->Update();
+  vtkDataArray* load = needles->GetOutput()->GetCellData()->GetArray("load [kN]");
+  auto* parts =
+      vtkStringArray::SafeDownCast(needles->GetOutput()->GetCellData()->GetAbstractArray("part"));
+  ASSERT_TRUE(load != nullptr && parts != nullptr);
+  const auto& frames = results.at("needle_frames");
+  ASSERT_FALSE(frames.empty());
+  for (const auto& [name, frame] : frames.items()) {
+    const double due = frame.at("load");
+    EXPECT_NEAR(load->GetTuple1(parts->LookupValue(name)), due, 1e-9 * due) << name;
+  }
 }
 
 TEST_F(CommandLine, RefusesABadJobWithFileAndLine) {
