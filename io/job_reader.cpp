@@ -11,41 +11,23 @@
 #include "io/member_tables.h"
 #include "io/needle_frame_reader.h"
 #include "io/permanent_works_reader.h"
-#include "io/shore_frame_reader.h"
 #include "io/removal_reader.h"
+#include "io/shore_frame_reader.h"
 #include "io/stage_reader.h"
 #include "io/weight_tables.h"
+#include "io/whole_file.h"
 #include "solver/model/faults.h"
 
 #include <fmt/format.h>
 #include <toml++/toml.h>
 
 #include <algorithm>
-#include <cerrno>
 #include <cmath>
-#include <fstream>
-#include <system_error>
 #include <utility>
 
 namespace deadshore::io {
 
 namespace {
-
-constexpr std::size_t largest_file = 4U << 20U;
-
-std::string read_text(const std::filesystem::path& path) {
-  std::error_code status;
-  if (std::filesystem::is_directory(path, status)) throw FileError(path, "is a folder, not a file");
-  errno = 0;
-  std::ifstream file(path, std::ios::binary);
-  if (!file) throw FileError(path, std::generic_category().message(errno));
-  std::string text(largest_file + 1, '\0');
-  file.read(text.data(), static_cast<std::streamsize>(text.size()));
-  if (file.bad()) throw FileError(path, std::generic_category().message(errno));
-  text.resize(static_cast<std::size_t>(file.gcount()));
-  if (text.size() > largest_file) throw FileError(path, "is larger than 4 MB");
-  return text;
-}
 
 solver::WallEnd read_end(const JobTable& wall, std::string_view key) {
   return wall.choice(key) == "held" ? solver::WallEnd::held : solver::WallEnd::free;
@@ -180,7 +162,7 @@ MemberTables read_member_tables(const JobTable& top, const JobSource& source) {
 WeightTables read_weight_tables(const JobTable& top, const JobSource& source) {
   WeightTables weights = built_in_weight_tables();
   add_own_tables(top, source, [&](const std::filesystem::path& path) {
-    add_weight_tables(read_text(path), path.string(), weights);
+    add_weight_tables(read_file(path), path.string(), weights);
   });
   return weights;
 }
@@ -332,7 +314,7 @@ toml::table parse_toml(std::string_view text, const std::string& file_name) {
 }  // namespace
 
 solver::Job read_job(const std::filesystem::path& path) {
-  return parse_job(read_text(path), path.string());
+  return parse_job(read_file(path), path.string());
 }
 
 solver::Job parse_job(std::string_view text, const std::string& file_name) {

@@ -55,17 +55,29 @@ double leading_number(std::string_view text) {
   return value;
 }
 
+/// The number that stands behind `words`, if they are in the range.
+void add_limit(Json& limits, const char* name, std::string_view range, std::string_view words) {
+  const std::size_t at = range.find(words);
+  if (at != std::string_view::npos) limits[name] = leading_number(range.substr(at + words.size()));
+}
+
 /// What a range in words says to a machine; what it cannot say is left out.
 Json number(std::string_view range) {
+  if (range == "1 or 2") return {{"enum", {1, 2}}};
   Json limits = {{"type", "number"}};
-  if (range.starts_with("above 0")) limits["exclusiveMinimum"] = 0;
-  if (range.starts_with("0 ")) limits["minimum"] = 0;
-  if (const auto at = range.find("to below "); at != std::string_view::npos) {
-    limits["exclusiveMaximum"] = leading_number(range.substr(at + 9));
-  } else if (const auto to = range.find("0 to "); to == 0) {
-    limits["maximum"] = leading_number(range.substr(5));
+  constexpr std::string_view whole = "a whole number, ";
+  if (range.starts_with(whole)) {
+    limits["multipleOf"] = 1;
+    range.remove_prefix(whole.size());
   }
-  if (range == "1 or 2") limits = {{"enum", {1, 2}}};
+  if (!range.empty() && range.front() >= '0' && range.front() <= '9') {
+    limits["minimum"] = leading_number(range);
+  }
+  add_limit(limits, "exclusiveMinimum", range, "above ");
+  add_limit(limits, "exclusiveMaximum", range, " to below ");
+  if (!limits.contains("exclusiveMaximum")) {
+    add_limit(limits, "maximum", range, range.starts_with("above ") ? "up to " : " to ");
+  }
   return limits;
 }
 

@@ -3,12 +3,18 @@
 #include "io/error.h"
 
 #include <cerrno>
+#include <cstddef>
 #include <cstring>
 #include <fstream>
-#include <iterator>
 #include <system_error>
 
 namespace deadshore::io {
+
+namespace {
+
+constexpr std::size_t largest_file = 4U << 20U;
+
+}  // namespace
 
 std::string read_file(const std::filesystem::path& path) {
   std::error_code status;
@@ -16,8 +22,11 @@ std::string read_file(const std::filesystem::path& path) {
   errno = 0;
   std::ifstream file(path, std::ios::binary);
   if (!file) throw FileError(path, std::generic_category().message(errno));
-  const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+  std::string text(largest_file + 1, '\0');
+  file.read(text.data(), static_cast<std::streamsize>(text.size()));
   if (file.bad()) throw FileError(path, std::generic_category().message(errno));
+  text.resize(static_cast<std::size_t>(file.gcount()));
+  if (text.size() > largest_file) throw FileError(path, "is larger than 4 MB");
   return text;
 }
 

@@ -6,7 +6,7 @@
 
 namespace deadshore::io {
 
-/// Every byte of a file. \throws FileError where it cannot be read.
+/// Every byte of a file of at most 4 MB. \throws FileError where it is larger or cannot be read.
 [[nodiscard]] std::string read_file(const std::filesystem::path& path);
 
 /// Writes a file anew, byte for byte. \throws FileError where it cannot be written.

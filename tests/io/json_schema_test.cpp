@@ -160,6 +160,18 @@ TEST_F(JsonSchema, TakesEveryExampleAndDefaultOfTheSchema) {
   }
 }
 
+TEST_F(JsonSchema, SaysInNumbersWhatRangesSayInWords) {
+  const json tables = schema.at("properties");
+  const json nu = tables.at("masonry").at("additionalProperties").at("properties").at("nu");
+  EXPECT_EQ(nu.at("minimum"), 0);
+  EXPECT_EQ(nu.at("exclusiveMaximum"), 0.5);
+  const json share = tables.at("dead_shore").at("items").at("properties").at("share");
+  EXPECT_EQ(share.at("minimum"), 0);
+  EXPECT_EQ(share.at("maximum"), 1);
+  EXPECT_EQ(tables.at("checks").at("properties").at("gamma_G").at("exclusiveMinimum"), 0);
+  EXPECT_EQ(tables.at("beam").at("properties").at("count").at("enum"), json({1, 2}));
+}
+
 TEST_F(JsonSchema, NamesItsDraft) {
   EXPECT_EQ(schema.at("$schema"), "https://json-schema.org/draft/2020-12/schema");
 }
