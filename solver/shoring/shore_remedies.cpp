@@ -64,6 +64,7 @@ std::vector<Variant> timber_plates(const ShoreFrame& frame, const TimberMember& 
   constexpr std::array widths = {75.0, 100.0, 150.0, 200.0};
   constexpr std::array depths = {100.0, 150.0, 200.0, 225.0, 250.0, 300.0};
   std::vector<TimberSection> sections;
+  sections.reserve(depths.size() * (widths.size() + 1));
   for (const double depth : depths) sections.push_back({present.section.b, depth});
   for (const double width : widths)
     for (const double depth : depths) sections.push_back({width, depth});
@@ -127,13 +128,13 @@ std::vector<Variant> closer_studs(const ShoreFrame& frame) {
   }
   for (const double spacing : {600.0, 500.0, 400.0, 300.0}) {
     if (spacing >= studs->spacing) continue;
-    Variant variant{frame, fmt::format("studs at {:.0f} mm", spacing)};
-    std::get<StudRow>(variant.frame.uprights).spacing = spacing;
-    variants.push_back(std::move(variant));
+    Variant closer{frame, fmt::format("studs at {:.0f} mm", spacing)};
+    std::get<StudRow>(closer.frame.uprights).spacing = spacing;
+    variants.push_back(closer);
     if (studs->nogging) continue;
-    variant.words += " with noggings at mid-height";
-    std::get<StudRow>(variant.frame.uprights).nogging = true;
-    variants.push_back(std::move(variant));
+    closer.words += " with noggings at mid-height";
+    std::get<StudRow>(closer.frame.uprights).nogging = true;
+    variants.push_back(std::move(closer));
   }
   return variants;
 }

@@ -299,6 +299,16 @@ TEST(DeadShore, WhatFailsComesWithTheNextThingThatPasses) {
                                                        HasSubstr("would pass"))));
 }
 
+TEST(DeadShore, StudsThatBuckleAreToldWhatHoldsThem) {
+  Job job = testing::stud_wall_job();
+  auto& studs = std::get<StudRow>(frame_of(job).uprights);
+  studs.nogging = false;
+  studs.stud.section.b = 30.0;
+  frame_of(job).footing.ground.presumed_bearing = 3.0;
+  ASSERT_GT(worst_of(design_of(job), "floor shore stud", "compression along the grain"), 1.0);
+  EXPECT_THAT(design_of(job).advice, Contains(HasSubstr("noggings at mid-height would pass")));
+}
+
 TEST(DeadShore, ASoleBeyondTheRowsEndsSparesTheGroundThere) {
   Job job = testing::stud_wall_job();
   const double flush = worst_of(design_of(job), "floor shore stud", "ground pressure");
