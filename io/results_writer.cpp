@@ -48,7 +48,7 @@ void write_results(const solver::JobResult& result, std::span<const viz::Figure>
     write_file(folder.path() / "reactions.csv", reactions_csv(result));
     write_file(folder.path() / "note.html",
                note_html(result, figures, job_file.filename().string()));
-    write_file(folder.path() / "sheet.html", sheet_html(result, figures));
+    write_file(folder.path() / "sheet.html", sheet_html(result));
     write_figures(figures, folder.path() / "figures");
     write_vtk(result, folder.path());
     folder.put_in_place();

@@ -2,6 +2,7 @@
 #include "solver/model/cut.h"
 #include "viz/dimensions.h"
 #include "viz/drawings.h"
+#include "viz/elevation_parts.h"
 #include "viz/legend.h"
 #include "viz/load_marks.h"
 #include "viz/panel_marks.h"
@@ -22,50 +23,7 @@ namespace {
 using solver::Job;
 using solver::JobResult;
 
-const Pen cut_pen{.colour = ink, .width = 1.2, .dash = {5.0, 2.5}};
 const Pen level_pen{.colour = quiet_ink, .width = 0.3, .dash = {1.0, 2.0}};
-
-/// A hint of courses (75 mm) and of stretchers (225 mm) in half bond, coarser on a small page.
-void draw_coursing(Canvas& canvas, const WallView& view, const mesh::WallShape& wall,
-                   const std::vector<Loop>& outline) {
-  double course = 75.0;
-  while (course * view.scale < 3.2) course *= 2.0;
-  const double stretcher = 3.0 * course;
-  std::vector<PagePoint> strokes;
-  int row = 0;
-  for (double y = 0.0; y < wall.height(); y += course, ++row) {
-    strokes.insert(strokes.end(), {view.at({0.0, y}), view.at({wall.length, y})});
-    for (double x = row % 2 == 0 ? stretcher : 0.5 * stretcher; x < wall.length; x += stretcher)
-      strokes.insert(strokes.end(), {view.at({x, y}), view.at({x, y + course})});
-  }
-  canvas.clipped(outline, [&] { canvas.strokes(strokes, {.colour = coursing, .width = 0.3}); });
-}
-
-void draw_cut(Canvas& canvas, const WallView& view, const Job& job) {
-  const mesh::Cut& cut = job.wall.cut;
-  const double top = view.down(cut.soffit);
-  const double base = view.down(0.0);
-  const PagePoint left{view.across(cut.left), top};
-  const PagePoint right{view.across(cut.right), top};
-  const std::array edges{left, PagePoint{left.x, base}, right, PagePoint{right.x, base}, left,
-                         right};
-  canvas.strokes(edges, {.colour = white, .width = 1.4});
-  canvas.strokes(edges, cut_pen);
-}
-
-/// What there is in the end: the cut out, all needles still in, the permanent beam packed.
-solver::StageState works_drawn(const Job& job) {
-  solver::StageState works;
-  works.removed = {solver::cut_region};
-  works.needles.assign(job.needles.size(), solver::NeedleState::fitted);
-  works.shore_tight.assign(job.dead_shores.size(), 1);
-  works.padstones = works.beam = job.beam.has_value();
-  if (job.beam) works.packed_on = 0.0;
-  if (job.analysis.sequence != solver::Sequence::staged) return works;
-  for (const mesh::LintelShape& lintel : job.wall.lintels)
-    if (solver::takes_out(job.wall, lintel)) works.removed.insert(lintel.name);
-  return works;
-}
 
 void name_beam(Canvas& canvas, const WallView& view, const Job& job, LabelRoom& room) {
   if (!job.beam) return;
@@ -224,7 +182,7 @@ std::vector<LegendEntry> legend_of(const Job& job, const solver::StageState& wor
     entries.push_back(arrow_entry(line_load_pen(), false, "line load, dead + imposed"));
   if (!job.point_loads.empty())
     entries.push_back(arrow_entry(point_load_pen(), false, "point load, dead + imposed"));
-  entries.push_back(line_entry(cut_pen, "cut: the masonry inside comes out"));
+  entries.push_back(line_entry(cut_pen(), "cut: the masonry inside comes out"));
   const auto& openings = job.wall.openings;
   if (staged && std::any_of(openings.begin(), openings.end(), [&](const mesh::Opening& opening) {
         return solver::takes_out(job.wall.cut, opening);
@@ -245,7 +203,7 @@ Drawing elevation(const JobResult& result) {
   const Job& job = result.job;
   const NeedleLoads loads = needle_loads(result);
   const bool staged = is_staged(result);
-  const solver::StageState works = works_drawn(job);
+  const solver::StageState works = works_in_the_end(job);
   const std::vector<LegendEntry> legend = legend_of(job, works, staged, loads);
   const double chains = job.needles.empty() ? 2.0 : 3.0;
   const double chain_room =

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "mesh/plane.h"
 #include "solver/model/results.h"
 
 #include <string>
@@ -32,5 +33,17 @@ struct Figure {
 /// are left blank. The same result gives the same bytes. \throws std::runtime_error if no usable
 /// font is installed.
 [[nodiscard]] std::vector<Figure> draw_figures(const solver::JobResult& result);
+
+/// A mark on the wall that is watched while the work goes on.
+struct SiteMark {
+  std::string name;
+  mesh::Point at;
+};
+
+/// The wall as cut for a sheet on site, small (72 mm wide) with lettering that can be read at arm's
+/// length: needles, marks to watch, beam, the dimensions that set needles and cut out. An SVG
+/// document.
+[[nodiscard]] std::string site_elevation_svg(const solver::JobResult& result,
+                                             const std::vector<SiteMark>& marks);
 
 }  // namespace deadshore::viz

@@ -5,9 +5,11 @@
 #include "io/sheet/sheet_style.h"
 #include "io/sheet/sheet_tables.h"
 #include "io/sheet/site_steps.h"
+#include "viz/figures.h"
 
 #include <algorithm>
 #include <array>
+#include <vector>
 
 namespace deadshore::io {
 namespace {
@@ -31,10 +33,13 @@ Html running_head(const std::string& title) {
                                     "running"))));
 }
 
-Html picture(std::span<const viz::Figure> figures) {
-  const auto elevation = std::ranges::find(figures, "elevation", &viz::Figure::name);
-  if (elevation == figures.end()) return element("div", Html(), "picture");
-  return element("div", inline_svg(elevation->svg, "sheet-", elevation->caption), "picture");
+Html picture(const solver::JobResult& result, const SitePlan& plan) {
+  std::vector<viz::SiteMark> marks;
+  for (const MonitoringMark& mark : plan.marks) marks.push_back({mark.name, mark.at});
+  return element("div",
+                 inline_svg(viz::site_elevation_svg(result, marks), "sheet-",
+                            "The wall as cut, with its needles and the marks to watch. mm"),
+                 "picture");
 }
 
 Html alarm(const SitePlan& plan) {
@@ -89,13 +94,14 @@ Html titled(std::string_view heading, const Html& body) {
 
 }  // namespace
 
-std::string sheet_html(const solver::JobResult& result, std::span<const viz::Figure> figures) {
+std::string sheet_html(const solver::JobResult& result) {
   const SitePlan plan = site_plan(result);
   const std::string& title = result.job.title;
   const Html beside_picture =
       sheet_schedule(result) + titled("Weights and times", sheet_facts(result)) + sheet_marks(plan);
-  const Html top = element("h1", text(title)) + alarm(plan) +
-                   element("div", picture(figures) + element("div", beside_picture), "columns");
+  const Html top =
+      element("h1", text(title)) + alarm(plan) +
+      element("div", picture(result, plan) + element("div", beside_picture), "columns");
   const Html watching = element(
       "div",
       titled("When to stop", monitoring_rules(plan)) + titled("People can be hurt", cautions()),

@@ -1,9 +1,7 @@
 #pragma once
 
 #include "solver/model/results.h"
-#include "viz/figures.h"
 
-#include <span>
 #include <string>
 
 namespace deadshore::io {
@@ -12,9 +10,6 @@ namespace deadshore::io {
 /// printed on A4 upright. Elevation with marks, numbered steps with hold points and boxes to tick,
 /// needles and props, curing times, marks to watch with stop values, weights to lift, cautions and
 /// blanks for who answers for it. A job whose wall does not stand gets no steps to work by.
-///
-/// The figure called "elevation" is shown if it is among `figures`.
-[[nodiscard]] std::string sheet_html(const solver::JobResult& result,
-                                     std::span<const viz::Figure> figures);
+[[nodiscard]] std::string sheet_html(const solver::JobResult& result);
 
 }  // namespace deadshore::io

@@ -4,13 +4,9 @@
 #include "solver/model/house.h"
 
 #include <string>
-#include <variant>
 #include <vector>
 
 namespace deadshore::solver {
-
-struct LineLoad;
-struct PointLoad;
 
 /// What brings a load, as EN 1990 tells actions apart.
 enum class Action { dead, floor_imposed, roof_access, snow };
