@@ -28,16 +28,29 @@ WallView site_view(const mesh::WallShape& wall) {
   return {scale, {left, over_wall + scale * wall.height()}};
 }
 
-/// A filled triangle that points at the place, its name over it.
-void draw_mark(Canvas& canvas, const WallView& view, const SiteMark& mark, LabelRoom& room) {
+Loop triangle_of(const WallView& view, const SiteMark& mark) {
   const PagePoint tip = view.at(mark.at);
   const double half = 0.6 * mark_height;
-  const Loop triangle{
-      tip, {tip.x - half, tip.y - mark_height}, {tip.x + half, tip.y - mark_height}};
-  canvas.fill(std::array{triangle}, ink);
+  return {tip, {tip.x - half, tip.y - mark_height}, {tip.x + half, tip.y - mark_height}};
+}
+
+/// Filled triangles that point at the places, their names over them in as few rows as there is
+/// room for.
+void draw_marks(Canvas& canvas, const WallView& view, const std::vector<SiteMark>& marks,
+                LabelRoom& room) {
   const TextStyle style{.size = 7.0, .bold = true};
-  const Rect over = plate_box({tip.x, tip.y - mark_height - 5.5}, mark.name, style);
-  draw_plate(canvas, room, mark.name, style, boxes_around(over, {2.0, 8.0}, 4));
+  for (const SiteMark& mark : marks) {
+    const Loop triangle = triangle_of(view, mark);
+    canvas.fill(std::array{triangle}, ink);
+    room.take({triangle[1].x, triangle[1].y, triangle[2].x, triangle[0].y});
+  }
+  for (const SiteMark& mark : marks) {
+    const PagePoint tip = view.at(mark.at);
+    std::vector<Rect> rows;
+    for (int row = 0; row < 4; ++row)
+      rows.push_back(plate_box({tip.x, tip.y - mark_height - 6.0 - 9.5 * row}, mark.name, style));
+    draw_plate(canvas, room, mark.name, style, rows);
+  }
 }
 
 void draw_names(Canvas& canvas, const WallView& view, const solver::Job& job,
@@ -79,7 +92,7 @@ Drawing site_elevation(const solver::JobResult& result, const std::vector<SiteMa
             draw_cut(canvas, view, job);
             draw_chains(canvas, view, job);
             draw_names(canvas, view, job, works, room);
-            for (const SiteMark& mark : marks) draw_mark(canvas, view, mark, room);
+            draw_marks(canvas, view, marks, room);
           }};
 }
 

@@ -37,9 +37,10 @@ Check height_check(const Job& job, const RaisedBeam& beam) {
 }
 
 /// Between the wall's face and the first prop that the beam passes.
-Check corridor_check(const Job& job, const RaisedBeam& beam, const std::vector<Piece>& pieces) {
+Check corridor_check(const Job& job, const RaisedBeam& beam,
+                     const std::vector<PieceInWay>& pieces) {
   const double clearance = job.lifting->clearance;
-  const Piece& nearest = *std::ranges::min_element(pieces, {}, &Piece::clear);
+  const PieceInWay& nearest = *std::ranges::min_element(pieces, {}, &PieceInWay::clear);
   return clear_of(
       geometry_check(job.beam->name, "way between wall and props", beam.width_up + 2.0 * clearance,
                      nearest.clear,
@@ -49,15 +50,15 @@ Check corridor_check(const Job& job, const RaisedBeam& beam, const std::vector<P
 }
 
 /// From a place to the nearest face of a piece; 0 inside it.
-double distance_to(const Piece& piece, double x) {
+double distance_to(const PieceInWay& piece, double x) {
   return std::max({piece.x.from - x, x - piece.x.to, 0.0});
 }
 
 /// Something `width` wide that stands at `x` among pieces, which are not none.
 Check standing_check(const std::string& member, double x, double width, double clearance,
-                     const std::vector<Piece>& pieces) {
+                     const std::vector<PieceInWay>& pieces) {
   const auto nearest = std::ranges::min_element(
-      pieces, {}, [&](const Piece& piece) { return distance_to(piece, x); });
+      pieces, {}, [&](const PieceInWay& piece) { return distance_to(piece, x); });
   const double there = distance_to(*nearest, x);
   return clear_of(
       geometry_check(
@@ -112,15 +113,16 @@ std::vector<Check> room_checks(const Job& job, const RaisedBeam& beam) {
           check("right", std::max(0.0, beam.shift), lifting.room_right - middle)};
 }
 
-std::vector<Piece> jambs_of(const Job& job) {
+std::vector<PieceInWay> jambs_of(const Job& job) {
   return {{"left jamb and its padstone", {-endless, job.wall.cut.left}, 0.0},
           {"right jamb and its padstone", {job.wall.cut.right, endless}, 0.0}};
 }
 
 /// What a stand may meet: jambs, the lifters that still hold the beam, and what its depth reaches.
-std::vector<Piece> pieces_by_stand(const Job& job, const RaisedBeam& beam, const Stand& stand) {
+std::vector<PieceInWay> pieces_by_stand(const Job& job, const RaisedBeam& beam,
+                                        const Stand& stand) {
   const Lifting& lifting = *job.lifting;
-  std::vector<Piece> pieces = jambs_of(job);
+  std::vector<PieceInWay> pieces = jambs_of(job);
   for (const Lifter& lifter : lifting.lifters) {
     const double x = beam.x_of(lifter.at);
     pieces.push_back(
@@ -128,7 +130,7 @@ std::vector<Piece> pieces_by_stand(const Job& job, const RaisedBeam& beam, const
   }
   const double reach = 0.5 * (stand.depth - job.thickness) + lifting.clearance;
   for (const PropSide side : {PropSide::inside, PropSide::outside}) {
-    for (Piece& piece : pieces_in_way(job, side).pieces)
+    for (PieceInWay& piece : pieces_in_way(job, side).pieces)
       if (piece.clear < reach) pieces.push_back(std::move(piece));
   }
   return pieces;

@@ -9,7 +9,7 @@
 namespace deadshore::solver {
 
 /// Something that stands at the wall, as it is seen from above. mm.
-struct Piece {
+struct PieceInWay {
   std::string name;    ///< "N1 outer prop"
   mesh::Interval x;    ///< along the wall
   double clear = 0.0;  ///< between it and the wall's face
@@ -17,7 +17,7 @@ struct Piece {
 
 /// What stands on one side of the wall while the beam goes up.
 struct PiecesInWay {
-  std::vector<Piece> pieces;
+  std::vector<PieceInWay> pieces;
   std::vector<std::string> unknown;  ///< what stands there too, but nobody said where
 };
 

@@ -67,7 +67,7 @@ class InteriorPath {
   Eigen::VectorXd u_;
   SparseStiffness stiffness_;
   std::vector<InteriorCrack> cracks_;  // of each Gauss point; unused where masonry cannot crack
-  std::vector<CrackLine> crack_lines_;
+  std::vector<LinearisedCrack> crack_lines_;
   std::vector<const ContactPoint*> contact_points_;  // of all beds, one after the other
   std::vector<std::size_t> first_of_bed_;
   std::vector<InteriorContact> contacts_;

@@ -82,7 +82,7 @@ Eigen::Matrix3d softened(const PanelMaterial& m, const PsdScaling& scaling) {
 }
 
 /// The change of strain that an aim asks for: dL + W dS W.
-Eigen::Matrix2d asked(const CrackLine& line, const CrackChange& change) {
+Eigen::Matrix2d asked(const LinearisedCrack& line, const CrackChange& change) {
   return jordan_quotient(change.aim, line.scaling.point);
 }
 
@@ -95,9 +95,9 @@ InteriorCrack central_crack(const PanelMaterial& material, const Voigt& strain, 
   return {p.with(opening), p.with(mu * opening.cwiseInverse())};
 }
 
-CrackLine linearise(const PanelMaterial& material, const InteriorCrack& point,
-                    const Voigt& strain) {
-  CrackLine line;
+LinearisedCrack linearise(const PanelMaterial& material, const InteriorCrack& point,
+                          const Voigt& strain) {
+  LinearisedCrack line;
   line.scaling = nesterov_todd(point.crack, point.allowance);
   line.tangent = softened(material, line.scaling);
   line.stress = Voigt(*material.tensile_strength, *material.tensile_strength, 0.0) -
@@ -106,8 +106,8 @@ CrackLine linearise(const PanelMaterial& material, const InteriorCrack& point,
   return line;
 }
 
-PointAnswer answer(const PanelMaterial& material, const CrackLine& line, const CrackChange& change,
-                   const Voigt& strain) {
+PointAnswer answer(const PanelMaterial& material, const LinearisedCrack& line,
+                   const CrackChange& change, const Voigt& strain) {
   const double r = material.residual;
   const Eigen::Matrix3d C = elastic_stiffness(material.E, material.nu);
   const Voigt opened = strain_of_matrix(line.scaling.unscaled_primal(asked(line, change)));
@@ -115,7 +115,7 @@ PointAnswer answer(const PanelMaterial& material, const CrackLine& line, const C
           (1.0 - r) * line.tangent + r * C};
 }
 
-void follow(const CrackLine& line, const Voigt& strain_change, CrackChange& change) {
+void follow(const LinearisedCrack& line, const Voigt& strain_change, CrackChange& change) {
   const Eigen::Matrix2d both = asked(line, change);
   const Voigt opened = strain_of_matrix(line.scaling.unscaled_primal(both));
   const Voigt stress_change = line.tangent * (strain_change - line.lag - opened);
@@ -123,17 +123,17 @@ void follow(const CrackLine& line, const Voigt& strain_change, CrackChange& chan
   change.crack = both - change.allowance;
 }
 
-double largest_step(const CrackLine& line, const CrackChange& change) {
+double largest_step(const LinearisedCrack& line, const CrackChange& change) {
   return std::min(line.scaling.largest_step(change.crack),
                   line.scaling.largest_step(change.allowance));
 }
 
-Eigen::Matrix2d aim_at(const CrackLine& line, double mu, const CrackChange& tried) {
+Eigen::Matrix2d aim_at(const LinearisedCrack& line, double mu, const CrackChange& tried) {
   const Eigen::Matrix2d product = line.scaling.point.cwiseAbs2().asDiagonal();
   return mu * Eigen::Matrix2d::Identity() - product - jordan_product(tried.crack, tried.allowance);
 }
 
-Eigen::Matrix2d centring(const CrackLine& line, double mu, double length,
+Eigen::Matrix2d centring(const LinearisedCrack& line, double mu, double length,
                          const CrackChange& tried) {
   const Eigen::Matrix2d point = line.scaling.point.asDiagonal();
   const SpectralForm product =
@@ -143,7 +143,7 @@ Eigen::Matrix2d centring(const CrackLine& line, double mu, double length,
   return product.with((wanted - product.values).cwiseMax(-most_product * mu));
 }
 
-InteriorCrack moved(const InteriorCrack& point, const CrackLine& line, double length,
+InteriorCrack moved(const InteriorCrack& point, const LinearisedCrack& line, double length,
                     const CrackChange& change) {
   return {point.crack + length * line.scaling.unscaled_primal(change.crack),
           point.allowance + length * line.scaling.unscaled_dual(change.allowance)};

@@ -41,38 +41,39 @@ struct CrackChange {
                                           double mu);
 
 /// The conditions at an interior crack, linearised.
-struct CrackLine {
+struct LinearisedCrack {
   PsdScaling scaling;
   Eigen::Matrix3d tangent;  ///< of the cracked law without the residual
   Voigt stress;             ///< f_t I - S
   Voigt lag;                ///< strain by which L and S miss `S = f_t I - C (eps - L)`
 };
-[[nodiscard]] CrackLine linearise(const PanelMaterial& material, const InteriorCrack& point,
-                                  const Voigt& strain);
+[[nodiscard]] LinearisedCrack linearise(const PanelMaterial& material, const InteriorCrack& point,
+                                        const Voigt& strain);
 
 /// Stress (with the residual's) after a step that aims at `change.aim`, where the strain stays;
 /// and its rate with the strain.
-[[nodiscard]] PointAnswer answer(const PanelMaterial& material, const CrackLine& line,
+[[nodiscard]] PointAnswer answer(const PanelMaterial& material, const LinearisedCrack& line,
                                  const CrackChange& change, const Voigt& strain);
 
 /// Works out the change that goes with `change.aim` and a change of the strain.
-void follow(const CrackLine& line, const Voigt& strain_change, CrackChange& change);
+void follow(const LinearisedCrack& line, const Voigt& strain_change, CrackChange& change);
 
 /// Largest step along a change that keeps L and S in the cone.
-[[nodiscard]] double largest_step(const CrackLine& line, const CrackChange& change);
+[[nodiscard]] double largest_step(const LinearisedCrack& line, const CrackChange& change);
 
 /// The aim at S L = mu I with the second-order term of a change already tried (Mehrotra, SIAM J.
 /// Optim. 2 (1992) 575-601).
-[[nodiscard]] Eigen::Matrix2d aim_at(const CrackLine& line, double mu, const CrackChange& tried);
+[[nodiscard]] Eigen::Matrix2d aim_at(const LinearisedCrack& line, double mu,
+                                     const CrackChange& tried);
 
 /// What to add to the aim so that a step of `length` does not leave S L far from mu I (Gondzio,
 /// Comput. Optim. Appl. 6 (1996) 137-156).
-[[nodiscard]] Eigen::Matrix2d centring(const CrackLine& line, double mu, double length,
+[[nodiscard]] Eigen::Matrix2d centring(const LinearisedCrack& line, double mu, double length,
                                        const CrackChange& tried);
 
 /// The point after a step of `length`.
-[[nodiscard]] InteriorCrack moved(const InteriorCrack& point, const CrackLine& line, double length,
-                                  const CrackChange& change);
+[[nodiscard]] InteriorCrack moved(const InteriorCrack& point, const LinearisedCrack& line,
+                                  double length, const CrackChange& change);
 
 /// The same for a point of contact, by scalars: a gap (mm) and a push (N/mm).
 struct InteriorContact {

@@ -73,7 +73,7 @@ TEST(InteriorCrack, ChangeMeetsTheLinearisedConditions) {
     const Voigt strain = random();
     const Voigt strain_change = 0.1 * random();
     const InteriorCrack point = central_crack(m, random(), 1e-2 * stress_size * strain_size);
-    const CrackLine line = linearise(m, point, strain);
+    const LinearisedCrack line = linearise(m, point, strain);
     CrackChange change;
     change.aim = aim_at(line, 1e-3 * stress_size * strain_size, {});
     follow(line, strain_change, change);
@@ -102,7 +102,7 @@ TEST(InteriorCrack, LargestStepEndsOnTheBoundary) {
   for (int sample = 0; sample < 100; ++sample) {
     const Voigt strain = random();
     const InteriorCrack point = central_crack(m, strain, 1e-2 * stress_size * strain_size);
-    const CrackLine line = linearise(m, point, strain);
+    const LinearisedCrack line = linearise(m, point, strain);
     CrackChange change;
     change.aim = aim_at(line, 0.0, {});
     follow(line, random(), change);
@@ -121,7 +121,7 @@ TEST(InteriorCrack, CentringBringsFarProductsBack) {
   const PanelMaterial m = masonry(0.05);
   const double mu = 1e-2 * stress_size * strain_size;
   const Voigt strain(strain_size, -strain_size, 0.0);
-  const CrackLine line = linearise(m, central_crack(m, strain, mu), strain);
+  const LinearisedCrack line = linearise(m, central_crack(m, strain, mu), strain);
   EXPECT_LT(centring(line, mu, 0.0, {}).norm(), 1e-12 * mu) << "on the path nothing is far";
   const Eigen::Matrix2d up = centring(line, 20.0 * mu, 0.0, {});
   EXPECT_NEAR(up(0, 0), mu, 1e-6 * mu);  // to a tenth of 20 mu
