@@ -1,9 +1,10 @@
 // The built-in weights and imposed loads against the values that their sources publish. Where a
 // source gives a range the table must have its heavy end. Sources and how sure:
-//   BS 648:1964: read in a public listing, unverified against a bought copy; kg x 9.81 / 1000
-//   EN 1991-1-1 Annex A: reinforced concrete read in public guides, the rest from memory,
-//   unverified Circolare 7/2019 Table C8.5.I: read in a transcription handbook values: from memory,
-//   unverified UK NA to EN 1991-1-1, EN 1991-1-1 6.3.1.2(8), EN 1991-1-6: from memory, unverified
+//   BS 648:1964: read in a public listing, unverified against a bought copy; kg x 9.81 / 1000;
+//   EN 1991-1-1 Annex A: reinforced concrete read in public guides, the rest from memory;
+//   Circolare 7/2019 Table C8.5.I: read in a public copy;
+//   handbook values, UK NA to EN 1991-1-1, EN 1991-1-1 6.3.1.2(8), EN 1991-1-6: from memory,
+//   unverified.
 // Accepted: the digits given, or for kg/m2 the second decimal of kN/m2.
 
 #include "io/weight_tables.h"
