@@ -25,22 +25,6 @@ constexpr SchemaKey layers_key(std::string_view name, bool is_required, std::str
           .meaning = meaning};
 }
 
-constexpr SchemaKey level_or_top(std::string_view meaning) {
-  return {.name = "level",
-          .kind = quantity_or_top,
-          .dimension = length,
-          .usual_unit = "m",
-          .example = "5.4 m",
-          .required = true,
-          .range = "on masonry",
-          .meaning = meaning};
-}
-
-inline constexpr SchemaKey from_key = optional("from", length, "m", "0 m", "", "inside the wall",
-                                               "Where it begins; by default the wall's left end.");
-inline constexpr SchemaKey to_key = optional("to", length, "m", "6 m", "", "inside the wall",
-                                             "Where it ends; by default the wall's right end.");
-
 inline constexpr SchemaKey on_key{.name = "on",
                                   .kind = text,
                                   .example = "first floor",

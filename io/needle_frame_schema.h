@@ -80,27 +80,17 @@ inline constexpr std::array needle_prop_keys{
     required("sole_thickness", length, "mm", "75 mm", "above 0", "Sole plate upwards."),
     required("sole_length", length, "mm", "900 mm", "at least `prop_base`",
              "Sole plate along the grain, this prop's share of it."),
-    SchemaKey{.name = "sole_timber",
-              .kind = text,
-              .example = "C24",
-              .fallback = "C24",
-              .meaning = "Strength class of the sole plate."},
+    sole_timber_key,
     optional("prop_base", length, "mm", "120 mm", "120 mm", "above 0",
              "Side of the prop's square plates, foot and head."),
-    SchemaKey{.name = "ground",
-              .kind = text,
-              .example = "stiff clay",
-              .meaning = "The ground under the sole, of the tables."},
-    optional("ground_bearing", stress, "kN/m2", "150 kN/m2", "", "above 0",
-             "In place of `ground`: what it may bear, for unfactored loads."),
+    ground_key,
+    ground_bearing_key,
     SchemaKey{.name = "suspended_floor",
               .kind = text,
               .example = "kitchen floor, timber joists",
               .meaning = "In place of `ground`: the floor it stands on or is wedged against, which "
                          "somebody else has to verify."},
-    optional("subgrade_modulus", volume, "MN/m3", "30 MN/m3", "", "above 0",
-             "Pressure that settles the ground by a unit of length; by default that of the kind of "
-             "ground, where there is one."),
+    subgrade_modulus_key,
 };
 
 inline constexpr std::array capacity_keys{

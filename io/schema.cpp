@@ -115,19 +115,10 @@ constexpr std::array cut_keys{
 
 constexpr std::array line_load_keys{
     name_key("roof", "What the load is called."),
-    SchemaKey{.name = "level",
-              .kind = quantity_or_top,
-              .dimension = length,
-              .usual_unit = "m",
-              .example = "5.4 m",
-              .required = true,
-              .range = "on masonry",
-              .meaning = "Where it comes into the wall, above the base; \"top\" follows the wall's "
-                         "top edge."},
-    optional("from", length, "m", "0 m", "", "inside the wall",
-             "Where it begins; by default the wall's left end."),
-    optional("to", length, "m", "6 m", "", "inside the wall",
-             "Where it ends; by default the wall's right end."),
+    level_or_top("Where it comes into the wall, above the base; \"top\" follows the wall's "
+                 "top edge."),
+    from_key,
+    to_key,
     required("dead", line, "kN/m", "3.1 kN/m", "0 or more", "Dead load, measured level."),
     optional("imposed", line, "kN/m", "2.2 kN/m", "0 kN/m", "0 or more",
              "Imposed load, measured level."),

@@ -74,25 +74,15 @@ inline constexpr std::array shore_frame_keys{
     required("sole_thickness", length, "mm", "75 mm", "above 0", "Sole plate upwards."),
     optional("sole_length", length, "m", "4 m", "", "at least that of the row",
              "Sole plate along the row, as far beyond it at both ends; by default as long."),
-    SchemaKey{.name = "sole_timber",
-              .kind = text,
-              .example = "C24",
-              .fallback = "C24",
-              .meaning = "Strength class of the sole plate."},
-    SchemaKey{.name = "ground",
-              .kind = text,
-              .example = "stiff clay",
-              .meaning = "The ground under the sole, of the tables."},
-    optional("ground_bearing", stress, "kN/m2", "150 kN/m2", "", "above 0",
-             "In place of `ground`: what it may bear, for unfactored loads."),
+    sole_timber_key,
+    ground_key,
+    ground_bearing_key,
     SchemaKey{.name = "suspended_floor",
               .kind = text,
               .example = "kitchen floor, timber joists",
               .meaning = "In place of `ground`: the floor it stands on, which somebody else has to "
                          "verify."},
-    optional("subgrade_modulus", volume, "MN/m3", "30 MN/m3", "", "above 0",
-             "Pressure that settles the ground by a unit of length; by default that of the kind of "
-             "ground, where there is one."),
+    subgrade_modulus_key,
 };
 
 }  // namespace deadshore::io::schema_parts
