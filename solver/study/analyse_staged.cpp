@@ -188,8 +188,7 @@ JobResult analyse_staged(const Job& job, const Progress& progress) {
   stopwatch.lap("why the methods differ");
   tell("needle checks", 0.95);
   design_needles(coupled, result);
-  add_beam_checks(result);
-  add_site_answers(result);
+  add_beam_and_site(result);
   stopwatch.lap("needle checks");
   tell("done", 1.0);
   result.times = stopwatch.times();

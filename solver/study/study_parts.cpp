@@ -64,22 +64,17 @@ void check_load_total(const PanelResult& analysis, double expected) {
       analysis.load_total / 1000.0, expected / 1000.0));
 }
 
-void add_beam_checks(JobResult& result) {
-  if (!result.job.beam) return;
-  const std::vector<Check> checks = check_beam(result);
-  result.checks.insert(result.checks.end(), checks.begin(), checks.end());
-  sort_worst_first(result.checks);
-}
-
-void add_site_answers(JobResult& result) {
+void add_beam_and_site(JobResult& result) {
+  const auto add = [&](const std::vector<Check>& checks) {
+    result.checks.insert(result.checks.end(), checks.begin(), checks.end());
+  };
+  if (result.job.beam) add(check_beam(result));
   result.take_down = take_down(result.job.house);
   result.shores = design_shores(result.job);
-  for (const ShoreDesign& shore : result.shores)
-    result.checks.insert(result.checks.end(), shore.checks.begin(), shore.checks.end());
+  for (const ShoreDesign& shore : result.shores) add(shore.checks);
   if (result.job.lifting) {
     result.lift = plan_lift(result.job);
-    const std::vector<Check>& checks = result.lift->checks;
-    result.checks.insert(result.checks.end(), checks.begin(), checks.end());
+    add(result.lift->checks);
   }
   result.removed = removed_masonry(result.job);
   sort_worst_first(result.checks);

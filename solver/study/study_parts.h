@@ -23,11 +23,9 @@ namespace deadshore::solver {
 /// \throws SolveError
 void check_load_total(const PanelResult& analysis, double expected);
 
-/// Adds every check of the permanent beam, if there is one, and sorts all checks worst first.
-void add_beam_checks(JobResult& result);
-
-/// Adds what needs no finite elements: the take-down, the dead shores, the way of the beam, what is
-/// carried away. Their checks go among the others, worst first.
-void add_site_answers(JobResult& result);
+/// Adds every check of the permanent beam, if there is one, and what needs no finite elements: the
+/// take-down, the dead shores, the way of the beam, what is carried away. All checks come out worst
+/// first.
+void add_beam_and_site(JobResult& result);
 
 }  // namespace deadshore::solver

@@ -382,7 +382,7 @@ TEST(TakeDown, WhatWeighsTwiceBringsTwice) {
 TEST(TakeDown, IsAmongTheAnswersOfAJob) {
   JobResult result;
   result.job.house = whole_house();
-  add_site_answers(result);
+  add_beam_and_site(result);
   EXPECT_EQ(result.take_down.loads.size(), take_down(whole_house()).loads.size());
 }
 
