@@ -22,16 +22,17 @@ namespace {
 namespace fs = std::filesystem;
 
 bool is_result_file(const fs::path& path) {
-  static constexpr std::array<std::string_view, 8> names = {
-      "note.html", "sheet.html",   "results.json", "reactions.csv",
-      "wall.pvd",  "supports.vtp", "needles.vtp",  "README.txt"};
+  static constexpr std::array<std::string_view, 9> names = {
+      "note.html", "note.pdf",     "sheet.html",  "results.json", "reactions.csv",
+      "wall.pvd",  "supports.vtp", "needles.vtp", "README.txt"};
   const std::string name = path.filename().string();
   return std::ranges::find(names, name) != names.end() ||
          (name.starts_with("wall-") && path.extension() == ".vtu");
 }
 
 bool is_figure(const fs::path& path) {
-  return path.extension() == ".svg" || path.extension() == ".png";
+  static constexpr std::array<std::string_view, 3> endings = {".svg", ".pdf", ".png"};
+  return std::ranges::find(endings, path.extension().string()) != endings.end();
 }
 
 /// The first entry of an output folder that this program did not write; empty where there is none.

@@ -20,6 +20,7 @@ void write_figures(std::span<const viz::Figure> figures, const fs::path& folder)
   fs::create_directory(folder);
   for (const viz::Figure& figure : figures) {
     write_file(folder / (figure.name + ".svg"), figure.svg);
+    write_file(folder / (figure.name + ".pdf"), figure.pdf);
     write_file(folder / (figure.name + ".png"), figure.png);
   }
 }

@@ -1,5 +1,6 @@
 #include "viz/canvas.h"
 
+#include <cairo-pdf.h>
 #include <cairo-svg.h>
 #include <cairo.h>
 #include <pango/pangocairo.h>
@@ -251,6 +252,19 @@ std::string to_svg(const Drawing& drawing) {
   const std::size_t number = svg.find("id=\"surface") + 11;
   if (number > 11) svg.erase(number, svg.find('"', number) - number);
   return svg;
+}
+
+std::string to_pdf(const Drawing& drawing) {
+  std::string pdf;
+  const Owned<cairo_surface_t> surface(
+      cairo_pdf_surface_create_for_stream(append, &pdf, drawing.size.width, drawing.size.height));
+  // Without a date of its own the file would hold the time of the run.
+  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE,
+                                 "2000-01-01T00:00:00Z");
+  draw_on(surface.get(), drawing);
+  cairo_surface_finish(surface.get());
+  require_success(cairo_surface_status(surface.get()));
+  return pdf;
 }
 
 std::string to_png(const Drawing& drawing, int pixels) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "viz/drawing.h"
 #include "viz/page.h"
 #include "viz/palette.h"
 
@@ -40,7 +41,8 @@ struct Hatch {
 };
 
 /// Draws on a page by Cairo, in points from its top left corner. Closed lines are filled even-odd.
-/// Bound to a Cairo context that outlives it; made by `to_svg` and `to_png`.
+/// Bound to a Cairo context that outlives it; made by `to_svg`, `to_pdf` and
+/// `to_png`.
 class Canvas {
  public:
   explicit Canvas(cairo_t* context) : context_(context) {}
@@ -76,15 +78,11 @@ class Canvas {
 
 [[nodiscard]] Loop loop_of(const Rect& box);
 
-/// A drawing and the size of its page. The drawing may run more than once and draws the same each
-/// time.
-struct Drawing {
-  Size size;
-  std::function<void(Canvas&)> draw;
-};
-
 /// A self-contained SVG document on white, text as outlines. The same drawing gives the same bytes.
 [[nodiscard]] std::string to_svg(const Drawing& drawing);
+
+/// A PDF document of one page, text searchable. The same drawing gives the same bytes.
+[[nodiscard]] std::string to_pdf(const Drawing& drawing);
 
 /// Bytes of a PNG file on white, `pixels` wide.
 [[nodiscard]] std::string to_png(const Drawing& drawing, int pixels);

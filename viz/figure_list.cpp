@@ -26,16 +26,17 @@ void FigureList::add(const Drawing& drawing, const std::string& name, const std:
   const auto is_taken = [&](const Figure& figure) { return figure.name == free_name; };
   for (int number = 2; std::any_of(figures_.begin(), figures_.end(), is_taken); ++number)
     free_name = fmt::format("{}-{}", name, number);
-  figures_.push_back({free_name, caption, "", ""});
-  drawings_.push_back(drawing);
+  figures_.push_back({free_name, caption, drawing, "", "", ""});
 }
 
 std::vector<Figure> FigureList::draw() {
   std::atomic<std::size_t> next = 0;
   const auto draw_some = [&] {
-    for (std::size_t i = next++; i < drawings_.size(); i = next++) {
-      figures_[i].svg = to_svg(drawings_[i]);
-      figures_[i].png = to_png(drawings_[i], pixels_across(drawings_[i]));
+    for (std::size_t i = next++; i < figures_.size(); i = next++) {
+      Figure& figure = figures_[i];
+      figure.svg = to_svg(figure.drawing);
+      figure.pdf = to_pdf(figure.drawing);
+      figure.png = to_png(figure.drawing, pixels_across(figure.drawing));
     }
   };
   {
@@ -45,7 +46,6 @@ std::vector<Figure> FigureList::draw() {
     draw_some();
     for (std::future<void>& other : others) other.get();
   }
-  drawings_.clear();
   return std::exchange(figures_, {});
 }
 

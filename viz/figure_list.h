@@ -19,7 +19,6 @@ class FigureList {
 
  private:
   std::vector<Figure> figures_;  ///< not drawn yet
-  std::vector<Drawing> drawings_;
 };
 
 /// A name as part of a file's: letters and digits, the rest as hyphens.

@@ -2,17 +2,21 @@
 
 #include "mesh/plane.h"
 #include "solver/model/results.h"
+#include "viz/drawing.h"
 
 #include <string>
 #include <vector>
 
 namespace deadshore::viz {
 
-/// One figure, in memory. Both pictures come from the same drawing routine.
+/// One figure, in memory. All its pictures come from the same drawing, which may look at the result
+/// again whenever it is drawn: a figure must not outlive its result.
 struct Figure {
   std::string name;     ///< for file names: "elevation", "compression-cracked", ...
   std::string caption;  ///< one or two plain sentences
+  Drawing drawing;      ///< to be drawn again into a larger document
   std::string svg;      ///< a self-contained document, text as outlines
+  std::string pdf;      ///< a document of one page, text searchable
   std::string png;      ///< the bytes of a PNG file
 };
 

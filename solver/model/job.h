@@ -7,6 +7,7 @@
 #include "solver/model/house.h"
 #include "solver/model/permanent_works.h"
 #include "solver/model/stage.h"
+#include "solver/model/title_block.h"
 #include "solver/needle/needle_checks.h"
 #include "solver/needle/needle_frame.h"
 #include "solver/removal/removed_masonry.h"
@@ -105,6 +106,7 @@ struct AnalysisOptions {
 /// whether it makes sense.
 struct Job {
   std::string title;
+  TitleBlock title_block;
   mesh::WallShape wall;
   double thickness = 0.0;  ///< mm
   WallEnd left_end = WallEnd::free;

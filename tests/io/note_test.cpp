@@ -27,8 +27,8 @@ const std::vector<viz::Figure> figures = [] {
       "<?xml version=\"1.0\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" "
       "xmlns:xlink=\"http://www.w3.org/1999/xlink\"><defs><path id=\"glyph\" d=\"M0 0\"/></defs>"
       "<g clip-path=\"url(#clip)\"><use xlink:href=\"#glyph\"/></g></svg>";
-  return std::vector<viz::Figure>{{"elevation", "The wall as cut.", svg, ""},
-                                  {"needle-loads", "Loads on the needles.", svg, ""}};
+  return std::vector<viz::Figure>{{"elevation", "The wall as cut.", {}, svg, "", ""},
+                                  {"needle-loads", "Loads on the needles.", {}, svg, "", ""}};
 }();
 
 using test::for_each_element;

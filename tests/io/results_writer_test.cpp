@@ -23,8 +23,12 @@ namespace fs = std::filesystem;
 using ::testing::HasSubstr;
 using ::testing::UnorderedElementsAre;
 
-const std::vector<viz::Figure> one_figure = {
-    {"elevation", "The wall.", "<svg xmlns=\"http://www.w3.org/2000/svg\"/>", "not a picture"}};
+const std::vector<viz::Figure> one_figure = {{"elevation",
+                                              "The wall.",
+                                              {},
+                                              "<svg xmlns=\"http://www.w3.org/2000/svg\"/>",
+                                              "not a document",
+                                              "not a picture"}};
 
 std::string bytes_of(const fs::path& path) {
   std::ostringstream bytes;
@@ -78,7 +82,8 @@ TEST_F(ResultsWriter, WritesTheWholeFolderAndNothingBeside) {
               UnorderedElementsAre("note.html", "sheet.html", "figures", "results.json",
                                    "reactions.csv", "wall.pvd", "wall-cut-uncracked.vtu",
                                    "wall-cut-cracked.vtu", "supports.vtp", "README.txt"));
-  EXPECT_THAT(names_in(out / "figures"), UnorderedElementsAre("elevation.svg", "elevation.png"));
+  EXPECT_THAT(names_in(out / "figures"),
+              UnorderedElementsAre("elevation.svg", "elevation.pdf", "elevation.png"));
   EXPECT_EQ(bytes_of(out / "figures" / "elevation.png"), "not a picture");
 }
 
@@ -103,14 +108,14 @@ TEST_F(ResultsWriter, ANewRunReplacesTheEarlierOneWhole) {
 TEST_F(ResultsWriter, AFailureLeavesTheEarlierResultAndNoRemains) {
   write(test::made_up_result());
   const auto before = contents_of(out);
-  const std::vector<viz::Figure> unwritable = {{"no such folder/figure", "", "<svg/>", ""}};
+  const std::vector<viz::Figure> unwritable = {{"no such folder/figure", "", {}, "<svg/>", "", ""}};
   EXPECT_THROW(write(test::made_up_result(), unwritable), FileError);
   EXPECT_EQ(contents_of(out), before);
   EXPECT_THAT(names_in(scratch.path()), UnorderedElementsAre("wall-out"));
 }
 
 TEST_F(ResultsWriter, AFailureOfAFirstRunLeavesNothing) {
-  const std::vector<viz::Figure> unwritable = {{"no such folder/figure", "", "<svg/>", ""}};
+  const std::vector<viz::Figure> unwritable = {{"no such folder/figure", "", {}, "<svg/>", "", ""}};
   EXPECT_THROW(write(test::made_up_result(), unwritable), FileError);
   EXPECT_TRUE(fs::is_empty(scratch.path()));
 }
