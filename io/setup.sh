@@ -10,7 +10,7 @@ packages=(
   libfmt-dev libcli11-dev libtomlplusplus-dev nlohmann-json3-dev libudunits2-dev
 )
 if [[ "${1:-}" == --tests ]]; then
-  packages+=(libgtest-dev libgmock-dev libexpat1-dev)
+  packages+=(libgtest-dev libgmock-dev libexpat1-dev dpkg-dev)
 fi
 
 missing=()

@@ -2,6 +2,7 @@
 
 #include "solver/beam/beam_checks.h"
 #include "solver/lift/lift_plan.h"
+#include "solver/loads/chimney_checks.h"
 #include "solver/model/error.h"
 #include "solver/removal/removed_masonry.h"
 
@@ -70,6 +71,7 @@ void add_beam_and_site(JobResult& result) {
   };
   if (result.job.beam) add(check_beam(result));
   result.take_down = take_down(result.job.house);
+  add(check_chimneys(result.job, result.take_down));
   result.shores = design_shores(result.job);
   for (const ShoreDesign& shore : result.shores) add(shore.checks);
   if (result.job.lifting) {

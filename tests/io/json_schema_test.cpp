@@ -113,7 +113,8 @@ class JsonSchema : public ::testing::Test {
 };
 
 TEST_F(JsonSchema, TakesTheExamplesAndTheStarter) {
-  for (const char* name : {"garden_wall.toml", "kitchen_wall.toml"}) {
+  for (const char* name : {"garden_wall.toml", "kitchen_wall.toml", "awkward_bay.toml",
+                           "gable_chimney.toml"}) {
     EXPECT_THAT(fault_in(file_text(std::string("io/examples/") + name)), IsEmpty()) << name;
   }
   for (const char* name : {"core_keys.toml", "framed_keys.toml", "staged_keys.toml",
