@@ -3,6 +3,7 @@
 #include "io/error.h"
 #include "io/note/note.h"
 #include "io/output_folder.h"
+#include "io/pdf/note_pdf.h"
 #include "io/reactions_csv.h"
 #include "io/results_json.h"
 #include "io/sheet/sheet.h"
@@ -47,8 +48,9 @@ void write_results(const solver::JobResult& result, std::span<const viz::Figure>
     FolderReplacement folder(absolute_folder(out));
     write_file(folder.path() / "results.json", results_json(result));
     write_file(folder.path() / "reactions.csv", reactions_csv(result));
-    write_file(folder.path() / "note.html",
-               note_html(result, figures, job_file.filename().string()));
+    const std::string note = note_html(result, figures, job_file.filename().string());
+    write_file(folder.path() / "note.html", note);
+    write_file(folder.path() / "note.pdf", note_pdf(note, figures));
     write_file(folder.path() / "sheet.html", sheet_html(result));
     write_figures(figures, folder.path() / "figures");
     write_vtk(result, folder.path());

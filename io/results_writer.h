@@ -15,7 +15,8 @@ namespace deadshore::io {
 /// \throws FileError
 void check_output_folder(const std::filesystem::path& out);
 
-/// Writes note.html, sheet.html, figures/, results.json, reactions.csv and the VTK files as the folder `out`.
+/// Writes note.html, note.pdf, sheet.html, figures/, results.json, reactions.csv and the VTK files
+/// as the folder `out`.
 ///
 /// Everything is first written into a folder beside `out` and then put in its place in one move: a
 /// failure leaves an earlier result as it was, and nothing half-written behind. Only the name of

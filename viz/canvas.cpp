@@ -1,55 +1,21 @@
 #include "viz/canvas.h"
 
-#include <cairo-pdf.h>
+#include "viz/cairo_parts.h"
+
 #include <cairo-svg.h>
 #include <cairo.h>
 #include <pango/pangocairo.h>
 
 #include <array>
 #include <cmath>
-#include <memory>
 #include <numbers>
-#include <stdexcept>
 
 namespace deadshore::viz {
 namespace {
 
-struct Release {
-  void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
-  void operator()(cairo_t* context) const { cairo_destroy(context); }
-  void operator()(PangoContext* context) const { g_object_unref(context); }
-  void operator()(PangoLayout* layout) const { g_object_unref(layout); }
-  void operator()(PangoFontDescription* font) const { pango_font_description_free(font); }
-  void operator()(cairo_font_options_t* options) const { cairo_font_options_destroy(options); }
-  void operator()(char* text) const { g_free(text); }
-};
-template <class T>
-using Owned = std::unique_ptr<T, Release>;
-
-/// Pango crashes later on if there is no font at all, so ask first.
-void require_a_font(PangoFontMap* fonts) {
-  PangoFontFamily** families = nullptr;
-  int count = 0;
-  pango_font_map_list_families(fonts, &families, &count);
-  g_free(static_cast<void*>(families));
-  if (count == 0)
-    throw std::runtime_error(
-        "no font is installed, so figures cannot be drawn: install the package fonts-dejavu-core");
-}
-
 /// A layout whose metrics do not depend on the output: no hinting, 72 dots an inch.
 Owned<PangoLayout> make_layout(const std::string& text, const TextStyle& style) {
-  PangoFontMap* fonts = pango_cairo_font_map_get_default();
-  require_a_font(fonts);
-  const Owned<PangoContext> context(pango_font_map_create_context(fonts));
-  const Owned<cairo_font_options_t> options(cairo_font_options_create());
-  cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
-  cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
-  cairo_font_options_set_antialias(options.get(), CAIRO_ANTIALIAS_GRAY);
-  pango_cairo_context_set_font_options(context.get(), options.get());
-  pango_cairo_context_set_resolution(context.get(), 72.0);
-  pango_context_set_round_glyph_positions(context.get(), FALSE);
-
+  const Owned<PangoContext> context = make_text_context();
   Owned<PangoLayout> layout(pango_layout_new(context.get()));
   const Owned<PangoFontDescription> font(pango_font_description_new());
   pango_font_description_set_family(font.get(), "DejaVu Sans");
@@ -64,8 +30,8 @@ Owned<PangoLayout> make_layout(const std::string& text, const TextStyle& style) 
                                                    ? PANGO_ELLIPSIZE_END
                                                    : PANGO_ELLIPSIZE_MIDDLE);
   }
-  const Owned<char> valid(g_utf8_make_valid(text.data(), static_cast<gssize>(text.size())));
-  pango_layout_set_text(layout.get(), valid.get(), -1);
+  const std::string valid = valid_utf8(text);
+  pango_layout_set_text(layout.get(), valid.data(), static_cast<int>(valid.size()));
   return layout;
 }
 
@@ -74,17 +40,6 @@ Size size_of(PangoLayout* layout) {
   pango_layout_get_extents(layout, nullptr, &box);
   return {static_cast<double>(box.width) / PANGO_SCALE,
           static_cast<double>(box.height) / PANGO_SCALE};
-}
-
-cairo_status_t append(void* target, const unsigned char* data, unsigned int length) {
-  static_cast<std::string*>(target)->append(reinterpret_cast<const char*>(data), length);
-  return CAIRO_STATUS_SUCCESS;
-}
-
-void require_success(cairo_status_t status) {
-  if (status != CAIRO_STATUS_SUCCESS)
-    throw std::runtime_error(std::string("drawing a figure failed: ") +
-                             cairo_status_to_string(status));
 }
 
 void draw_on(cairo_surface_t* surface, const Drawing& drawing) {
@@ -242,8 +197,8 @@ Rect Canvas::upright_text(PagePoint at, const std::string& text, const TextStyle
 std::string to_svg(const Drawing& drawing) {
   std::string svg;
   {
-    const Owned<cairo_surface_t> surface(
-        cairo_svg_surface_create_for_stream(append, &svg, drawing.size.width, drawing.size.height));
+    const Owned<cairo_surface_t> surface(cairo_svg_surface_create_for_stream(
+        append_bytes, &svg, drawing.size.width, drawing.size.height));
     draw_on(surface.get(), drawing);
     cairo_surface_finish(surface.get());
     require_success(cairo_surface_status(surface.get()));
@@ -256,11 +211,7 @@ std::string to_svg(const Drawing& drawing) {
 
 std::string to_pdf(const Drawing& drawing) {
   std::string pdf;
-  const Owned<cairo_surface_t> surface(
-      cairo_pdf_surface_create_for_stream(append, &pdf, drawing.size.width, drawing.size.height));
-  // Without a date of its own the file would hold the time of the run.
-  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE,
-                                 "2000-01-01T00:00:00Z");
+  const Owned<cairo_surface_t> surface = start_pdf(pdf, drawing.size);
   draw_on(surface.get(), drawing);
   cairo_surface_finish(surface.get());
   require_success(cairo_surface_status(surface.get()));
@@ -276,7 +227,7 @@ std::string to_png(const Drawing& drawing, int pixels) {
   cairo_surface_set_device_scale(surface.get(), scale, scale);
   draw_on(surface.get(), drawing);
   std::string png;
-  require_success(cairo_surface_write_to_png_stream(surface.get(), append, &png));
+  require_success(cairo_surface_write_to_png_stream(surface.get(), append_bytes, &png));
   return png;
 }
 

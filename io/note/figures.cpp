@@ -29,8 +29,10 @@ Html figures_section(std::span<const viz::Figure> figures) {
     const Html picture = inline_svg(figure.svg, fmt::format("figure-{}-", number), figure.caption);
     const Html caption =
         Html::trusted(fmt::format("<strong>Figure {}.</strong> ", number)) + text(figure.caption);
-    body += element("figure", element("div", picture, "scroll") + element("figcaption", caption),
-                    is_wide(figure.svg) ? "wide" : "");
+    body += Html::trusted(fmt::format("<figure data-figure=\"{}\"{}>\n", escape_html(figure.name),
+                                      is_wide(figure.svg) ? " class=\"wide\"" : "")) +
+            element("div", picture, "scroll") + element("figcaption", caption) +
+            Html::trusted("</figure>\n");
   }
   if (figures.empty()) body = paragraph("No figures were drawn.");
   return section("figures", "Figures", body);

@@ -79,7 +79,7 @@ TEST_F(ResultsWriter, WritesTheWholeFolderAndNothingBeside) {
   write(test::made_up_result());
   EXPECT_THAT(names_in(scratch.path()), UnorderedElementsAre("wall-out"));
   EXPECT_THAT(names_in(out),
-              UnorderedElementsAre("note.html", "sheet.html", "figures", "results.json",
+              UnorderedElementsAre("note.html", "note.pdf", "sheet.html", "figures", "results.json",
                                    "reactions.csv", "wall.pvd", "wall-cut-uncracked.vtu",
                                    "wall-cut-cracked.vtu", "supports.vtp", "README.txt"));
   EXPECT_THAT(names_in(out / "figures"),
@@ -130,10 +130,10 @@ TEST_F(ResultsWriter, AFolderWithoutResultsIsNotReplaced) {
 
 TEST_F(ResultsWriter, AnEarlierResultWithSomeoneElsesFileInItIsNotReplaced) {
   write(test::made_up_result());
-  put(out / "figures" / "sketch.pdf", "drawn on site");
-  EXPECT_THAT(refusal(), HasSubstr("figures/sketch.pdf"));
+  put(out / "figures" / "sketch.odg", "drawn on site");
+  EXPECT_THAT(refusal(), HasSubstr("figures/sketch.odg"));
   EXPECT_THROW(write(test::made_up_result()), FileError);
-  EXPECT_EQ(bytes_of(out / "figures" / "sketch.pdf"), "drawn on site");
+  EXPECT_EQ(bytes_of(out / "figures" / "sketch.odg"), "drawn on site");
 }
 
 TEST_F(ResultsWriter, AnEmptyFolderIsFilled) {
