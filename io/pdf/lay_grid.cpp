@@ -1,4 +1,5 @@
 #include "io/pdf/column_widths.h"
+#include "io/pdf/grid_row.h"
 #include "io/pdf/lay_blocks.h"
 
 #include <algorithm>
@@ -23,72 +24,6 @@ GridDress dress_of(std::string_view id) {
   return {};
 }
 
-struct SetCell {
-  std::shared_ptr<MeasuredText> text;
-  std::size_t column = 0;
-  std::size_t columns = 1;
-  bool figures = false;
-  double indent = 0.0;
-  viz::Size at_least;  ///< room to write in
-};
-
-struct SetRow {
-  std::vector<SetCell> cells;
-  double above = 0.0;  ///< padding
-  double below = 0.0;
-  bool head = false;
-  GridRow kind;  ///< without its cells
-
-  [[nodiscard]] double text_height() const {
-    double tallest = 0.0;
-    for (const SetCell& cell : cells) {
-      tallest = std::max({tallest, cell.text->height(), cell.at_least.height});
-    }
-    return tallest;
-  }
-  [[nodiscard]] double height() const { return above + text_height() + below; }
-};
-
-/// Columns where they came to stand.
-struct GridPlan {
-  double left = 0.0;
-  double width = 0.0;
-  std::vector<double> starts;  ///< one more than columns
-
-  [[nodiscard]] double start(const SetCell& cell) const {
-    return starts[cell.column] + cell.indent;
-  }
-  [[nodiscard]] double room(const SetCell& cell, double padding) const {
-    const std::size_t end = std::min(cell.column + cell.columns, starts.size() - 1);
-    const bool last = end + 1 == starts.size();
-    return starts[end] - starts[cell.column] - cell.indent - (last ? 0.2 * padding : padding);
-  }
-};
-
-/// Shade and bar of a row that must be seen, in grey print too: one broad bar, or two thin ones.
-void dress_row(const Ink& ink, const GridRow& kind, const viz::Rect& box) {
-  if (kind.fails) {
-    ink.fill(box, paper::alarm_shade);
-    ink.fill({box.left, box.top, box.left + paper::bar_width, box.bottom}, paper::alarm);
-  } else if (kind.unverified) {
-    ink.fill(box, paper::warning_shade);
-    for (const double at : {0.0, paper::bar_width - 1.2}) {
-      ink.fill({box.left + at, box.top, box.left + at + 1.2, box.bottom}, paper::warning);
-    }
-  }
-}
-
-/// Lines round the cells of a form; the one below is every row's own.
-void rule_cells(const Ink& ink, const SetRow& row, const GridPlan& plan, const viz::Rect& box) {
-  constexpr double thin = 0.75;
-  ink.fill({box.left, box.top - thin, box.right, box.top}, paper::line);
-  for (const SetCell& cell : row.cells) {
-    const double at = box.left + plan.starts[cell.column];
-    ink.fill({at, box.top, at + thin, box.bottom}, paper::line);
-  }
-  ink.fill({box.right - thin, box.top, box.right, box.bottom}, paper::line);
-}
-
 class GridLayout {
  public:
   GridLayout(FlowBuilder& flow, const GridBlock& grid, const Measure& measure)
@@ -100,6 +35,8 @@ class GridLayout {
         padding_(0.9 * size_) {
     plan_.left = measure.left;
     plan_.width = measure.width;
+    plan_.padding = padding_;
+    plan_.form = dress_.form;
   }
 
   void lay() {
@@ -211,7 +148,7 @@ class GridLayout {
   }
 
   void wrap(SetRow& row) const {
-    for (SetCell& cell : row.cells) cell.text->wrap(plan_.room(cell, padding_));
+    for (SetCell& cell : row.cells) cell.text->wrap(plan_.room(cell));
   }
 
   void add_caption() {
@@ -225,26 +162,8 @@ class GridLayout {
   }
 
   [[nodiscard]] Paint painted(const std::shared_ptr<const SetRow>& row) const {
-    return [row, plan = plan_, padding = padding_, form = dress_.form](const Ink& ink,
-                                                                       viz::PagePoint at) {
-      const double left = at.x + plan.left;
-      const double height = row->height();
-      dress_row(ink, row->kind, {left, at.y, left + plan.width, at.y + height});
-      const double tallest = row->text_height();
-      for (const SetCell& cell : row->cells) {
-        const double down = row->head ? tallest - cell.text->height() : 0.0;
-        cell.text->draw(ink, left + plan.start(cell), at.y + row->above + down,
-                        plan.room(cell, padding), cell.figures ? 1.0 : 0.0);
-      }
-      if (form) rule_cells(ink, *row, plan, {left, at.y, left + plan.width, at.y + height});
-      if (row->kind.total) {
-        ink.fill({left, at.y - 0.75, left + plan.width, at.y}, paper::ink);
-      }
-      if (!row->kind.worked) {
-        ink.fill({left, at.y + height - 0.75, left + plan.width, at.y + height},
-                 row->head ? paper::ink : paper::line);
-      }
-    };
+    return
+        [row, plan = plan_](const Ink& ink, viz::PagePoint at) { draw_row(ink, *row, plan, at); };
   }
 
   [[nodiscard]] std::size_t add_head() {
@@ -304,27 +223,11 @@ class GridLayout {
 
   /// A row taller than a page, line by line.
   void add_in_lines(const std::shared_ptr<const SetRow>& row, std::size_t head) {
-    int lines = 0;
-    for (const SetCell& cell : row->cells) lines = std::max(lines, cell.text->lines());
-    for (int line = 0; line < lines; ++line) {
-      double height = 0.0;
-      for (const SetCell& cell : row->cells) {
-        if (line < cell.text->lines()) height = std::max(height, cell.text->line_height(line));
-      }
+    for (int line = 0; line < row->lines(); ++line) {
       flow_
-          ->add(height, Join::free,
-                [row, line, height, plan = plan_, padding = padding_](const Ink& ink,
-                                                                      viz::PagePoint at) {
-                  const double left = at.x + plan.left;
-                  dress_row(ink, row->kind, {left, at.y, left + plan.width, at.y + height});
-                  for (const SetCell& cell : row->cells) {
-                    if (line >= cell.text->lines()) continue;
-                    const double spare = plan.room(cell, padding) - cell.text->line_width(line);
-                    cell.text->draw_line(
-                        ink, line,
-                        left + plan.start(cell) + (cell.figures ? std::max(spare, 0.0) : 0.0),
-                        at.y);
-                  }
+          ->add(row->line_height(line), Join::free,
+                [row, line, plan = plan_](const Ink& ink, viz::PagePoint at) {
+                  draw_line_of_row(ink, *row, line, plan, at);
                 })
           .head = head;
     }

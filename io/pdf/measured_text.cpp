@@ -96,6 +96,9 @@ void MeasuredText::set_text(const RichText& text, viz::Colour strong) {
   const viz::Owned<PangoAttrList> attributes(pango_attr_list_new());
   // A broken name must not gain a hyphen that it does not have.
   add(attributes.get(), pango_attr_insert_hyphens_new(FALSE), {0, text.text.size(), Mark::em, ""});
+  // A reader's search for "finished" must find it: no letters drawn as one.
+  add(attributes.get(), pango_attr_font_features_new("liga=0, clig=0"),
+      {0, text.text.size(), Mark::em, ""});
   for (const MarkedRange& unit : slashed_words(text.text)) {
     add(attributes.get(), pango_attr_allow_breaks_new(FALSE), unit);
   }

@@ -15,9 +15,11 @@ namespace {
 using test::page_with;
 using test::PdfFile;
 using ::testing::AllOf;
+using ::testing::Contains;
 using ::testing::Each;
 using ::testing::HasSubstr;
 using ::testing::Not;
+using ::testing::Pair;
 
 std::string note_of(const std::string& body, const std::string& title = "A wall") {
   return "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\"><head><title>" + title +
@@ -131,6 +133,7 @@ TEST(NotePdf, ContentsAndBookmarksGiveThePagesOfTheChapters) {
     EXPECT_EQ(bookmarks[static_cast<std::size_t>(i)].first, fmt::format("{0} Chapter of {0}s", i));
     EXPECT_EQ(bookmarks[static_cast<std::size_t>(i)].second, static_cast<int>(page));
   }
+  EXPECT_THAT(pdf.links(), Contains(Pair("Chapter of 6s", bookmarks.back().second)));
   EXPECT_GT(page_with(pages, "6 Chapter of 6s"), 2U);
 }
 
@@ -242,6 +245,15 @@ TEST(NotePdf, TextIsSearchableInEmbeddedFonts) {
   EXPECT_THAT(pdf.fonts(), Each(HasSubstr("yes yes yes")));  // embedded, a subset, with its letters
 }
 
+TEST(NotePdf, NoLettersAreDrawnAsOneThatASearchWouldMiss) {
+  const std::vector<std::string> pages =
+      PdfFile(pdf_of("<p>finished offices float</p>")).page_texts();
+  EXPECT_THAT(pages.at(0), HasSubstr("finished offices float"));
+  EXPECT_THAT(
+      PdfFile(pdf_of("<p><a href=\"#x\">finished offices</a></p><h3 id=\"x\">X</h3>")).links(),
+      Contains(Pair("finished offices", 1)));
+}
+
 TEST(NotePdf, ALongLineOfAListingGoesOnUnderAMark) {
   const PdfFile pdf(
       pdf_of("<pre>short = 1\n  long = \"" + std::string(300, 'y') + "\"\nlast = 2</pre>"));
@@ -252,14 +264,15 @@ TEST(NotePdf, ALongLineOfAListingGoesOnUnderAMark) {
 
 TEST(NotePdf, HostileTextStaysOnThePageAndInTheDocument) {
   const std::string shout(10000, 'W');
+  const std::string loud(1500, 'W');
   const std::string hebrew = "\u05e7\u05d9\u05e8 \u05dc\u05d1\u05e0\u05d9\u05dd";
   const std::string odd = "&lt;b&gt; &amp; \ufffd \xff\xfe (paren) \\ back ' quote" + hebrew;
-  const std::string body =
-      "<h1>" + shout + "</h1><section id=\"a'b)\"><h2>" + odd + "</h2><p>" + shout +
-      "</p><ul><li>" + shout + "</li></ul><p class=\"alarm\"><strong>" + odd + "</strong> " +
-      shout + "</p><table><caption>" + odd + "</caption><tbody><tr class=\"fails\"><th>" + shout +
-      "</th><td class=\"fig\">" + shout + "</td><td>" + odd + "</td></tr></tbody></table><pre>" +
-      shout + "</pre></section>";
+  const std::string body = "<h1>" + shout + "</h1><section id=\"a'b)\"><h2>" + odd + "</h2><p>" +
+                           loud + "</p><ul><li>" + loud + "</li></ul><p class=\"alarm\"><strong>" +
+                           odd + "</strong> " + loud + "</p><table><caption>" + odd +
+                           "</caption><tbody><tr class=\"fails\"><th>" + loud +
+                           "</th><td class=\"fig\">" + loud + "</td><td>" + odd +
+                           "</td></tr></tbody></table><pre>" + loud + "</pre></section>";
   const PdfFile pdf(note_pdf(note_of(body, odd + shout), {}, UnknownMarkup::refuse));
   for (const test::PdfPage& page : pdf.pages()) {
     for (const test::PdfWord& word : page.words) {

@@ -75,6 +75,17 @@ std::vector<std::string> PdfFile::fonts() const {
   return rows_of_list(output_of("pdffonts", ""));
 }
 
+std::vector<std::pair<std::string, int>> PdfFile::links() const {
+  pugi::xml_document listing;
+  listing.load_string(output_of("pdftohtml", "-xml -i -stdout").c_str());
+  std::vector<std::pair<std::string, int>> found;
+  for (const pugi::xpath_node& link : listing.select_nodes("//text//a")) {
+    const std::string target = link.node().attribute("href").value();
+    found.emplace_back(link.node().text().get(), std::atoi(target.c_str() + target.find('#') + 1));
+  }
+  return found;
+}
+
 std::vector<std::pair<std::string, int>> PdfFile::bookmarks() const {
   pugi::xml_document listing;
   listing.load_string(output_of("pdftohtml", "-xml -i -stdout").c_str());

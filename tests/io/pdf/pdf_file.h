@@ -4,6 +4,7 @@
 
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace deadshore::io::test {
@@ -35,6 +36,8 @@ class PdfFile {
   /// A line for each font: name, type, whether embedded, ...
   [[nodiscard]] std::vector<std::string> fonts() const;
   [[nodiscard]] std::string information() const { return output_of("pdfinfo", ""); }
+  /// What links, and the page it leads to, as poppler cuts it into pieces.
+  [[nodiscard]] std::vector<std::pair<std::string, int>> links() const;
   /// The bookmarks, in order, and each with its page.
   [[nodiscard]] std::vector<std::pair<std::string, int>> bookmarks() const;
 
