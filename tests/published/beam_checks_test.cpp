@@ -16,15 +16,31 @@
 
 #include "solver/checks/deflection.h"
 #include "solver/checks/lateral_buckling.h"
+#include "tests/published/comparison.h"
 #include "tests/solver/beam_samples.h"
 #include "tests/solver/sample_sections.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <array>
+#include <string>
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source en1993{Field::permanent_beam, Certainty::by_hand,
+                        "EN 1993-1-1 6.3.2.3; EN 1993-1-5 6"};
+constexpr Source tables{Field::permanent_beam, Certainty::memory, "Section tables: W_pl 393 cm3"};
+constexpr Source en1996{Field::permanent_beam, Certainty::by_hand,
+                        "EN 1996-1-1 6.1.3, read in a public copy"};
+constexpr Source tms402{Field::permanent_beam, Certainty::memory,
+                        "TMS 402: span / 600 under plain masonry"};
 
 using testing::beam_job;
 using testing::row_of;
@@ -48,14 +64,17 @@ TEST(PermanentBeamEn1993, BucklesSidewaysBetweenRestraintsAsWorkedByHand) {
   for (std::size_t i = 0; i < spacing.size(); ++i) {
     Job job = evenly_loaded(10.0, 0.0);
     job.beam->restraint_spacing = spacing[i];
-    EXPECT_NEAR(row_of(checks_by_hand(job), "B1", "lateral-torsional buckling").capacity,
-                resistance[i], 0.01 * resistance[i]);
+    verify({en1993,
+            fmt::format("UB 254x146x31, S275, restrained every {} m: M_b,Rd", spacing[i] / 1e3),
+            resistance[i], row_of(checks_by_hand(job), "B1", "lateral-torsional buckling").capacity,
+            0.01 * resistance[i], "kNm"});
   }
 }
 
 TEST(PermanentBeamEn1993, BendsUpToItsPlasticMoment) {
   const Check bending = row_of(checks_by_hand(evenly_loaded(10.0, 5.0)), "B1", "bending");
-  EXPECT_NEAR(bending.capacity, 0.393 * 275.0, 0.005 * 0.393 * 275.0);
+  verify({tables, "UB 254x146x31, S275: M_c,Rd", 0.393 * 275.0, bending.capacity,
+          0.005 * 0.393 * 275.0, "kNm"});
   // 1.35 x 10 + 1.5 x 5 = 21 kN/m over 3.225 m
   EXPECT_NEAR(bending.demand, 21.0 * 3.225 * 3.225 / 8.0, 1e-6);
 }
@@ -86,7 +105,8 @@ TEST(PermanentBeamEn1993, BearsOnItsWebAtTheEndAsWorkedByHand) {
   job.beam->bearing = 100.0;
   const auto checks = checks_by_hand(job);
   for (const char* check : {"web bearing at the left bearing", "web bearing at the right bearing"})
-    EXPECT_NEAR(row_of(checks, "B1", check).capacity, 216.0, 0.5);
+    verify({en1993, std::string("UB 203x133x25, S275: ") + check, 216.0,
+            row_of(checks, "B1", check).capacity, 0.5, "kN"});
 }
 
 TEST(PermanentBeamEn1996, PressesThePierThroughItsPadstoneAsWorkedByHand) {
@@ -99,7 +119,8 @@ TEST(PermanentBeamEn1996, PressesThePierThroughItsPadstoneAsWorkedByHand) {
   const auto checks = checks_by_hand(job);
   for (const char* pier : {"B1 left pier", "B1 right pier"}) {
     const Check row = row_of(checks, pier, "masonry under the padstone");
-    EXPECT_NEAR(row.capacity, 206.6, 0.1);
+    verify(
+        {en1996, std::string(pier) + ", padstone 440x215: N_Rdc", 206.6, row.capacity, 0.1, "kN"});
     EXPECT_NE(row.working.find("l_efm 1104 mm: beta 1.062"), std::string::npos) << row.working;
     EXPECT_NEAR(row.demand, 1.35 * 10.0 * 3.450 / 2.0, 1e-6);
   }
@@ -109,7 +130,7 @@ TEST(PermanentBeamDeflection, IsHeldToAPartOfItsSpan) {
   Job job = evenly_loaded(10.0, 5.0);
   job.beam->deflection_ratio = 1.0 / masonry_limit;
   const Check row = row_of(checks_by_hand(job), "B1", "deflection");
-  EXPECT_NEAR(row.capacity, 3225.0 / 600.0, 1e-9);
+  verify({tms402, "deflection allowed, span 3.225 m", 3225.0 / 600.0, row.capacity, 1e-9, "mm"});
   EXPECT_NEAR(row.demand, hand_beam(job).deflection, 1e-9);  // unfactored
 }
 

@@ -4,6 +4,7 @@
 // rounding, but three digits for the tabled deflection under a ramp.
 
 #include "solver/beam/beam_checks.h"
+#include "tests/published/comparison.h"
 #include "tests/solver/beam_samples.h"
 
 #include <gtest/gtest.h>
@@ -15,6 +16,14 @@
 namespace deadshore::solver {
 namespace {
 
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source roark{Field::permanent_beam, Certainty::memory, "Roark, 7th ed., table 8.1"};
+constexpr Source statics{Field::permanent_beam, Certainty::derived, "Statics"};
+
 using testing::weightless_beam_job;
 
 constexpr double L = 3225.0;     // 3.0 m and half a bearing of 225 mm at each end
@@ -22,6 +31,10 @@ constexpr double left = 1387.5;  // middle of the left bearing
 constexpr double soffit = 2400.0;
 
 #define EXPECT_SAME(found, due) EXPECT_NEAR((found) / (due), 1.0, 1e-9)
+
+void same_moment(const Source& source, const char* what, double found, double due) {
+  verify({source, what, due / 1e6, found / 1e6, 1e-9 * due / 1e6, "kNm"});
+}
 
 double EI(const Job& job) {
   return job.beam->bending_stiffness();
@@ -44,7 +57,7 @@ TEST(HandBeamRoark, UnderAnEvenLoad) {
   job.line_loads = {{"floor", 2700.0, false, {0.0, 6000.0}, w, 0.0}};
   const HandBeam hand = hand_beam(job);
   EXPECT_SAME(hand.span, L);
-  EXPECT_SAME(hand.largest_moment, w * L * L / 8.0);
+  same_moment(roark, "beam under an even load: moment", hand.largest_moment, w * L * L / 8.0);
   EXPECT_SAME(hand.largest_shear, w * L / 2.0);
   EXPECT_SAME(hand.deflection,
               5.0 * w * std::pow(L, 4) / (384.0 * EI(job)) + w * L * L / (8.0 * GA(job)));
@@ -60,7 +73,7 @@ TEST(HandBeamRoark, UnderAGable) {
                                  {6000.0, soffit}});
   const HandBeam hand = hand_beam(job);
   EXPECT_SAME(hand.load, w * L / 2.0);
-  EXPECT_SAME(hand.largest_moment, w * L * L / 12.0);
+  same_moment(roark, "beam under a gable: moment", hand.largest_moment, w * L * L / 12.0);
   EXPECT_SAME(hand.largest_shear, w * L / 4.0);
   EXPECT_SAME(hand.deflection,
               w * std::pow(L, 4) / (120.0 * EI(job)) + w * L * L / (12.0 * GA(job)));
@@ -77,8 +90,10 @@ TEST(HandBeamRoark, UnderARamp) {
   const HandBeam hand = hand_beam(job);
   EXPECT_SAME(hand.reaction_left, w * L / 6.0);
   EXPECT_SAME(hand.reaction_right, w * L / 3.0);
-  EXPECT_SAME(hand.largest_moment, w * L * L / (9.0 * std::numbers::sqrt3));
-  EXPECT_NEAR(hand.deflection / (w * std::pow(L, 4) / EI(job)), 0.00652, 0.000005);
+  same_moment(roark, "beam under a ramp: moment", hand.largest_moment,
+              w * L * L / (9.0 * std::numbers::sqrt3));
+  verify({roark, "beam under a ramp: deflection over w L4 / EI", 0.00652,
+          hand.deflection / (w * std::pow(L, 4) / EI(job)), 0.000005, "-"});
 }
 
 // A trapezium is an even load and a ramp: at the middle the moments add, w1 L^2/8 + w2 L^2/16.
@@ -96,7 +111,8 @@ TEST(HandBeamRoark, UnderATrapezium) {
                                          return std::abs(a.x - 3000.0) < std::abs(b.x - 3000.0);
                                        });
   EXPECT_NEAR(middle->x, 3000.0, 1e-6);
-  EXPECT_SAME(middle->moment, w1 * L * L / 8.0 + w2 * L * L / 16.0);
+  same_moment(roark, "beam under a trapezium: moment at the middle", middle->moment,
+              w1 * L * L / 8.0 + w2 * L * L / 16.0);
   EXPECT_SAME(middle->packing, w1 + 0.5 * w2);
   EXPECT_SAME(hand.largest_shear, w1 * L / 2.0 + w2 * L / 3.0);
 }
@@ -108,7 +124,8 @@ TEST(HandBeamRoark, UnderAPointLoad) {
   constexpr double c = 200.0;
   Job job = weightless_beam_job();
   job.point_loads = {{"purlin", 3000.0, 4000.0, c, P, 0.0}};
-  EXPECT_SAME(hand_beam(job).largest_moment, P * (L / 4.0 - c / 8.0));
+  same_moment(statics, "beam under a central point load on its bearing: moment",
+              hand_beam(job).largest_moment, P * (L / 4.0 - c / 8.0));
 
   const double a = 1000.0;
   const double b = L - a;

@@ -3,13 +3,23 @@
 // (from memory, unverified). Accepted: the digits given.
 
 #include "solver/model/permanent_works.h"
+#include "tests/published/comparison.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <array>
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source en1992{Field::permanent_beam, Certainty::memory,
+                        "EN 1992-1-1 (3.2), (3.5), as tabled in handbooks"};
 
 struct Cement {
   double s;
@@ -22,9 +32,10 @@ constexpr std::array<double, 3> ages = {3.0, 7.0, 28.0};
 TEST(DryPackingEn1992, GainsStrengthAsTabled) {
   for (const Cement& cement : cements)
     for (std::size_t i = 0; i < ages.size(); ++i)
-      EXPECT_NEAR(hardened_strength_share({25.0, 15000.0, 20.0, cement.s}, ages[i]),
-                  cement.strength[i], 0.0005)
-          << "s " << cement.s << " at " << ages[i] << " days";
+      verify({en1992,
+              fmt::format("cement of s {} at {} days: part of its strength", cement.s, ages[i]),
+              cement.strength[i], hardened_strength_share({25.0, 15000.0, 20.0, cement.s}, ages[i]),
+              0.0005, "-"});
 }
 
 // (0.779)^0.3 = 0.928: at a week the modulus has lost 7% where the strength has lost 22%.

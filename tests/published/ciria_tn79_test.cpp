@@ -4,13 +4,22 @@
 
 #include "solver/members/error.h"
 #include "solver/members/safe_load.h"
+#include "tests/published/comparison.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <array>
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source tn79{Field::props, Certainty::read, "CIRIA TN79 (1977), as quoted"};
 
 // BS 4074 sizes; from memory, unverified.
 Prop old_prop(const char* name, double shortest, double longest) {
@@ -22,7 +31,8 @@ TEST(CiriaTn79, Size3CarriesTheTabulatedLoads) {
   const std::array<std::array<double, 2>, 5> row{
       {{2750, 17}, {3000, 15}, {3250, 13}, {3500, 11}, {3750, 10}}};
   for (const auto& [extension, load] : row)
-    EXPECT_DOUBLE_EQ(safe_load(prop, extension).load, 1e3 * load);
+    verify({tn79, fmt::format("size 3 at {} m: safe load", extension / 1e3), load,
+            safe_load(prop, extension).load / 1e3, 0.0, "kN"});
   EXPECT_DOUBLE_EQ(safe_load(prop, 3375.0).load, 12e3);
 }
 
@@ -31,7 +41,8 @@ TEST(CiriaTn79, Size4CarriesTheTabulatedLoads) {
   const std::array<std::array<double, 2>, 7> row{
       {{3250, 17}, {3500, 14}, {3750, 11}, {4000, 10}, {4250, 9}, {4500, 8}, {4750, 7}}};
   for (const auto& [extension, load] : row)
-    EXPECT_DOUBLE_EQ(safe_load(prop, extension).load, 1e3 * load);
+    verify({tn79, fmt::format("size 4 at {} m: safe load", extension / 1e3), load,
+            safe_load(prop, extension).load / 1e3, 0.0, "kN"});
 }
 
 TEST(CiriaTn79, BelowTheFirstHeightTheFirstValueHolds) {

@@ -12,6 +12,9 @@
 
 #include "solver/cracks/damage_scale.h"
 
+#include "tests/published/comparison.h"
+
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <array>
@@ -20,8 +23,28 @@
 namespace deadshore::solver {
 namespace {
 
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source widths{Field::damage, Certainty::read, "Burland, Broms & de Mello 1977"};
+constexpr Source strains{Field::damage, Certainty::read, "Boscardin & Cording 1989"};
+constexpr Source deep_beam{Field::damage, Certainty::memory, "Burland & Wroth 1974, E/G 2.6"};
+
 DeepBeam beam(double length_over_height, Bending bending) {
   return {length_over_height * 3000.0, 3000.0, 0.3, bending};
+}
+
+/// The least value that a scale puts in a category, found by halving.
+template <class Scale>
+double begins(int category, double beyond, Scale scale) {
+  double below = 0.0;
+  for (int i = 0; i < 100; ++i) {
+    const double middle = 0.5 * (below + beyond);
+    (scale(middle) < category ? below : beyond) = middle;
+  }
+  return beyond;
 }
 
 TEST(DamageScale, WidthsOfBurlandsTable) {
@@ -34,6 +57,8 @@ TEST(DamageScale, WidthsOfBurlandsTable) {
   for (const Row& row : rows) {
     EXPECT_EQ(damage_by_width(0.999 * row.width), row.below) << row.width;
     EXPECT_EQ(damage_by_width(1.001 * row.width), row.above) << row.width;
+    verify({widths, fmt::format("damage category {}: crack width at which it begins", row.above),
+            row.width, begins(row.above, 100.0, damage_by_width), 0.001 * row.width, "mm"});
   }
   EXPECT_EQ(damage_by_width(0.0), 0);
 }
@@ -47,6 +72,9 @@ TEST(DamageScale, StrainsOfBoscardinAndCordingsTable) {
   for (const Row& row : rows) {
     EXPECT_EQ(damage_by_strain(0.999e-2 * row.percent), row.below) << row.percent;
     EXPECT_EQ(damage_by_strain(1.001e-2 * row.percent), row.above) << row.percent;
+    verify({strains, fmt::format("damage category {}: strain at which it begins", row.above),
+            row.percent, 100.0 * begins(row.above, 1.0, damage_by_strain), 0.001 * row.percent,
+            "%"});
   }
   EXPECT_EQ(damage_by_strain(0.0), 0);
 }
@@ -64,10 +92,16 @@ TEST(DeepBeam, FollowsBurlandAndWrothsCurves) {
     const double ratio = 1e-3;
     const DeepBeam sags = beam(r, Bending::sagging);
     const DeepBeam hogs = beam(r, Bending::hogging);
-    EXPECT_NEAR(ratio / bending_strain(sags, ratio), 0.167 * r + 0.65 / r, 0.0005 * r + 0.005 / r);
-    EXPECT_NEAR(ratio / bending_strain(hogs, ratio), 0.083 * r + 1.3 / r, 0.0005 * r + 0.05 / r);
-    EXPECT_NEAR(ratio / diagonal_strain(sags, ratio), 1.0 + 0.25 * r * r, 0.0075 * r * r);
-    EXPECT_NEAR(ratio / diagonal_strain(hogs, ratio), 1.0 + 0.064 * r * r, 0.0005 * r * r);
+    const auto row = [&](const char* what, double theirs, double strain, double tolerance) {
+      verify({deep_beam, fmt::format("deflection ratio over {}, L/H {}", what, r), theirs,
+              ratio / strain, tolerance, "-"});
+    };
+    row("bending strain, sagging", 0.167 * r + 0.65 / r, bending_strain(sags, ratio),
+        0.0005 * r + 0.005 / r);
+    row("bending strain, hogging", 0.083 * r + 1.3 / r, bending_strain(hogs, ratio),
+        0.0005 * r + 0.05 / r);
+    row("shear strain, sagging", 1.0 + 0.25 * r * r, diagonal_strain(sags, ratio), 0.0075 * r * r);
+    row("shear strain, hogging", 1.0 + 0.064 * r * r, diagonal_strain(hogs, ratio), 0.0005 * r * r);
   }
 }
 

@@ -5,15 +5,26 @@
 // the formula): e 50 -> 0.3478 N/mm2 over 172.5 mm; e 80 -> 0.7273 over 82.5 mm.
 
 #include "solver/panel/recovery.h"
+#include "tests/published/comparison.h"
 #include "tests/solver/grid_mesh.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <string>
 #include <vector>
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source statics{Field::no_tension, Certainty::derived,
+                         "Statics of plane sections, e.g. Heyman 1995"};
 
 using mesh::QuadMesh;
 using mesh::QuadOrder;
@@ -84,6 +95,11 @@ INSTANTIATE_TEST_SUITE_P(Orders, EccentricPier,
                          ::testing::Values(Fineness{QuadOrder::four_node, 36},
                                            Fineness{QuadOrder::eight_node, 18}));
 
+std::string words(const Fineness& fineness, double e) {
+  return fmt::format("pier 215 mm, {}-node, 30 kN at e {} mm: edge stress",
+                     static_cast<int>(fineness.order), e);
+}
+
 TEST_P(EccentricPier, InsideTheMiddleThirdStressIsLinear) {
   const double e = 20.0;
   const Section section = mid_height(e);
@@ -91,6 +107,8 @@ TEST_P(EccentricPier, InsideTheMiddleThirdStressIsLinear) {
     const double expected = -P / (b * t) * (1.0 + 12.0 * e * (section.x[i] - 0.5 * b) / (b * b));
     EXPECT_NEAR(section.stress[i], expected, 0.005 * P / (b * t)) << "at " << section.x[i] << " mm";
   }
+  verify({statics, words(GetParam(), e), P / (b * t) * (1.0 + 6.0 * e / b), -section.stress.back(),
+          0.005 * P / (b * t), "N/mm2"});
 }
 
 TEST_P(EccentricPier, OutsideTheMiddleThirdStressIsATriangle) {
@@ -105,6 +123,8 @@ TEST_P(EccentricPier, OutsideTheMiddleThirdStressIsATriangle) {
                   0.02 * triangle.edge)
           << "e " << triangle.e << ", at " << section.x[i] << " mm";
     }
+    verify({statics, words(GetParam(), triangle.e), triangle.edge, -section.stress.back(),
+            0.02 * triangle.edge, "N/mm2"});
   }
 }
 

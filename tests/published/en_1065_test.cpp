@@ -6,13 +6,25 @@
 #include "solver/checks/prop_checks.h"
 #include "solver/members/error.h"
 #include "solver/members/safe_load.h"
+#include "tests/published/comparison.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <array>
+#include <string>
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source en1065{Field::props, Certainty::by_hand,
+                        "EN 1065, formulas from memory but B and D"};
+constexpr Source geometry{Field::props, Certainty::derived, "Geometry of a ring"};
 
 Prop prop_of(PropClass prop_class, double longest) {
   Prop prop;
@@ -33,16 +45,23 @@ TEST(En1065, ClassBOf35DecimetresAtFiveExtensions) {
                                                        {3000.0, 26.44, 16.03},
                                                        {3500.0, 19.43, 11.77}}};
   for (const auto& [extension, strength, safe] : expected) {
-    EXPECT_NEAR(characteristic_strength(b35, extension) / 1e3, strength, 0.006);
-    EXPECT_NEAR(safe_load(b35, extension, SafeLoadBasis::en_1065).load / 1e3, safe, 0.01);
+    const std::string at = fmt::format("B35 at {} m: ", extension / 1e3);
+    verify({en1065, at + "characteristic strength", strength,
+            characteristic_strength(b35, extension) / 1e3, 0.006, "kN"});
+    verify({en1065, at + "safe load, over 1.65", safe,
+            safe_load(b35, extension, SafeLoadBasis::en_1065).load / 1e3, 0.01, "kN"});
   }
 }
 
 TEST(En1065, TheOtherClassesFollowTheirOwnLines) {
-  EXPECT_NEAR(characteristic_strength(prop_of(PropClass::a, 3000.0), 3000.0) / 1e3, 17.0, 1e-9);
-  EXPECT_NEAR(characteristic_strength(prop_of(PropClass::a, 3000.0), 1500.0) / 1e3, 44.0, 1e-9);
-  EXPECT_NEAR(characteristic_strength(prop_of(PropClass::c, 4000.0), 3000.0) / 1e3, 45.33, 0.005);
-  EXPECT_NEAR(characteristic_strength(prop_of(PropClass::c, 4000.0), 2300.0) / 1e3, 59.5, 1e-9);
+  verify({en1065, "A30 at 3 m: characteristic strength", 17.0,
+          characteristic_strength(prop_of(PropClass::a, 3000.0), 3000.0) / 1e3, 1e-9, "kN"});
+  verify({en1065, "A30 at 1.5 m: characteristic strength", 44.0,
+          characteristic_strength(prop_of(PropClass::a, 3000.0), 1500.0) / 1e3, 1e-9, "kN"});
+  verify({en1065, "C40 at 3 m: characteristic strength", 45.33,
+          characteristic_strength(prop_of(PropClass::c, 4000.0), 3000.0) / 1e3, 0.005, "kN"});
+  verify({en1065, "C40 at 2.3 m: characteristic strength", 59.5,
+          characteristic_strength(prop_of(PropClass::c, 4000.0), 2300.0) / 1e3, 1e-9, "kN"});
   for (const double extension : {2000.0, 4500.0}) {
     EXPECT_EQ(characteristic_strength(prop_of(PropClass::d, 4500.0), extension), 34e3);
     EXPECT_EQ(characteristic_strength(prop_of(PropClass::e, 4500.0), extension), 51e3);
@@ -53,9 +72,9 @@ TEST(En1065, TheOtherClassesFollowTheirOwnLines) {
 TEST(En1065, TubesOfPropsHaveTheAreaAndInertiaOfTheTables) {
   const Tube inner{48.3, 3.2};
   const Tube outer{60.3, 3.2};
-  EXPECT_NEAR(inner.area(), 453.0, 0.5);
-  EXPECT_NEAR(inner.inertia(), 115857.0, 10.0);
-  EXPECT_NEAR(outer.inertia(), 234682.0, 20.0);
+  verify({geometry, "tube 48.3x3.2: area", 453.0, inner.area(), 0.5, "mm2"});
+  verify({geometry, "tube 48.3x3.2: I", 115857.0, inner.inertia(), 10.0, "mm4"});
+  verify({geometry, "tube 60.3x3.2: I", 234682.0, outer.inertia(), 20.0, "mm4"});
 }
 
 }  // namespace

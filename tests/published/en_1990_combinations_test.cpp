@@ -3,6 +3,7 @@
 // 20.08. Worked by hand. Accepted: the digits given.
 
 #include "solver/checks/combinations.h"
+#include "tests/published/comparison.h"
 
 #include <gtest/gtest.h>
 
@@ -11,14 +12,27 @@
 namespace deadshore::solver {
 namespace {
 
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source en1990{Field::loads, Certainty::by_hand,
+                        "EN 1990 6.4.3.2, UK NA as in public guides"};
+
 TEST(CombinationsEn1990, AFloorWithSnowAbove) {
   constexpr double G = 15.58;
   constexpr std::array<VariableAction, 2> variable{{{3.0, 0.7}, {1.5, 0.5}}};
-  EXPECT_NEAR(combine(Combination::eq_6_10, G, variable), 26.66, 0.005);
-  EXPECT_NEAR(combine(Combination::eq_6_10a, G, variable), 25.31, 0.005);
-  EXPECT_NEAR(combine(Combination::eq_6_10b, G, variable), 25.08, 0.005);
-  EXPECT_NEAR(combine(Combination::eq_6_10a_or_b, G, variable), 25.31, 0.005);
-  EXPECT_NEAR(combine(Combination::unfactored, G, variable), 20.08, 0.005);
+  verify({en1990, "floor with snow above: 6.10", 26.66, combine(Combination::eq_6_10, G, variable),
+          0.005, "kN/m"});
+  verify({en1990, "floor with snow above: 6.10a", 25.31,
+          combine(Combination::eq_6_10a, G, variable), 0.005, "kN/m"});
+  verify({en1990, "floor with snow above: 6.10b", 25.08,
+          combine(Combination::eq_6_10b, G, variable), 0.005, "kN/m"});
+  verify({en1990, "floor with snow above: the worse of 6.10a and b", 25.31,
+          combine(Combination::eq_6_10a_or_b, G, variable), 0.005, "kN/m"});
+  verify({en1990, "floor with snow above: unfactored", 20.08,
+          combine(Combination::unfactored, G, variable), 0.005, "kN/m"});
 }
 
 }  // namespace

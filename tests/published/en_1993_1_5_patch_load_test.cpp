@@ -4,6 +4,7 @@
 // given.
 
 #include "solver/checks/web_bearing.h"
+#include "tests/published/comparison.h"
 #include "tests/solver/sample_sections.h"
 
 #include <gtest/gtest.h>
@@ -11,28 +12,40 @@
 namespace deadshore::solver {
 namespace {
 
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source en1993{Field::steel_members, Certainty::by_hand, "EN 1993-1-5 6"};
+
 TEST(PatchLoad, InsideAUc152x23) {
   const SteelMember beam = steel_member(testing::uc_152x23, SteelGrade::s275);
   const WebBearing bearing = web_bearing(beam, {100.0}, partial_factors());
   EXPECT_EQ(bearing.k_F, 6.0);
-  EXPECT_NEAR(bearing.loaded_length, 183.3, 0.05);
+  verify(
+      {en1993, "patch load inside UC 152x152x23: l_y", 183.3, bearing.loaded_length, 0.05, "mm"});
   EXPECT_EQ(bearing.factor, 1.0);
-  EXPECT_NEAR(bearing.resistance / 1e3, 292.0, 0.5);
+  verify({en1993, "patch load inside UC 152x152x23: F_Rd", 292.0, bearing.resistance / 1e3, 0.5,
+          "kN"});
 }
 
 TEST(PatchLoad, InsideAUb203x25) {
   const SteelMember beam = steel_member(testing::ub_203x25, SteelGrade::s275);
   const WebBearing bearing = web_bearing(beam, {150.0}, partial_factors());
-  EXPECT_NEAR(bearing.loaded_length, 257.8, 0.05);
-  EXPECT_NEAR(bearing.factor, 0.832, 0.0005);
-  EXPECT_NEAR(bearing.resistance / 1e3, 336.0, 0.5);
+  verify(
+      {en1993, "patch load inside UB 203x133x25: l_y", 257.8, bearing.loaded_length, 0.05, "mm"});
+  verify({en1993, "patch load inside UB 203x133x25: chi_F", 0.832, bearing.factor, 0.0005, "-"});
+  verify({en1993, "patch load inside UB 203x133x25: F_Rd", 336.0, bearing.resistance / 1e3, 0.5,
+          "kN"});
 }
 
 TEST(PatchLoad, AtTheEndOfAUb203x25) {
   const SteelMember beam = steel_member(testing::ub_203x25, SteelGrade::s275);
   const WebBearing bearing = web_bearing(beam, {100.0, 0.0}, partial_factors());
-  EXPECT_NEAR(bearing.k_F, 5.198, 0.0005);
-  EXPECT_NEAR(bearing.resistance / 1e3, 216.0, 0.5);
+  verify({en1993, "patch load at the end of UB 203x133x25: k_F", 5.198, bearing.k_F, 0.0005, "-"});
+  verify({en1993, "patch load at the end of UB 203x133x25: F_Rd", 216.0, bearing.resistance / 1e3,
+          0.5, "kN"});
 }
 
 }  // namespace

@@ -10,14 +10,25 @@
 
 #include "solver/checks/lateral_buckling.h"
 #include "solver/checks/steel_checks.h"
+#include "tests/published/comparison.h"
 #include "tests/solver/sample_sections.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <array>
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source msb04{Field::steel_members, Certainty::read,
+                       "Worked example in Multi-storey steel buildings, part 4, p. 70"};
+constexpr Source en1993{Field::steel_members, Certainty::by_hand, "EN 1993-1-1 6.3.2.3"};
 
 TEST(LateralBucklingMsb04, TheWorkedExampleComesOut) {
   const SteelMember beam = steel_member(testing::ipe_330, SteelGrade::s235);
@@ -27,11 +38,11 @@ TEST(LateralBucklingMsb04, TheWorkedExampleComesOut) {
   span.C_2 = 0.454;
   span.z_g = 165.0;
   const LateralBuckling buckling = lateral_buckling(beam, span, partial_factors());
-  EXPECT_NEAR(buckling.M_cr / 1e6, 113.9, 0.005 * 113.9);
+  verify({msb04, "IPE 330, S235, 5.7 m: M_cr", 113.9, buckling.M_cr / 1e6, 0.005 * 113.9, "kNm"});
   EXPECT_EQ(buckling.curve, BucklingCurve::c);
-  EXPECT_NEAR(buckling.slenderness, 1.288, 0.005);
-  EXPECT_NEAR(buckling.phi, 1.340, 0.005);
-  EXPECT_NEAR(buckling.factor, 0.480, 0.005);
+  verify({msb04, "IPE 330, S235, 5.7 m: lambda", 1.288, buckling.slenderness, 0.005, "-"});
+  verify({msb04, "IPE 330, S235, 5.7 m: Phi", 1.340, buckling.phi, 0.005, "-"});
+  verify({msb04, "IPE 330, S235, 5.7 m: chi_LT", 0.480, buckling.factor, 0.005, "-"});
 }
 
 TEST(LateralBucklingUniformMoment, ResistancesAreThoseWorkedByHand) {
@@ -49,9 +60,11 @@ TEST(LateralBucklingUniformMoment, ResistancesAreThoseWorkedByHand) {
     for (std::size_t i = 0; i < lengths.size(); ++i) {
       LateralSpan span;
       span.length = lengths[i];
-      EXPECT_NEAR(lateral_buckling(beam, span, partial_factors()).resistance / 1e6,
-                  row.resistance[i], 0.01 * row.resistance[i])
-          << row.section.name << " at " << lengths[i] << " mm";
+      verify({en1993,
+              fmt::format("{}, S275, {} m, uniform moment: M_b,Rd", row.section.name,
+                          lengths[i] / 1e3),
+              row.resistance[i], lateral_buckling(beam, span, partial_factors()).resistance / 1e6,
+              0.01 * row.resistance[i], "kNm"});
     }
   }
 }
@@ -60,7 +73,8 @@ TEST(LateralBucklingUniformMoment, ResistancesAreThoseWorkedByHand) {
 TEST(BendingOfUc152x23, IsElasticInS275) {
   const SteelMember needle = steel_member(testing::uc_152x23, SteelGrade::s275);
   EXPECT_EQ(needle.class_in_bending, 3);
-  EXPECT_NEAR(bending_resistance(needle, partial_factors()) / 1e6, 45.1, 0.1);
+  verify({en1993, "UC 152x152x23, S275, class 3: M_c,Rd", 45.1,
+          bending_resistance(needle, partial_factors()) / 1e6, 0.1, "kNm"});
 }
 
 }  // namespace

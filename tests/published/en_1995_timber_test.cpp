@@ -6,11 +6,21 @@
 //     at each end, 34.6 kN with neither.
 
 #include "solver/checks/timber_checks.h"
+#include "tests/published/comparison.h"
 
 #include <gtest/gtest.h>
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source worked{Field::timber, Certainty::read,
+                        "Worked example of a stud, EN 1995-1-1 6.3.2"};
+constexpr Source en1995{Field::timber, Certainty::by_hand, "EN 1995-1-1 6.1.5"};
 
 // EN 338; C16 and C24 as in the worked examples.
 const TimberClass c16{"C16", 16, 17, 2.2, 3.2, 8000, 5400, 500, 310, 370};
@@ -19,11 +29,11 @@ const TimberClass c24{"C24", 24, 21, 2.5, 4.0, 11000, 7400, 690, 350, 420};
 TEST(TimberStud, TheWorkedExampleComesOut) {
   const TimberMember stud{{38.0, 100.0}, c16, LoadDuration::permanent, ServiceClass::two};
   const TimberBuckling buckling = timber_buckling(c16, 100.0, 0.85 * 2750.0);
-  EXPECT_NEAR(buckling.slenderness, 80.97, 0.005);
-  EXPECT_NEAR(buckling.relative_slenderness, 1.45, 0.005);
-  EXPECT_NEAR(buckling.factor, 0.40, 0.005);
+  verify({worked, "stud 38x100 C16: lambda", 80.97, buckling.slenderness, 0.005, "-"});
+  verify({worked, "stud 38x100 C16: lambda_rel", 1.45, buckling.relative_slenderness, 0.005, "-"});
+  verify({worked, "stud 38x100 C16: k_c", 0.40, buckling.factor, 0.005, "-"});
   const Check check = check_timber_compression(stud, 8910.0, 0.85 * 2750.0, 0.0, partial_factors());
-  EXPECT_NEAR(check.utilisation(), 0.74, 0.005);
+  verify({worked, "stud 38x100 C16, 8.91 kN: utilisation", 0.74, check.utilisation(), 0.005, "-"});
 }
 
 TEST(TimberAcrossTheGrain, APlateOnC24) {
@@ -31,10 +41,12 @@ TEST(TimberAcrossTheGrain, APlateOnC24) {
   const double load = 10e3;
   const Check spread =
       check_bearing_across_grain(sole, {150.0, 150.0, 30.0, 1.25}, load, partial_factors());
-  EXPECT_NEAR(load / spread.utilisation() / 1e3, 60.6, 0.05);
+  verify({en1995, "plate 150x150 on C24, spread and k_c,90: load", 60.6,
+          load / spread.utilisation() / 1e3, 0.05, "kN"});
   const Check plain =
       check_bearing_across_grain(sole, {150.0, 150.0, 0.0, 1.0}, load, partial_factors());
-  EXPECT_NEAR(load / plain.utilisation() / 1e3, 34.6, 0.05);
+  verify({en1995, "plate 150x150 on C24, neither: load", 34.6, load / plain.utilisation() / 1e3,
+          0.05, "kN"});
 }
 
 }  // namespace

@@ -8,7 +8,9 @@
 
 #include "solver/checks/timber_checks.h"
 #include "solver/checks/timber_fasteners.h"
+#include "tests/published/comparison.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -18,6 +20,16 @@
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source en1995{Field::timber, Certainty::by_hand, "EN 1995-1-1 8.2.2, 8.3.1.1"};
+constexpr Source column{Field::timber, Certainty::by_hand, "EN 1995-1-1 6.3.2"};
+constexpr Source johansen{Field::timber, Certainty::derived,
+                          "Limit equilibrium of a nail (Johansen 1949)"};
 
 SingleShear nail(double diameter, double side, double point) {
   return {.diameter = diameter,
@@ -30,14 +42,16 @@ TEST(PublishedFasteners, ANailOfThreePointThreeFiveThrough38Into52OfC24) {
   const double f_h = embedment_strength(350.0, 3.35, false);
   const double yield = nail_yield_moment(600.0, 3.35);
   const JohansenModes modes = johansen_modes(nail(3.35, 38.0, 52.0), f_h, f_h, yield);
-  EXPECT_NEAR(modes.least(), 859.0, 0.5);
+  verify({en1995, "nail 3.35 mm, 38 + 52 mm of C24: resistance", 859.0, modes.least(), 0.5, "N"});
   EXPECT_EQ(modes.governing(), 'f');
 }
 
 TEST(PublishedFasteners, EmbedmentIsLessInAHoleThatTheNailMakesItself) {
   // By hand: 0.082 x 350 = 28.7; x (1 - 0.0335) = 27.74; x 3.35^-0.3 = 28.7 / 1.437 = 19.97.
-  EXPECT_NEAR(embedment_strength(350.0, 3.35, true), 27.74, 0.005);
-  EXPECT_NEAR(embedment_strength(350.0, 3.35, false), 19.97, 0.005);
+  verify({en1995, "nail 3.35 mm in C24, hole drilled: f_h", 27.74,
+          embedment_strength(350.0, 3.35, true), 0.005, "N/mm2"});
+  verify({en1995, "nail 3.35 mm in C24, not drilled: f_h", 19.97,
+          embedment_strength(350.0, 3.35, false), 0.005, "N/mm2"});
 }
 
 /// The moment that one timber can give a nail at the joint while it takes `force` over `thickness`:
@@ -91,10 +105,14 @@ TEST(PublishedFasteners, EveryModeIsAsStaticsGivesIt) {
     const double two_hinges = largest_force(1e3 * most, [&](double force) {
       return hinged_couple(force, q1, c.yield) + hinged_couple(force, q2, c.yield);
     });
-    EXPECT_NEAR(modes.resistance[2], stiff, 1e-6 * stiff);
-    EXPECT_NEAR(modes.resistance[3], 1.05 * hinge_in_point, 1e-6 * hinge_in_point);
-    EXPECT_NEAR(modes.resistance[4], 1.05 * hinge_in_side, 1e-6 * hinge_in_side);
-    EXPECT_NEAR(modes.resistance[5], 1.15 * two_hinges, 1e-6 * two_hinges);
+    const auto expect_mode = [&](std::size_t mode, double factor, double force) {
+      verify({johansen, fmt::format("nail {} mm, mode {}: resistance", c.d, "abcdef"[mode]),
+              factor * force, modes.resistance[mode], 1e-6 * force, "N"});
+    };
+    expect_mode(2, 1.0, stiff);
+    expect_mode(3, 1.05, hinge_in_point);
+    expect_mode(4, 1.05, hinge_in_side);
+    expect_mode(5, 1.15, two_hinges);
   }
 }
 
@@ -121,7 +139,8 @@ TEST(PublishedFasteners, ALegOfAStandBuckles) {
   const TimberClass c24{"C24", 24, 21, 2.5, 4.0, 11000, 7400, 690, 350, 420};
   const TimberMember leg{{47.0, 97.0}, c24, LoadDuration::permanent, ServiceClass::two};
   const Check check = check_timber_compression(leg, 1000.0, 1800.0, 1800.0, partial_factors());
-  EXPECT_NEAR(check.capacity, 1.751, 0.0006);
+  verify({column, "leg 47x97 C24, 1.8 m, weak way: stress it bears", 1.751, check.capacity, 0.0006,
+          "N/mm2"});
 }
 
 }  // namespace

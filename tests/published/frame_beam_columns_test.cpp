@@ -4,15 +4,27 @@
 // axial, bending and shear deformation. One member each.
 
 #include "solver/frame/imperfections.h"
+#include "tests/published/comparison.h"
 #include "tests/solver/frame_samples.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <numbers>
+#include <string>
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source timoshenko{Field::second_order, Certainty::memory,
+                            "Timoshenko & Gere 1961, ch. 1"};
+constexpr Source aisc{Field::second_order, Certainty::memory, "AISC 360-16, commentary C2.1"};
 
 using testing::level_beam;
 using testing::roller_support;
@@ -22,7 +34,10 @@ using testing::second_order;
 constexpr double L = 3000.0;
 constexpr double exact = 1e-9;
 
-#define EXPECT_SAME(found, due) EXPECT_NEAR((found) / (due), 1.0, exact)
+/// Moments in N mm, equal but for rounding.
+void same_moment(const std::string& what, double found, double due) {
+  verify({timoshenko, what, due / 1e6, found / 1e6, exact * due / 1e6, "kNm"});
+}
 
 /// Compression at which sqrt(P / EI) * length is `u`.
 double compression_for(double u, double length) {
@@ -41,7 +56,8 @@ TEST_P(Cantilever, GrowsByTanUOverU) {
   frame.supports = {fixed_support(0)};
   frame.node_loads = {{1, H, -compression_for(u, L), 0.0}};
   const FrameSolution solution = second_order(frame);
-  EXPECT_SAME(solution.reactions[0].moment, H * L * std::tan(u) / u);
+  same_moment(fmt::format("cantilever, side force, u {}: moment", u), solution.reactions[0].moment,
+              H * L * std::tan(u) / u);
   EXPECT_NEAR(solution.nodes[1].x / (H * L * L * L / sample_EI * (std::tan(u) - u) / (u * u * u)),
               1.0, 1e-7);  // the closed form cancels at small u
 }
@@ -62,11 +78,13 @@ TEST_P(SimpleBeam, UnderUniformLoadAndCompression) {
   compress(u);
   frame.line_loads = {uniform_load(frame, 0, 0.0, -w)};
   const MemberSolution beam = second_order(frame).members[0];
-  EXPECT_SAME(extremes(beam, &SectionState::moment).greatest.moment,
+  same_moment(fmt::format("simple beam, even load, u {}: moment", u),
+              extremes(beam, &SectionState::moment).greatest.moment,
               w * L * L / 8.0 * 2.0 * (1.0 - std::cos(u)) / (u * u * std::cos(u)));
-  EXPECT_SAME(section(beam, L / 2.0).deflection, -5.0 * w * std::pow(L, 4) / (384.0 * sample_EI) *
-                                                     (12.0 * (2.0 / std::cos(u) - 2.0 - u * u)) /
-                                                     (5.0 * std::pow(u, 4)));
+  const double sag = 5.0 * w * std::pow(L, 4) / (384.0 * sample_EI) *
+                     (12.0 * (2.0 / std::cos(u) - 2.0 - u * u)) / (5.0 * std::pow(u, 4));
+  verify({timoshenko, fmt::format("simple beam, even load, u {}: deflection", u), sag,
+          -section(beam, L / 2.0).deflection, exact * sag, "mm"});
 }
 
 TEST_P(SimpleBeam, UnderCentralForceAndCompression) {
@@ -75,7 +93,8 @@ TEST_P(SimpleBeam, UnderCentralForceAndCompression) {
   compress(u);
   frame.point_loads = {{0, L / 2.0, 0.0, -Q, 0.0}};
   const MemberSolution beam = second_order(frame).members[0];
-  EXPECT_SAME(section(beam, L / 2.0).moment, Q * L / 4.0 * std::tan(u) / u);
+  same_moment(fmt::format("simple beam, central force, u {}: moment", u),
+              section(beam, L / 2.0).moment, Q * L / 4.0 * std::tan(u) / u);
 }
 
 TEST_P(SimpleBeam, EccentricCompressionFollowsTheSecant) {
@@ -84,7 +103,8 @@ TEST_P(SimpleBeam, EccentricCompressionFollowsTheSecant) {
   const double P = compression_for(2.0 * u, L);
   frame.node_loads = {eccentric_load(0, P, 0.0, 0.0, e), eccentric_load(1, -P, 0.0, 0.0, e)};
   const MemberSolution beam = second_order(frame).members[0];
-  EXPECT_SAME(extremes(beam, &SectionState::moment).greatest.moment, P * e / std::cos(u));
+  same_moment(fmt::format("eccentric compression, secant, u {}: moment", u),
+              extremes(beam, &SectionState::moment).greatest.moment, P * e / std::cos(u));
 }
 
 TEST_P(SimpleBeam, TensionRelievesUniformLoad) {
@@ -93,7 +113,8 @@ TEST_P(SimpleBeam, TensionRelievesUniformLoad) {
   frame.node_loads = {{1, compression_for(2.0 * u, L), 0.0, 0.0}};
   frame.line_loads = {uniform_load(frame, 0, 0.0, -w)};
   const MemberSolution beam = second_order(frame).members[0];
-  EXPECT_SAME(section(beam, L / 2.0).moment,
+  same_moment(fmt::format("simple beam, even load and tension, u {}: moment", u),
+              section(beam, L / 2.0).moment,
               w * L * L / 8.0 * 2.0 * (std::cosh(u) - 1.0) / (u * u * std::cosh(u)));
 }
 
@@ -111,7 +132,9 @@ TEST(BowedColumn, MomentGrowsByTheEulerRatio) {
   double largest = 0.0;
   for (const MemberSolution& member : solution.members)
     largest = std::max(largest, std::abs(extremes(member, &SectionState::moment).least.moment));
-  EXPECT_NEAR(largest / (P * e0 / (1.0 - 0.4)), 1.0, 0.002);
+  const double due = P * e0 / (1.0 - 0.4);
+  verify({timoshenko, "bowed column at 0.4 of its Euler load: moment", due / 1e6, largest / 1e6,
+          0.002 * due / 1e6, "kNm"});
 }
 
 // AISC 360-16 commentary, kip and inch. I 484 in4, A 14.1 in2, depth x web 13.8 x 0.340 in, G 11200
@@ -138,8 +161,10 @@ TEST(AiscBenchmarks, SimpleBeamOfCaseOne) {
     frame.line_loads = {uniform_load(frame, 0, 0.0, -0.200 / foot)};
     frame.node_loads = {{1, -row.axial, 0.0, 0.0}};
     const SectionState middle = section(second_order(frame).members[0], 14.0 * foot);
-    EXPECT_NEAR(middle.moment / row.moment, 1.0, 0.03);
-    EXPECT_NEAR(-middle.deflection / row.deflection, 1.0, 0.05);
+    const std::string at = fmt::format("simple beam of case 1, {} kip: ", row.axial);
+    verify({aisc, at + "moment", row.moment, middle.moment, 0.03 * row.moment, "kip in"});
+    verify(
+        {aisc, at + "deflection", row.deflection, -middle.deflection, 0.05 * row.deflection, "in"});
   }
 }
 
@@ -150,8 +175,11 @@ TEST(AiscBenchmarks, CantileverOfCaseTwo) {
     frame.supports = {fixed_support(0)};
     frame.node_loads = {{1, -row.axial, -1.0, 0.0}};
     const FrameSolution solution = second_order(frame);
-    EXPECT_NEAR(solution.reactions[0].moment / row.moment, 1.0, 0.03);
-    EXPECT_NEAR(-solution.nodes[1].y / row.deflection, 1.0, 0.05);
+    const std::string at = fmt::format("cantilever of case 2, {} kip: ", row.axial);
+    verify({aisc, at + "moment", row.moment, solution.reactions[0].moment, 0.03 * row.moment,
+            "kip in"});
+    verify({aisc, at + "deflection", row.deflection, -solution.nodes[1].y, 0.05 * row.deflection,
+            "in"});
   }
 }
 

@@ -5,6 +5,7 @@
 
 #include "solver/frame/frame_buckling.h"
 
+#include "tests/published/comparison.h"
 #include "tests/solver/frame_samples.h"
 
 #include <gtest/gtest.h>
@@ -12,9 +13,19 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <string>
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source gere{Field::buckling, Certainty::memory, "Timoshenko & Gere 1961, ch. 2"};
+constexpr Source rates{Field::buckling, Certainty::derived, "Theory of the element: cubic shapes"};
+constexpr Source statics{Field::buckling, Certainty::derived, "Statics"};
 
 using testing::sample_EI;
 
@@ -65,7 +76,9 @@ INSTANTIATE_TEST_SUITE_P(
 
 TEST_P(EulerColumns, BuckleAtTheirEulerLoad) {
   const auto& [name, foot, head, factor] = GetParam();
-  EXPECT_NEAR(lowest(column(foot, head)) / (factor * sample_EI / (L * L)), 1.0, 0.001);
+  const double found = lowest(column(foot, head)) / (sample_EI / (L * L));
+  verify({gere, std::string("column, ") + name + ", 8 parts: P L2 / EI", factor, found,
+          0.001 * factor, "-"});
 }
 
 TEST_P(EulerColumns, AreUnstableInSecondOrderJustPastThatLoad) {
@@ -85,7 +98,8 @@ TEST(EulerColumn, ErrorFallsWithTheFourthPowerOfTheParts) {
   const double coarse = lowest(frame, 4) / due - 1.0;
   const double fine = lowest(frame, 8) / due - 1.0;
   EXPECT_GT(fine, 0.0);
-  EXPECT_NEAR(std::log2(coarse / fine), 4.0, 0.05);
+  verify({rates, "pinned column: error of the load falls by", 4.0, std::log2(coarse / fine), 0.05,
+          "order"});
 }
 
 TEST(EulerColumn, PinnedMembersBuckleLikePinnedSupports) {
@@ -122,8 +136,10 @@ TEST(EngesserColumn, ShearFlexibilityLowersTheLoad) {
   const double euler = pi2 * sample_EI / (L * L);
   frame.members[0].shear_stiffness = 3.0 * euler;
   const double due = euler / (1.0 + 1.0 / 3.0);
-  EXPECT_NEAR(std::log2((lowest(frame, 8) - due) / (lowest(frame, 16) - due)), 2.0, 0.05);
-  EXPECT_NEAR(lowest(frame, 16) / due, 1.0, 0.001);
+  verify({rates, "column that shears: error of the load falls by", 2.0,
+          std::log2((lowest(frame, 8) - due) / (lowest(frame, 16) - due)), 0.05, "order"});
+  verify({gere, "column that shears (Engesser), 16 parts: load", due / 1e3, lowest(frame, 16) / 1e3,
+          0.001 * due / 1e3, "kN"});
   frame.node_loads[0].y = -0.9999 * due;
   EXPECT_TRUE(solve(frame, {.order = FrameOrder::second}).report.converged);
   frame.node_loads[0].y = -1.0001 * due;
@@ -134,14 +150,16 @@ TEST(HeavyColumn, BucklesUnderItsOwnWeight) {
   Frame frame = column(fixed_support(0), unheld());
   frame.node_loads.clear();
   frame.members[0].weight = 1.0 / L;
-  EXPECT_NEAR(lowest(frame) / (7.837 * sample_EI / (L * L)), 1.0, 0.001);
+  verify({gere, "cantilever under its own weight: q L3 / EI", 7.837,
+          lowest(frame) / (sample_EI / (L * L)), 0.001 * 7.837, "-"});
 }
 
 TEST(PinnedColumnOnAnElasticHead, LeansOverAtKTimesL) {
   Frame frame = column(pinned_support(0), unheld());
   const double k = 10.0;
   frame.springs = {{1, ground, 1.0, 0.0, k, false, 0.0}};
-  EXPECT_NEAR(lowest(frame) / (k * L), 1.0, 1e-6);
+  verify({statics, "pinned column on an elastic head: load", k * L / 1e3, lowest(frame) / 1e3,
+          1e-6 * k * L / 1e3, "kN"});
 }
 
 // Both posts loaded, beam and posts of equal I / L. With u = h sqrt(P / EI): u tan u = 6 for pinned
@@ -154,8 +172,11 @@ TEST_P(SwayPortals, BuckleSideways) {
   const double h = 3500.0;
   Frame frame = testing::portal(h, h, 1.0, fixed);
   frame.node_loads = {{1, 0.0, -1.0, 0.0}, {2, 0.0, -1.0, 0.0}};
-  const double due = (fixed ? 7.3792 : 1.8213) * sample_EI / (h * h);
-  EXPECT_NEAR(lowest(frame) / due, 1.0, 1e-4);
+  const double due = fixed ? 7.3792 : 1.8213;
+  verify({gere,
+          fixed ? "portal that sways, fixed feet: P h2 / EI"
+                : "portal that sways, pinned feet: P h2 / EI",
+          due, lowest(frame) / (sample_EI / (h * h)), 1e-4 * due, "-"});
   const BucklingMode mode = buckling(frame).at(0);
   EXPECT_NEAR(mode.shape[1].x, mode.shape[2].x, 1e-3);
   EXPECT_NEAR(std::abs(mode.shape[1].x), 1.0, 1e-3);

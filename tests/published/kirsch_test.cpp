@@ -6,20 +6,32 @@
 
 #include "solver/panel/quad_shape.h"
 #include "solver/panel/recovery.h"
+#include "tests/published/comparison.h"
 #include "tests/solver/grid_mesh.h"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <vector>
 
 namespace deadshore::solver {
 namespace {
 
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source kirsch{Field::plane_stress, Certainty::memory,
+                        "Kirsch 1898; Timoshenko & Goodier 1970, art. 35"};
+
 using mesh::QuadMesh;
 using mesh::QuadOrder;
 
+constexpr Source rates{Field::plane_stress, Certainty::derived,
+                       "Theory of the element: stress of degree p - 1"};
 constexpr double a = 100.0;
 
 /// Exact stress for S = 1.
@@ -105,14 +117,18 @@ TEST(Kirsch, ExactSolutionHasStressThreeAndMinusOne) {
 
 TEST(Kirsch, FourNodeEdgeStressIsThreeAndMinusOne) {
   const Plate found = plate(QuadOrder::four_node, 64);
-  EXPECT_NEAR(found.top, 3.0, 0.03);
-  EXPECT_NEAR(found.side, -1.0, 0.03);
+  verify({kirsch, "round hole, 4-node, 64 x 64: stress at its crown over the pull", 3.0, found.top,
+          0.03, "-"});
+  verify({kirsch, "round hole, 4-node, 64 x 64: stress at its side over the pull", -1.0, found.side,
+          0.03, "-"});
 }
 
 TEST(Kirsch, EightNodeEdgeStressIsThreeAndMinusOne) {
   const Plate found = plate(QuadOrder::eight_node, 32);
-  EXPECT_NEAR(found.top, 3.0, 0.01);
-  EXPECT_NEAR(found.side, -1.0, 0.01);
+  verify({kirsch, "round hole, 8-node, 32 x 32: stress at its crown over the pull", 3.0, found.top,
+          0.01, "-"});
+  verify({kirsch, "round hole, 8-node, 32 x 32: stress at its side over the pull", -1.0, found.side,
+          0.01, "-"});
 }
 
 double order_of_convergence(QuadOrder order) {
@@ -120,8 +136,11 @@ double order_of_convergence(QuadOrder order) {
 }
 
 TEST(Kirsch, StressConvergesWithTheOrderOfTheElement) {
-  EXPECT_GT(order_of_convergence(QuadOrder::four_node), 0.95);
-  EXPECT_GT(order_of_convergence(QuadOrder::eight_node), 1.95);
+  constexpr published::Tolerance no_slower{0.05, std::numeric_limits<double>::infinity()};
+  verify({rates, "round hole, 4-node: stress error falls by", 1.0,
+          order_of_convergence(QuadOrder::four_node), no_slower, "order"});
+  verify({rates, "round hole, 8-node: stress error falls by", 2.0,
+          order_of_convergence(QuadOrder::eight_node), no_slower, "order"});
 }
 
 }  // namespace

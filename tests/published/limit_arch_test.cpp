@@ -8,6 +8,7 @@
 // mechanism is smeared over an element along the arch.
 
 #include "solver/limit/limit_analysis.h"
+#include "tests/published/comparison.h"
 #include "tests/solver/limit_samples.h"
 
 #include <gtest/gtest.h>
@@ -17,6 +18,13 @@
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source milankovitch{Field::limit_analysis, Certainty::memory, "Milankovitch 1907"};
 
 constexpr double R = 1000.0;
 
@@ -50,7 +58,8 @@ TEST(LimitArch, LeastThicknessOfASemicircleUnderItsOwnWeight) {
   const double coarse = least_thickness(2);
   const double fine = least_thickness(4);
   EXPECT_LT(fine, coarse);
-  EXPECT_NEAR((2.0 * fine - coarse) / R, 0.1075, 0.04 * 0.1075);
+  verify({milankovitch, "semicircular arch, own weight: least thickness over radius", 0.1075,
+          (2.0 * fine - coarse) / R, 0.04 * 0.1075, "-"});
 }
 
 }  // namespace

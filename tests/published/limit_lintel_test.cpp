@@ -12,8 +12,10 @@
 // from midspan and the gap of the program come to 0.1% each. So 1% is tolerated, from 4 elements.
 
 #include "solver/limit/limit_program.h"
+#include "tests/published/comparison.h"
 #include "tests/solver/grid_mesh.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -21,6 +23,14 @@
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source statics{Field::limit_analysis, Certainty::derived,
+                         "Statics of the three-pinned arch; Heyman 1995"};
 
 constexpr double L = 3000.0;
 constexpr double d = 300.0;
@@ -79,8 +89,10 @@ TEST(LimitLintel, LeastThrustIsThatOfTheHighestLine) {
     const double height = 0.5 * d - slant * d / 6.0;
     for (const int through : {4, 8}) {
       const double exact = thrust_for(d - last_points(through) - height);
-      EXPECT_NEAR(least_thrust(slant, through), exact, 0.01 * exact)
-          << "height " << height << ", elements " << through;
+      verify({statics,
+              fmt::format("flat arch, thrust at {} mm of 300, {} elements deep: least thrust",
+                          height, through),
+              exact, least_thrust(slant, through), 0.01 * exact, "N"});
     }
   }
 }
@@ -92,7 +104,8 @@ TEST(LimitLintel, FinerElementsComeToTheThrustOfTheWholeDepthFromAbove) {
   EXPECT_GT(coarse, fine);
   EXPECT_GT(fine, exact);
   // The rise, and so 1/H, is linear in the size of the elements.
-  EXPECT_NEAR(2.0 / fine - 1.0 / coarse, 1.0 / exact, 0.01 / exact);
+  verify({statics, "flat arch, whole depth, extrapolated from two meshes: 1 / least thrust",
+          1.0 / exact, 2.0 / fine - 1.0 / coarse, 0.01 / exact, "1/N"});
 }
 
 }  // namespace

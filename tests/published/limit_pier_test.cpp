@@ -4,14 +4,24 @@
 // that turns about the block's end. From memory of the standard; calculated from the formula.
 
 #include "solver/limit/limit_analysis.h"
+#include "tests/published/comparison.h"
 #include "tests/solver/limit_samples.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source block{Field::limit_analysis, Certainty::memory,
+                       "Stress block of EN 1996-1-1 6.1.2.2; exact for the material"};
 
 constexpr double b = 240.0;
 constexpr double t = 100.0;
@@ -45,7 +55,8 @@ LimitFactor factor_at(double e, int columns) {
 
 TEST(LimitPier, CrushesAllOverUnderACentralLoad) {
   const LimitFactor factor = factor_at(0.0, 6);
-  EXPECT_NEAR(factor.lower, strength * t * b / P, 1e-3 * strength * t * b / P);
+  verify({block, "pier 240 mm, central load: factor", strength * t * b / P, factor.lower,
+          1e-3 * strength * t * b / P, "-"});
   EXPECT_LE(factor.lower, factor.upper);
 }
 
@@ -53,7 +64,8 @@ TEST(LimitPier, BearsABlockOfStressUnderAnEccentricLoad) {
   for (const double e : {30.0, 60.0, 80.0}) {
     const double exact = strength * t * (b - 2.0 * e) / P;
     // The block's end falls inside an element: a twelfth of the depth is half an element.
-    EXPECT_NEAR(factor_at(e, 12).lower, exact, strength * t * b / 24.0 / P) << "e " << e;
+    verify({block, fmt::format("pier 240 mm, e {} mm: factor", e), exact, factor_at(e, 12).lower,
+            strength * t * b / 24.0 / P, "-"});
   }
 }
 

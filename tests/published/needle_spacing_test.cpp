@@ -8,13 +8,22 @@
 #include "solver/loads/roof_loads.h"
 #include "solver/loads/take_down.h"
 #include "solver/members/safe_load.h"
+#include "tests/published/comparison.h"
 
 #include <gtest/gtest.h>
 
+#include <limits>
 #include <string_view>
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source trade{Field::damage, Certainty::practice, "The trade: needles 0.9 to 1.2 m apart"};
 
 Layer by_area(const io::WeightTables& tables, std::string_view name) {
   const io::WeightRow& row = tables.material(name);
@@ -56,9 +65,25 @@ double on_each_prop(double spacing) {
 TEST(NeedleSpacing, OfTheTradeIsHeldByTwoPropsAndTwiceOfItIsNot) {
   constexpr double extension = 2200.0;
   const double prop = safe_load(io::built_in_member_tables().prop("B35"), extension).load;
-  EXPECT_LT(on_each_prop(900.0), 0.8 * prop);
-  EXPECT_LT(on_each_prop(1200.0), prop);
-  EXPECT_GT(on_each_prop(2400.0), prop);
+  constexpr double any = std::numeric_limits<double>::infinity();
+  verify({trade,
+          "ordinary house, needles 0.9 m apart: load of a prop over its safe load",
+          0.8,
+          on_each_prop(900.0) / prop,
+          {any, 0.0},
+          "-"});
+  verify({trade,
+          "ordinary house, needles 1.2 m apart: load of a prop over its safe load",
+          1.0,
+          on_each_prop(1200.0) / prop,
+          {any, 0.0},
+          "-"});
+  verify({trade,
+          "ordinary house, needles 2.4 m apart: load of a prop over its safe load",
+          1.0,
+          on_each_prop(2400.0) / prop,
+          {0.0, any},
+          "-"});
 }
 
 }  // namespace

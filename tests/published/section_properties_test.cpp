@@ -4,6 +4,7 @@
 // bought copy. Accepted: 1% for areas, second moments, moduli and mass, 3% for torsion and warping,
 // where the published formulas differ.
 
+#include "tests/published/comparison.h"
 #include "tests/solver/sample_sections.h"
 
 #include <gtest/gtest.h>
@@ -14,6 +15,14 @@
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source tables{Field::steel_sections, Certainty::memory, "EN 10365 tables; SCI P363"};
+constexpr Source hollow{Field::steel_sections, Certainty::memory, "EN 10210 tables; SCI P363"};
 
 constexpr double published = 0.01;
 constexpr double torsion = 0.03;
@@ -31,11 +40,11 @@ TEST_P(RolledSection, PropertiesAreThePublishedOnes) {
   const SteelProperties p = properties_of(row.section);
   EXPECT_NEAR(p.mass, row.mass, published * row.mass);
   EXPECT_NEAR(p.A / 1e2, row.A, published * row.A);
-  EXPECT_NEAR(p.I_y / 1e4, row.I_y, published * row.I_y);
+  verify({tables, row.section.name + ": I_y", row.I_y, p.I_y / 1e4, published * row.I_y, "cm4"});
   EXPECT_NEAR(p.W_el_y / 1e3, row.W_el_y, published * row.W_el_y);
   EXPECT_NEAR(p.W_pl_y / 1e3, row.W_pl_y, published * row.W_pl_y);
   EXPECT_NEAR(p.I_z / 1e4, row.I_z, published * row.I_z);
-  EXPECT_NEAR(p.I_t / 1e4, row.I_t, torsion * row.I_t);
+  verify({tables, row.section.name + ": I_t", row.I_t, p.I_t / 1e4, torsion * row.I_t, "cm4"});
   EXPECT_NEAR(p.I_w / 1e6, row.I_w, torsion * row.I_w);
 }
 
@@ -103,37 +112,37 @@ INSTANTIATE_TEST_SUITE_P(Rows, RolledSection, ::testing::ValuesIn(rows), [](cons
 
 TEST(PublishedSections, WeakAxisOfAChannelIsThatOfTheTables) {
   const SteelProperties p = properties_of(testing::pfc_200x90);
-  EXPECT_NEAR(p.W_el_z / 1e3, 53.4, published * 53.4);
-  EXPECT_NEAR(p.W_pl_z / 1e3, 94.5, 0.02 * 94.5);
+  verify({tables, "PFC 200x90x30: W_el,z", 53.4, p.W_el_z / 1e3, published * 53.4, "cm3"});
+  verify({tables, "PFC 200x90x30: W_pl,z", 94.5, p.W_pl_z / 1e3, 0.02 * 94.5, "cm3"});
 }
 
 TEST(PublishedSections, WeakAxisOfAnISectionIsThatOfTheTables) {
   const SteelProperties p = properties_of(testing::uc_203x46);
   EXPECT_NEAR(p.W_el_z / 1e3, 152.0, published * 152.0);
-  EXPECT_NEAR(p.W_pl_z / 1e3, 231.0, published * 231.0);
+  verify({tables, "UC 203x203x46: W_pl,z", 231.0, p.W_pl_z / 1e3, published * 231.0, "cm3"});
   EXPECT_NEAR(p.i_y, 88.2, published * 88.2);
-  EXPECT_NEAR(p.i_z, 51.3, published * 51.3);
+  verify({tables, "UC 203x203x46: i_z", 51.3, p.i_z, published * 51.3, "mm"});
 }
 
 TEST(PublishedSections, HollowSectionsAreThoseOfEn10210) {
   const SteelProperties square = properties_of(testing::shs_100x5);
   EXPECT_NEAR(square.A / 1e2, 18.7, published * 18.7);
-  EXPECT_NEAR(square.I_y / 1e4, 279.0, published * 279.0);
+  verify({hollow, "SHS 100x100x5: I_y", 279.0, square.I_y / 1e4, published * 279.0, "cm4"});
   EXPECT_NEAR(square.W_pl_y / 1e3, 66.4, published * 66.4);
-  EXPECT_NEAR(square.I_t / 1e4, 439.0, published * 439.0);
+  verify({hollow, "SHS 100x100x5: I_t", 439.0, square.I_t / 1e4, published * 439.0, "cm4"});
 
   const SteelProperties oblong =
       properties_of({"RHS 200x100x8", SectionKind::rectangular_hollow, 200, 100, 8, 8, 0});
   EXPECT_NEAR(oblong.A / 1e2, 44.8, published * 44.8);
-  EXPECT_NEAR(oblong.I_y / 1e4, 2234.0, published * 2234.0);
+  verify({hollow, "RHS 200x100x8: I_y", 2234.0, oblong.I_y / 1e4, published * 2234.0, "cm4"});
   EXPECT_NEAR(oblong.I_z / 1e4, 739.0, published * 739.0);
-  EXPECT_NEAR(oblong.W_pl_y / 1e3, 282.0, published * 282.0);
+  verify({hollow, "RHS 200x100x8: W_pl,y", 282.0, oblong.W_pl_y / 1e3, published * 282.0, "cm3"});
 
   const SteelProperties round =
       properties_of({"CHS 114.3x5", SectionKind::circular_hollow, 114.3, 114.3, 5, 5, 0});
   EXPECT_NEAR(round.A / 1e2, 17.2, published * 17.2);
-  EXPECT_NEAR(round.I_y / 1e4, 257.0, published * 257.0);
-  EXPECT_NEAR(round.W_pl_y / 1e3, 59.8, published * 59.8);
+  verify({hollow, "CHS 114.3x5: I_y", 257.0, round.I_y / 1e4, published * 257.0, "cm4"});
+  verify({hollow, "CHS 114.3x5: W_pl,y", 59.8, round.W_pl_y / 1e3, published * 59.8, "cm3"});
 }
 
 }  // namespace

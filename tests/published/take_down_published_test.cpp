@@ -6,6 +6,7 @@
 
 #include "solver/loads/roof_loads.h"
 #include "solver/loads/take_down.h"
+#include "tests/published/comparison.h"
 
 #include <gtest/gtest.h>
 
@@ -15,6 +16,17 @@
 
 namespace deadshore::solver {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source statics{Field::loads, Certainty::by_hand,
+                         "Take-down of an invented house, line by line"};
+constexpr Source en1990{Field::loads, Certainty::by_hand,
+                        "EN 1990 6.4.3.2, UK NA as in public guides"};
+constexpr Source snow{Field::loads, Certainty::memory, "UK NA to EN 1991-1-3 NA.2.8"};
 
 constexpr double kN = 1e3;
 constexpr double kN_per_m2 = 1e-3;
@@ -160,7 +172,11 @@ TEST(TakeDownByHand, EveryElementOfAHouse) {
     const ByHand& due = by_hand[i];
     EXPECT_EQ(taken.loads[i].element, due.element);
     EXPECT_EQ(taken.loads[i].line, due.line) << due.element;
-    EXPECT_NEAR(sums.dead, due.sums.dead * kN, last_digit) << due.element;
+    const std::string element = std::string("house, ") + due.element;
+    if (due.sums.dead > 0.0)
+      verify({statics, element + ": dead", due.sums.dead, sums.dead / kN, last_digit / kN, "kN"});
+    else
+      EXPECT_NEAR(sums.dead, 0.0, last_digit) << due.element;
     EXPECT_NEAR(sums.floor_imposed, due.sums.floor_imposed * kN, last_digit) << due.element;
     EXPECT_NEAR(sums.roof_access, due.sums.roof_access * kN, last_digit) << due.element;
     EXPECT_NEAR(sums.snow, due.sums.snow * kN, last_digit) << due.element;
@@ -175,31 +191,39 @@ TEST(TakeDownByHand, EveryElementOfAHouse) {
 // 6.10b: 0.925 x 119.229 + 40.311 = 110.287 + 40.311 = 150.60
 TEST(TakeDownByHand, TotalAndCombinationsOfAHouse) {
   const ActionSums total = take_down(invented_house()).total();
-  EXPECT_NEAR(total.dead, 88.32 * kN, last_digit);
-  EXPECT_NEAR(total.floor_imposed, 22.91 * kN, last_digit);
-  EXPECT_NEAR(total.roof_access, 5.67 * kN, last_digit);
-  EXPECT_NEAR(total.snow, 3.78 * kN, last_digit);
-  EXPECT_NEAR(total.characteristic(), 116.89 * kN, last_digit);
+  verify({statics, "house, all: dead", 88.32, total.dead / kN, last_digit / kN, "kN"});
+  verify({statics, "house, all: imposed on floors", 22.91, total.floor_imposed / kN,
+          last_digit / kN, "kN"});
+  verify({statics, "house, all: access to roofs", 5.67, total.roof_access / kN, last_digit / kN,
+          "kN"});
+  verify({statics, "house, all: snow", 3.78, total.snow / kN, last_digit / kN, "kN"});
+  verify({statics, "house, all: characteristic", 116.89, total.characteristic() / kN,
+          last_digit / kN, "kN"});
   const CombinedSums sums = combined(total);
   EXPECT_NEAR(sums.service, 116.89 * kN, last_digit);
-  EXPECT_NEAR(sums.eq_6_10, 159.54 * kN, last_digit);
-  EXPECT_NEAR(sums.eq_6_10a, 149.23 * kN, last_digit);
-  EXPECT_NEAR(sums.eq_6_10b, 150.60 * kN, last_digit);
+  verify({en1990, "house, all: 6.10", 159.54, sums.eq_6_10 / kN, last_digit / kN, "kN"});
+  verify({en1990, "house, all: 6.10a", 149.23, sums.eq_6_10a / kN, last_digit / kN, "kN"});
+  verify({en1990, "house, all: 6.10b", 150.60, sums.eq_6_10b / kN, last_digit / kN, "kN"});
 }
 
 // EN 1990 6.4.3.2 with the UK NA (read in public guides), G 15.58, floors 3.0, snow 1.5 kN/m:
 // 6.10 1.35 x 15.58 + 1.5 x 3.0 + 1.5 x 0.5 x 1.5 = 26.66; 6.10a 25.31; 6.10b 25.08; service 20.08.
 TEST(TakeDownEn1990, AFloorWithSnowAbove) {
   const CombinedSums sums = combined({15.58, 3.0, 0.0, 1.5});
-  EXPECT_NEAR(sums.eq_6_10, 26.66, 0.005);
-  EXPECT_NEAR(sums.eq_6_10a, 25.31, 0.005);
-  EXPECT_NEAR(sums.eq_6_10b, 25.08, 0.005);
-  EXPECT_NEAR(sums.service, 20.08, 0.005);
+  verify({en1990, "floor with snow above, by the take-down: 6.10", 26.66, sums.eq_6_10, 0.005,
+          "kN/m"});
+  verify({en1990, "floor with snow above, by the take-down: 6.10a", 25.31, sums.eq_6_10a, 0.005,
+          "kN/m"});
+  verify({en1990, "floor with snow above, by the take-down: 6.10b", 25.08, sums.eq_6_10b, 0.005,
+          "kN/m"});
+  verify({en1990, "floor with snow above, by the take-down: unfactored", 20.08, sums.service, 0.005,
+          "kN/m"});
 }
 
 // UK NA to EN 1991-1-3 NA.2.8, from memory, unverified: zone 3, 100 m: 0.15 + 0.35 = 0.50 kN/m2.
 TEST(RoofLoadsUk, SnowOnTheGround) {
-  EXPECT_NEAR(ground_snow_uk(3, 100e3), 0.50 * kN_per_m2, 0.005 * kN_per_m2);
+  verify({snow, "snow on the ground, zone 3, 100 m", 0.50, ground_snow_uk(3, 100e3) / kN_per_m2,
+          0.005, "kN/m2"});
 }
 
 }  // namespace

@@ -8,11 +8,25 @@
 // Accepted: the digits given, or for kg/m2 the second decimal of kN/m2.
 
 #include "io/weight_tables.h"
+#include "tests/published/comparison.h"
 
 #include <gtest/gtest.h>
 
+#include <string>
+
 namespace deadshore::io {
 namespace {
+
+using published::Certainty;
+using published::Field;
+using published::Source;
+using published::verify;
+
+constexpr Source bs648{Field::loads, Certainty::read, "BS 648:1964, in a public listing"};
+constexpr Source en1991{Field::loads, Certainty::memory, "EN 1991-1-1 Annex A, heavy end"};
+constexpr Source handbook{Field::loads, Certainty::memory, "Handbooks, heavy end"};
+constexpr Source imposed{Field::loads, Certainty::memory, "UK NA to EN 1991-1-1; EN 1991-1-6"};
+constexpr Source circolare{Field::loads, Certainty::read, "Circolare 7/2019 Table C8.5.I"};
 
 struct Published {
   const char* name;
@@ -24,6 +38,12 @@ constexpr double kN_per_m3 = 1e-6;
 constexpr double kN_per_m2 = 1e-3;
 constexpr double g = 9.81e-3;  // kN of a kg
 
+/// Equal but for rounding.
+void same(const Source& source, const std::string& what, double theirs, double ours,
+          const char* unit) {
+  verify({source, what, theirs, ours, 1e-14 * theirs, unit});
+}
+
 TEST(WeightsBs648, KilogramsAsListed) {
   const WeightTables tables = built_in_weight_tables();
   const auto unit = [&](const char* name) {
@@ -32,15 +52,19 @@ TEST(WeightsBs648, KilogramsAsListed) {
   const auto area = [&](const char* name) {
     return tables.material(name).area_weight.value() / kN_per_m2;
   };
-  EXPECT_NEAR(unit("brickwork"), 55.0 * g / 0.025, 0.05);
-  EXPECT_NEAR(area("brick wall, half brick, no plaster"), 55.0 * g * 102.5 / 25.0, 0.005);
-  EXPECT_NEAR(area("brick wall, one brick, no plaster"), 55.0 * g * 215.0 / 25.0, 0.005);
-  EXPECT_NEAR(area("gypsum plaster, 13 mm"), 22.0 * g, 0.005);
-  EXPECT_NEAR(area("cement render, 13 mm"), 30.0 * g, 0.005);
-  EXPECT_NEAR(unit("screed"), 30.0 * g / 0.013, 0.05);
-  EXPECT_NEAR(area("clay plain tiles"), 70.0 * g, 0.005);
-  EXPECT_NEAR(area("slates"), 78.0 * g, 0.01);
-  EXPECT_NEAR(unit("softwood"), 590.0 * g, 0.005);
+  verify({bs648, "brickwork: weight", 55.0 * g / 0.025, unit("brickwork"), 0.05, "kN/m3"});
+  verify({bs648, "brick wall, half brick, no plaster: weight", 55.0 * g * 102.5 / 25.0,
+          area("brick wall, half brick, no plaster"), 0.005, "kN/m2"});
+  verify({bs648, "brick wall, one brick, no plaster: weight", 55.0 * g * 215.0 / 25.0,
+          area("brick wall, one brick, no plaster"), 0.005, "kN/m2"});
+  verify({bs648, "gypsum plaster, 13 mm: weight", 22.0 * g, area("gypsum plaster, 13 mm"), 0.005,
+          "kN/m2"});
+  verify({bs648, "cement render, 13 mm: weight", 30.0 * g, area("cement render, 13 mm"), 0.005,
+          "kN/m2"});
+  verify({bs648, "screed: weight", 30.0 * g / 0.013, unit("screed"), 0.05, "kN/m3"});
+  verify({bs648, "clay plain tiles: weight", 70.0 * g, area("clay plain tiles"), 0.005, "kN/m2"});
+  verify({bs648, "slates: weight", 78.0 * g, area("slates"), 0.01, "kN/m2"});
+  verify({bs648, "softwood: weight", 590.0 * g, unit("softwood"), 0.005, "kN/m3"});
 }
 
 TEST(WeightsEn1991, HeavyEndsOfAnnexA) {
@@ -65,13 +89,14 @@ TEST(WeightsEn1991, HeavyEndsOfAnnexA) {
       {"glass", 25.0, 25.0},  // A.5
   };
   for (const Published& value : published)
-    EXPECT_DOUBLE_EQ(tables.material(value.name).unit_weight.value(), value.to * kN_per_m3)
-        << value.name;
+    same(en1991, value.name, value.to, tables.material(value.name).unit_weight.value() / kN_per_m3,
+         "kN/m3");
 }
 
 TEST(WeightsCircolare2019, OldBrickInLime) {
   const WeightTables tables = built_in_weight_tables();
-  EXPECT_DOUBLE_EQ(tables.material("old brickwork in lime").unit_weight.value(), 18.0 * kN_per_m3);
+  same(circolare, "old brickwork in lime", 18.0,
+       tables.material("old brickwork in lime").unit_weight.value() / kN_per_m3, "kN/m3");
 }
 
 TEST(WeightsOfHandbooks, HeavyEndsOfWholeFloorsRoofsAndWalls) {
@@ -85,8 +110,8 @@ TEST(WeightsOfHandbooks, HeavyEndsOfWholeFloorsRoofsAndWalls) {
       {"plaster a face", 0.22, 0.25},
   };
   for (const Published& value : published)
-    EXPECT_DOUBLE_EQ(tables.material(value.name).area_weight.value(), value.to * kN_per_m2)
-        << value.name;
+    same(handbook, value.name, value.to,
+         tables.material(value.name).area_weight.value() / kN_per_m2, "kN/m2");
 }
 
 // Brick walls by BS 648 lie where handbooks have them, to one decimal: half brick 2.0 to 2.2, one
@@ -117,7 +142,8 @@ TEST(ImposedLoadsEn1991, AsInTheNationalAnnexAndFromPart16) {
       {"movable partitions to 3 kN/m", 1.2, 0},
   };
   for (const Use& use : uses) {
-    EXPECT_DOUBLE_EQ(tables.use(use.name).load, use.load * kN_per_m2) << use.name;
+    same(imposed, std::string("imposed, ") + use.name, use.load,
+         tables.use(use.name).load / kN_per_m2, "kN/m2");
     EXPECT_DOUBLE_EQ(tables.use(use.name).concentrated, use.concentrated * 1e3) << use.name;
   }
 }
