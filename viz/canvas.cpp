@@ -42,9 +42,18 @@ Size size_of(PangoLayout* layout) {
           static_cast<double>(box.height) / PANGO_SCALE};
 }
 
-void draw_on(cairo_surface_t* surface, const Drawing& drawing) {
+/// Round the letters of a layout, from its top left corner.
+Rect ink_of(PangoLayout* layout) {
+  PangoRectangle box;
+  pango_layout_get_extents(layout, &box, nullptr);
+  constexpr double unit = PANGO_SCALE;
+  return {box.x / unit, box.y / unit, (box.x + box.width) / unit, (box.y + box.height) / unit};
+}
+
+void draw_on(cairo_surface_t* surface, const Drawing& drawing,
+             std::vector<Lettering>* lettering = nullptr) {
   const Owned<cairo_t> context(cairo_create(surface));
-  Canvas canvas(context.get());
+  Canvas canvas(context.get(), lettering);
   cairo_set_source_rgb(context.get(), white.red, white.green, white.blue);
   cairo_paint(context.get());
   drawing.draw(canvas);
@@ -177,6 +186,13 @@ Rect Canvas::text(PagePoint at, const std::string& text, const TextStyle& style,
   cairo_set_source_rgb(context_, style.colour.red, style.colour.green, style.colour.blue);
   cairo_move_to(context_, box.left, box.top);
   pango_cairo_show_layout(context_, layout.get());
+  if (lettering_ != nullptr) {
+    const Rect ink_box = ink_of(layout.get());
+    lettering_->push_back({text,
+                           style.size,
+                           {box.left + ink_box.left, box.top + ink_box.top,
+                            box.left + ink_box.right, box.top + ink_box.bottom}});
+  }
   return box;
 }
 
@@ -191,6 +207,13 @@ Rect Canvas::upright_text(PagePoint at, const std::string& text, const TextStyle
   cairo_rotate(context_, -0.5 * std::numbers::pi);
   pango_cairo_show_layout(context_, layout.get());
   cairo_restore(context_);
+  if (lettering_ != nullptr) {
+    const Rect ink_box = ink_of(layout.get());
+    lettering_->push_back({text,
+                           style.size,
+                           {box.left + ink_box.top, box.bottom - ink_box.right,
+                            box.left + ink_box.bottom, box.bottom - ink_box.left}});
+  }
   return box;
 }
 
@@ -216,6 +239,14 @@ std::string to_pdf(const Drawing& drawing) {
   cairo_surface_finish(surface.get());
   require_success(cairo_surface_status(surface.get()));
   return pdf;
+}
+
+std::vector<Lettering> lettering_of(const Drawing& drawing) {
+  std::vector<Lettering> lettering;
+  const Owned<cairo_surface_t> surface(
+      cairo_recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, nullptr));
+  draw_on(surface.get(), drawing, &lettering);
+  return lettering;
 }
 
 std::string to_png(const Drawing& drawing, int pixels) {

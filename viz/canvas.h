@@ -34,6 +34,13 @@ struct TextStyle {
 /// Size of a text on the page, points. \throws std::runtime_error if no font is installed.
 [[nodiscard]] Size text_size(const std::string& text, const TextStyle& style);
 
+/// A text as it was written: for tests of what a figure says and where.
+struct Lettering {
+  std::string text;
+  double size = 0.0;  ///< points
+  Rect ink;           ///< round its letters
+};
+
 struct Hatch {
   Pen pen;
   double spacing = 4.0;  ///< points between lines
@@ -42,10 +49,11 @@ struct Hatch {
 
 /// Draws on a page by Cairo, in points from its top left corner. Closed lines are filled even-odd.
 /// Bound to a Cairo context that outlives it; made by `to_svg`, `to_pdf` and
-/// `to_png`.
+/// `to_png`, and by `lettering_of`, which wants to know of each text.
 class Canvas {
  public:
-  explicit Canvas(cairo_t* context) : context_(context) {}
+  explicit Canvas(cairo_t* context, std::vector<Lettering>* lettering = nullptr)
+      : context_(context), lettering_(lettering) {}
 
   void line(PagePoint from, PagePoint to, const Pen& pen);
   /// Separate strokes: points 0-1, 2-3, ... in one path.
@@ -74,6 +82,7 @@ class Canvas {
   void trace(std::span<const Loop> loops);
 
   cairo_t* context_;
+  std::vector<Lettering>* lettering_;  ///< null where nobody asks
 };
 
 [[nodiscard]] Loop loop_of(const Rect& box);
@@ -83,6 +92,9 @@ class Canvas {
 
 /// A PDF document of one page, text searchable. The same drawing gives the same bytes.
 [[nodiscard]] std::string to_pdf(const Drawing& drawing);
+
+/// Every text of a drawing in the order in which they are written.
+[[nodiscard]] std::vector<Lettering> lettering_of(const Drawing& drawing);
 
 /// Bytes of a PNG file on white, `pixels` wide.
 [[nodiscard]] std::string to_png(const Drawing& drawing, int pixels);

@@ -15,8 +15,8 @@ struct DimensionStop {
   double wall = 0.0;
 };
 
-/// The figure between two stops. `row` 0 stands on the line, 1 hangs under it because it is too
-/// wide for its stretch; a figure with room in neither is left out.
+/// The figure between two stops. `row` 0 stands on the line; 1 and more hang under it because it is
+/// too wide for its stretch; a figure with room in no row is left out.
 struct DimensionLabel {
   std::string text;
   double from = 0.0;  ///< where its text begins along the line, points
@@ -28,17 +28,25 @@ struct DimensionLabel {
 [[nodiscard]] std::vector<DimensionStop> sorted_stops(std::vector<DimensionStop> stops);
 
 /// Lays out the figures (whole mm) of a line through `stops`, whose `page` rises. No two in a row
-/// come nearer than a gap, and none leaves `room`.
+/// come nearer than a gap, and none leaves `room`. Up to `hanging` rows under the line.
 [[nodiscard]] std::vector<DimensionLabel> lay_out_dimensions(std::span<const DimensionStop> stops,
-                                                             double room_from, double room_to);
+                                                             double room_from, double room_to,
+                                                             int hanging = 1);
 
 /// Distance between neighbouring dimension lines: a row of figures on the line and one under it.
 inline constexpr double dimension_pitch = 19.0;
 
+/// Rows that may hang under a line where stops can be tight.
+inline constexpr int tight_rows = 3;
+
+/// Distance to the next dimension line that a level line needs, with up to `tight_rows` rows:
+/// `dimension_pitch` and more.
+[[nodiscard]] double level_pitch(std::span<const DimensionStop> stops);
+
 /// Draws a level line at page height `y` with its figures, and thin lines up to `reach` at each
 /// stop.
 void draw_level_dimensions(Canvas& canvas, std::span<const DimensionStop> stops, double y,
-                           double reach);
+                           double reach, int hanging = 1);
 
 /// A dimension line without a figure across the box, for a legend.
 void draw_dimension_sign(Canvas& canvas, const Rect& box);

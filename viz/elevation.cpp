@@ -3,6 +3,7 @@
 #include "viz/dimensions.h"
 #include "viz/drawings.h"
 #include "viz/elevation_parts.h"
+#include "viz/elevation_props.h"
 #include "viz/legend.h"
 #include "viz/load_marks.h"
 #include "viz/panel_marks.h"
@@ -89,7 +90,9 @@ void draw_needles_with_loads(Canvas& canvas, const WallView& view, const Job& jo
     texts.push_back({job.needles[i].name, known ? kilonewtons(loads.newtons[i]) : "",
                      known && loads.newtons[i] > 0.0});
   }
-  draw_needles(canvas, view, job, texts, room, setting_of(view, job, works));
+  NeedleSetting setting = setting_of(view, job, works);
+  setting.on_plates = true;  // props, and openings that went with the cut, are behind them
+  draw_needles(canvas, view, job, texts, room, setting);
 }
 
 struct Chain {
@@ -115,14 +118,33 @@ std::vector<Chain> level_chains(const WallView& view, const Job& job) {
   return chains;
 }
 
+constexpr double first_chain = 20.0;  ///< under the lowest foot
+
 void draw_level_chains(Canvas& canvas, const WallView& view, const Job& job) {
-  double y = view.down(0.0) + 20.0;
+  double y = view.down(deepest_foot(job)) + first_chain;
   for (const Chain& chain : level_chains(view, job)) {
-    draw_level_dimensions(canvas, chain.stops, y, y - 5.0);
+    draw_level_dimensions(canvas, chain.stops, y, y - 5.0, tight_rows);
     canvas.text({view.across(0.0) - 12.0, y}, chain.name, {.size = 7.0, .colour = quiet_ink},
                 {1.0, 0.6});
-    y += dimension_pitch;
+    y += level_pitch(chain.stops);
   }
+}
+
+/// What feet below the base and the level chains take under the wall.
+double room_for_chains(const WallView& view, const Job& job) {
+  double room = first_chain - view.scale * deepest_foot(job) - 8.0;
+  for (const Chain& chain : level_chains(view, job)) room += level_pitch(chain.stops);
+  return room;
+}
+
+/// The largest view of the wall with all that stands round it. How many rows the chains need
+/// depends on the scale, and the scale on them.
+WallPage fit_elevation(const Job& job, Margins margins, double legend) {
+  margins.bottom = legend;
+  for (int pass = 0; pass < 3; ++pass)
+    margins.bottom =
+        std::max(margins.bottom, room_for_chains(fit_wall(job.wall, margins).view, job) + legend);
+  return fit_wall(job.wall, margins);
 }
 
 /// A height that the right-hand chain shows, and from where a thin line leads to it.
@@ -152,10 +174,11 @@ void draw_upright_chains(Canvas& canvas, const WallView& view, const Job& job) {
   const auto stop = [&](double y) { return DimensionStop{view.down(y), y}; };
   const double top = job.wall.height();
   const double left = view.across(0.0) - held_space(job.left_end) - 14.0;
-  draw_upright_dimensions(
-      canvas,
-      sorted_stops({stop(0.0), stop(job.wall.cut.soffit), stop(job.wall.top_at(0.0)), stop(top)}),
-      left);
+  const double foot = deepest_foot(job);
+  draw_upright_dimensions(canvas,
+                          sorted_stops({stop(foot), stop(0.0), stop(job.wall.cut.soffit),
+                                        stop(job.wall.top_at(0.0)), stop(top)}),
+                          left);
   draw_upright_dimensions(canvas, std::array{stop(0.0), stop(top)}, left - dimension_pitch);
 
   const std::vector<ShownLevel> levels = shown_levels(job);
@@ -188,8 +211,8 @@ std::vector<LegendEntry> legend_of(const Job& job, const solver::StageState& wor
         return solver::takes_out(job.wall.cut, opening);
       }))
     entries.push_back(line_entry(taken_out_pen(), "openings and lintels that go with the cut"));
-  const auto works_entries = works_legend(job, works);
-  entries.insert(entries.end(), works_entries.begin(), works_entries.end());
+  for (const auto& more : {prop_legend(job), works_legend(job, works)})
+    entries.insert(entries.end(), more.begin(), more.end());
   if (job.left_end == solver::WallEnd::held || job.right_end == solver::WallEnd::held)
     entries.push_back(hatch_entry({.pen = {.colour = ink, .width = 0.5}, .spacing = 3.2},
                                   "end held from moving sideways"));
@@ -205,15 +228,11 @@ Drawing elevation(const JobResult& result) {
   const bool staged = is_staged(result);
   const solver::StageState works = works_in_the_end(job);
   const std::vector<LegendEntry> legend = legend_of(job, works, staged, loads);
-  const double chains = job.needles.empty() ? 2.0 : 3.0;
-  const double chain_room =
-      20.0 + dimension_pitch * (chains + (job.wall.openings.empty() ? 0.0 : 1.0)) - 8.0;
   const double side = 14.0 + dimension_pitch + 12.0;
   const Margins margins{side + held_space(job.left_end),
                         (shown_levels(job).empty() ? 14.0 : 34.0) + held_space(job.right_end),
-                        heading_height + room_for_loads(job),
-                        chain_room + legend_height(legend, page_width - 8.0) + 8.0};
-  const WallPage page = fit_wall(job.wall, margins);
+                        heading_height + room_for_loads(job), 0.0};
+  const WallPage page = fit_elevation(job, margins, legend_height(legend, page_width - 8.0) + 8.0);
   const Region region = region_of(result.mesh.quads, quads_as_cut(result));
 
   return {page.size, [=](Canvas& canvas) {
@@ -230,6 +249,7 @@ Drawing elevation(const JobResult& result) {
             draw_permanent_works(canvas, view, job, works);
             if (staged) draw_taken_out(canvas, view, job.wall);
             draw_cut(canvas, view, job);
+            draw_needle_props(canvas, view, job);
             draw_upright_chains(canvas, view, job);
             draw_level_chains(canvas, view, job);
             name_openings(canvas, view, job, staged, room);

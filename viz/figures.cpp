@@ -1,6 +1,7 @@
 #include "viz/figures.h"
 
 #include "solver/compare/envelope.h"
+#include "viz/crack_marks.h"
 #include "viz/drawings.h"
 #include "viz/figure_list.h"
 #include "viz/panel_marks.h"
@@ -30,9 +31,26 @@ std::string compression_caption(const solver::PanelResult& panel, const ShownSta
   return caption;
 }
 
+/// Scales that all figures of a job share, so that they can be set beside each other.
+struct PanelScales {
+  BandScale compression;
+  FlowScale flow;
+  double movement = 1.0;
+};
+
+std::string deformed_caption(const solver::JobResult& result, const solver::PanelResult& panel,
+                             const ShownStage& stage, double factor) {
+  const double settlement = largest_settlement(result, panel);
+  return fmt::format(
+      "How the wall with {}{} has moved{}, drawn {:.0f} times as large{}.",
+      masonry_words(panel.model), at_stage(stage),
+      is_staged(result) ? " since the work began" : " under its loads", factor,
+      settlement > 0.0 ? ": it settles by " + crack_width(settlement) + " at the most" : "");
+}
+
 void add_panel_figures(FigureList& figures, const solver::JobResult& result,
                        const solver::PanelResult& panel, const ShownStage& stage,
-                       const BandScale& scale, const std::string& ending) {
+                       const PanelScales& scales, const std::string& ending) {
   const std::string end = std::string(solver::to_string(panel.model)) + ending;
   if (!panel.stands()) {
     figures.add(
@@ -43,16 +61,19 @@ void add_panel_figures(FigureList& figures, const solver::JobResult& result,
             masonry_words(panel.model), at_stage(stage)));
     return;
   }
-  figures.add(compression_bands(result, panel, stage, scale), "compression-" + end,
+  figures.add(compression_bands(result, panel, stage, scales.compression), "compression-" + end,
               compression_caption(panel, stage));
   const auto& needles = stage.works.needles;
   const bool any_in = std::any_of(needles.begin(), needles.end(), solver::is_in);
   figures.add(
-      load_flow(result, panel, stage, full_length_stress(result)), "load-flow-" + end,
+      load_flow(result, panel, stage, scales.flow), "load-flow-" + end,
       fmt::format(
-          "Where the load flows with {}{}: principal stresses{}.", masonry_words(panel.model),
-          at_stage(stage),
-          any_in ? ", and over them the 45-degree spreads that the hand method takes" : ""));
+          "Where the load flows with {}{}: lines along the principal stresses, thicker where the "
+          "compression is larger{}.",
+          masonry_words(panel.model), at_stage(stage),
+          any_in ? ", and over them the 45-degree spreads of the hand method" : ""));
+  figures.add(deformed_wall(result, panel, stage, scales.movement), "deformed-" + end,
+              deformed_caption(result, panel, stage, scales.movement));
 }
 
 /// The most loaded of the needles that stand on this frame; null where there is none.
@@ -83,6 +104,15 @@ std::string needle_caption(const solver::NeedleDesign& design) {
       design.demand.needle, kilonewtons(design.answer.wall_load));
 }
 
+void add_spreads(FigureList& figures, const solver::JobResult& result) {
+  const auto& needles = result.job.needles;
+  for (std::size_t i = 0; i < needles.size() && i < result.hand.needles.size(); ++i)
+    figures.add(needle_spread(result, i), "spread-" + file_word(needles[i].name),
+                fmt::format("What {} carries by the 45-degree rule, {} in all: each number is a "
+                            "line of the hand sum.",
+                            needles[i].name, kilonewtons(result.hand.needles[i].total)));
+}
+
 std::vector<std::size_t> all_stages(const solver::JobResult& result) {
   std::vector<std::size_t> all(result.stages.size());
   std::iota(all.begin(), all.end(), std::size_t{0});
@@ -100,12 +130,19 @@ std::vector<Figure> draw_figures(const solver::JobResult& result) {
               result.job.beam
                   ? "The wall as cut, with its needles, permanent beam, loads and dimensions."
                   : "The wall as cut, with its needles, loads and dimensions.");
+  if (!result.job.needles.empty() || !result.job.dead_shores.empty())
+    figures.add(plan(result), "plan",
+                "Needles, props and soles from above, with the dimensions that set them out" +
+                    std::string(result.job.lifting ? ", and the way of the beam." : "."));
   if (staged) add_strip(figures, result, scale);
-  for (const std::size_t i : staged ? stages_to_draw(result) : all_stages(result))
+  const std::vector<std::size_t> drawn = staged ? stages_to_draw(result) : all_stages(result);
+  const PanelScales scales{scale, flow_scale(result), movement_factor(result, drawn)};
+  for (const std::size_t i : drawn)
     for (const solver::PanelResult& panel : result.stages[i].analyses)
-      add_panel_figures(figures, result, panel, shown[i], scale,
+      add_panel_figures(figures, result, panel, shown[i], scales,
                         result.stages.size() > 1 ? "-" + file_word(result.stages[i].name) : "");
   if (staged) add_staged_figures(figures, result);
+  add_spreads(figures, result);
   if (!result.comparison.empty())
     figures.add(needle_bars(result), "needle-loads", needle_loads_caption(result));
   for (std::size_t i = 0; i < result.job.needle_frames.size(); ++i)

@@ -20,20 +20,24 @@ struct Figure {
   std::string png;      ///< the bytes of a PNG file
 };
 
-/// Draws every figure of a job, in this order: "elevation"; for each analysis "compression-MODEL"
-/// and "load-flow-MODEL"; "needle-loads"; "needle-FRAME" for the most loaded needle of each frame,
-/// its name's letters and digits kept. With more than one stage the names of all but the first
-/// and the last kind end in the stage's name.
+/// Draws every figure of a job, in this order: "elevation"; "plan" of needles, props and dead
+/// shores; for each analysis "compression-MODEL", "load-flow-MODEL" (lines along the principal
+/// stresses) and "deformed-MODEL"; "spread-NEEDLE", the hand sum of each needle as a picture;
+/// "needle-loads"; "needle-FRAME" for the most loaded needle of each frame. Of names the letters
+/// and digits are kept. With more than one stage the names of those for each analysis end in the
+/// stage's name.
 ///
-/// Of a staged job: "elevation"; "stages", a landscape page (277 mm wide) with a small picture of
-/// every stage; "compression-MODEL-STAGE" and "load-flow-MODEL-STAGE" for the stage at which the
-/// needles carry the most, for the last, and for any at which the wall does not stand;
+/// Of a staged job: "elevation"; "plan"; "stages", a landscape page (277 mm wide) with a small
+/// picture of every stage; "compression-MODEL-STAGE", "load-flow-MODEL-STAGE" and
+/// "deformed-MODEL-STAGE" for the stage at which the needles carry the most, for the last, and for
+/// any at which the wall does not stand (then "compression-MODEL-STAGE" alone, which says so);
 /// "reactions-by-stage"; "cracks-STAGE" for the stage with the widest cracks; "mechanism" for the
 /// stage with the smallest safety factor; "beam" for the stage with its largest moment;
-/// "needle-loads"; "needle-FRAME". What there is nothing to show of is left out. Names are unique:
-/// a number follows one that is taken.
+/// "spread-NEEDLE"; "needle-loads"; "needle-FRAME". What there is nothing to show of is left out.
+/// Names are unique: a number follows one that is taken.
 ///
-/// All but "stages" are `page_width` (180 mm) wide. Needs no display. Fields that are not finite
+/// All but "stages" and "spread-NEEDLE" (86 mm, so that two stand side by side) are `page_width`
+/// (180 mm) wide. No text is smaller than 7 points. Needs no display. Fields that are not finite
 /// are left blank. The same result gives the same bytes. \throws std::runtime_error if no usable
 /// font is installed.
 [[nodiscard]] std::vector<Figure> draw_figures(const solver::JobResult& result);

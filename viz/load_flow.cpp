@@ -1,6 +1,9 @@
+#include "solver/spread/spread.h"
 #include "viz/drawings.h"
 #include "viz/legend.h"
 #include "viz/panel_marks.h"
+#include "viz/round_number.h"
+#include "viz/stress_lines.h"
 #include "viz/works_marks.h"
 
 #include <fmt/format.h>
@@ -17,106 +20,120 @@ using solver::Job;
 using solver::JobResult;
 using solver::PanelResult;
 
-constexpr double grid = 10.0;     ///< between crosses on the page, points
-constexpr double smallest = 0.5;  ///< half length below which nothing is drawn, points
-const Pen compression_pen{.colour = ink, .width = 0.85};
-const Pen tension_pen{.colour = tension, .width = 0.7, .dash = {1.8, 0.9}};
-const Pen spread_pen{.colour = support, .width = 1.0, .dash = {5.0, 3.0}};
+constexpr double apart = 8.5;          ///< between lines on the page, points
+constexpr double step = 0.9;           ///< along a line on the page, points
+constexpr std::size_t least_run = 10;  ///< points of a line that make a thickness of their own
+constexpr std::array<double, 3> widths{0.45, 1.0, 1.8};  ///< of compression by its size, points
+const Pen tension_pen{.colour = tension, .width = 0.9, .dash = {2.6, 1.3}};
+const Pen spread_pen{.colour = support, .width = 1.1, .dash = {5.0, 3.0}};
 
-/// Half the length of an arm, points, for a stress that is this part of the full one. It grows with
-/// the root, so that the direction shows where little flows too.
-double half_length(double part) {
-  return 0.47 * grid * std::sqrt(std::min(1.0, part));
+Pen compression_pen(int weight) {
+  return {.colour = ink, .width = widths.at(static_cast<std::size_t>(weight))};
 }
 
-struct Cross {
-  PagePoint at;
-  solver::Principal stress;
+int weight_of(double size, const FlowScale& scale) {
+  return size >= scale.heavy ? 2 : size >= scale.medium ? 1 : 0;
+}
+
+/// The weight of a line at each of its points; stretches that are too short to be told take that
+/// before them.
+std::vector<int> weights_along(const StressLine& line, const FlowScale& scale) {
+  std::vector<int> weights;
+  for (const StressPoint& point : line) weights.push_back(weight_of(point.size, scale));
+  for (std::size_t first = 0, last = 0; first < weights.size(); first = last) {
+    while (last < weights.size() && weights[last] == weights[first]) ++last;
+    if (first > 0 && last - first < least_run)
+      std::fill(weights.begin() + static_cast<std::ptrdiff_t>(first),
+                weights.begin() + static_cast<std::ptrdiff_t>(last), weights[first - 1]);
+  }
+  return weights;
+}
+
+void draw_compression(Canvas& canvas, const WallView& view, const std::vector<StressLine>& lines,
+                      const FlowScale& scale) {
+  for (const StressLine& line : lines) {
+    const std::vector<int> weights = weights_along(line, scale);
+    for (std::size_t first = 0, last = 0; first < line.size(); first = last) {
+      std::vector<PagePoint> path;
+      while (last < line.size() && weights[last] == weights[first])
+        path.push_back(view.at(line[last++].at));
+      // On to where the next stretch begins, so that there is no gap.
+      if (last < line.size()) path.push_back(view.at(line[last].at));
+      canvas.path(path, compression_pen(weights[first]));
+    }
+  }
+}
+
+void draw_tension(Canvas& canvas, const WallView& view, const std::vector<StressLine>& lines) {
+  for (const StressLine& line : lines) {
+    std::vector<PagePoint> path;
+    for (const StressPoint& point : line) path.push_back(view.at(point.at));
+    canvas.path(path, tension_pen);
+  }
+}
+
+/// First over the needles that are in, where the load comes together, then everywhere.
+std::vector<mesh::Point> seeds_for(const Job& job, const solver::StageState& works, double pitch) {
+  std::vector<mesh::Point> seeds;
+  for (std::size_t i = 0; i < job.needles.size() && i < works.needles.size(); ++i)
+    if (solver::is_in(works.needles[i]))
+      seeds.push_back({job.needles[i].x, job.wall.cut.soffit + 0.3 * pitch});
+  const auto grid = seed_grid({{0.0, job.wall.length}, {0.0, job.wall.height()}}, pitch);
+  seeds.insert(seeds.end(), grid.begin(), grid.end());
+  return seeds;
+}
+
+struct FlowLines {
+  std::vector<StressLine> pressed;
+  std::vector<StressLine> pulled;
 };
 
-bool inside(const std::array<mesh::Point, 4>& corners, mesh::Point p) {
-  for (std::size_t i = 0; i < 4; ++i) {
-    const mesh::Point& a = corners[i];
-    const mesh::Point& b = corners[(i + 1) % 4];
-    if ((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) < 0.0) return false;
-  }
-  return true;
+FlowLines flow_lines(const JobResult& result, const PanelResult& panel,
+                     const solver::StageState& works, const FlowScale& scale, double view_scale) {
+  const mesh::QuadMesh& mesh = result.mesh.quads;
+  const StressField field(mesh, panel.fields.node_stress, sound_masonry(mesh, panel.fields));
+  const StressAt stress = [&](mesh::Point p) { return field.at(p); };
+  const double pitch = apart / view_scale;
+  const mesh::WallShape& wall = result.job.wall;
+  TraceOptions options{.family = StressFamily::pressed,
+                       .step = step / view_scale,
+                       .least = scale.least,
+                       .longest = 2.0 * (wall.length + wall.height())};
+  const std::vector<mesh::Point> seeds = seeds_for(result.job, works, pitch);
+  FlowLines lines;
+  lines.pressed = evenly_spaced_lines(stress, seeds, options, pitch);
+  options.family = StressFamily::pulled;
+  options.least = scale.tension;
+  lines.pulled = evenly_spaced_lines(stress, seeds, options, pitch);
+  return lines;
 }
 
-/// Stress at the points of an even grid that fall on masonry which is there and not loose; the grid
-/// is symmetric about the wall's middle.
-std::vector<Cross> crosses_on_grid(const WallView& view, const mesh::WallShape& wall,
-                                   const mesh::QuadMesh& mesh, const solver::PanelFields& fields,
-                                   const std::vector<char>& there) {
-  std::vector<Cross> crosses;
-  if (static_cast<int>(fields.quad_stress.size()) != mesh.quad_count()) return crosses;
-  const bool marked = static_cast<int>(fields.quad_loose.size()) == mesh.quad_count();
-  const double pitch = grid / view.scale;
-  const double left = 0.5 * wall.length;
-  const double foot = 0.5 * pitch;
-  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
-    if (marked && fields.quad_loose[quad] != 0) continue;
-    if (!there.empty() && there[quad] == 0) continue;
-    const solver::PlaneTensor& stress = fields.quad_stress[quad];
-    if (!std::isfinite(stress.xx + stress.yy + stress.xy)) continue;
-    const auto corners = mesh::corners_of(mesh, quad);
-    const auto [x_low, x_high] =
-        std::minmax({corners[0].x, corners[1].x, corners[2].x, corners[3].x});
-    const auto [y_low, y_high] =
-        std::minmax({corners[0].y, corners[1].y, corners[2].y, corners[3].y});
-    for (double i = std::ceil((x_low - left) / pitch); left + i * pitch < x_high; ++i)
-      for (double j = std::ceil((y_low - foot) / pitch); foot + j * pitch < y_high; ++j) {
-        const mesh::Point point{left + i * pitch, foot + j * pitch};
-        if (inside(corners, point))
-          crosses.push_back({view.at(point), solver::principal_of(stress)});
-      }
-  }
-  return crosses;
-}
-
-/// Adds an arm of the cross, `angle` from the x axis.
-void add_arm(std::vector<PagePoint>& strokes, PagePoint at, double value, double angle,
-             double full) {
-  const double half = half_length(std::abs(value) / full);
-  if (!(half >= smallest)) return;
-  const double dx = half * std::cos(angle);
-  const double dy = -half * std::sin(angle);
-  strokes.insert(strokes.end(), {{at.x - dx, at.y - dy}, {at.x + dx, at.y + dy}});
-}
-
-void draw_crosses(Canvas& canvas, const std::vector<Cross>& crosses, double full) {
-  std::vector<PagePoint> pressed;
-  std::vector<PagePoint> pulled;
-  for (const Cross& cross : crosses) {
-    const solver::Principal& stress = cross.stress;
-    add_arm(stress.major < 0.0 ? pressed : pulled, cross.at, stress.major, stress.angle, full);
-    add_arm(stress.minor < 0.0 ? pressed : pulled, cross.at, stress.minor,
-            stress.angle + 0.5 * M_PI, full);
-  }
-  canvas.strokes(pulled, tension_pen);
-  canvas.strokes(pressed, compression_pen);
-}
-
-void draw_spreads(Canvas& canvas, const WallView& view, const solver::SpreadResult& hand,
+void fill_spreads(Canvas& canvas, const WallView& view, const solver::SpreadResult& hand,
                   std::span<const Loop> wall) {
-  using Whole = std::pair<double, double>;
-  const auto rounded = [](mesh::Point p) { return Whole{std::round(p.x), std::round(p.y)}; };
-  std::set<std::pair<Whole, Whole>> sides;
   for (const solver::SpreadSum& sum : hand.needles) {
     if (sum.outline.size() < 3) continue;
     const std::array loops{view.at(sum.outline)};
-    canvas.clipped(wall, [&] { canvas.fill(loops, support, 0.06); });
-    for (std::size_t i = 0; i < sum.outline.size(); ++i) {
-      const mesh::Point& a = sum.outline[i];
-      const mesh::Point& b = sum.outline[(i + 1) % sum.outline.size()];
+    canvas.clipped(wall, [&] { canvas.fill(loops, support, 0.08); });
+  }
+}
+
+void outline_spreads(Canvas& canvas, const WallView& view, const solver::SpreadResult& hand) {
+  using Whole = std::pair<double, double>;
+  const auto rounded = [](mesh::Point p) { return Whole{std::round(p.x), std::round(p.y)}; };
+  std::set<std::pair<Whole, Whole>> sides;
+  for (const solver::SpreadSum& sum : hand.needles)
+    for (std::size_t i = 0; sum.outline.size() >= 3 && i < sum.outline.size(); ++i) {
       // Neighbours share an upright; twice dashed it would look full.
-      const Whole from = rounded(a);
-      const Whole to = rounded(b);
+      const Whole from = rounded(sum.outline[i]);
+      const Whole to = rounded(sum.outline[(i + 1) % sum.outline.size()]);
       sides.emplace(std::min(from, to), std::max(from, to));
     }
+  for (const auto& [a, b] : sides) {
+    const PagePoint from = view.at({a.first, a.second});
+    const PagePoint to = view.at({b.first, b.second});
+    canvas.line(from, to, {.colour = white, .width = 2.2});
+    canvas.line(from, to, spread_pen);
   }
-  for (const auto& [a, b] : sides)
-    canvas.line(view.at({a.first, a.second}), view.at({b.first, b.second}), spread_pen);
 }
 
 /// The spreads of the needles that are in.
@@ -128,21 +145,15 @@ solver::SpreadResult spreads_in(solver::SpreadResult hand, const solver::StageSt
   return hand;
 }
 
-std::vector<LegendEntry> legend_of(const PanelResult& panel, double full, bool spreads) {
-  const auto length_entry = [](double part, const std::string& text) {
-    const double half = half_length(part);
-    return LegendEntry{
-        [half](Canvas& canvas, const Rect& box) {
-          const PagePoint middle = box.middle();
-          canvas.line({middle.x - half, middle.y}, {middle.x + half, middle.y}, compression_pen);
-        },
-        text};
-  };
+std::vector<LegendEntry> legend_of(const PanelResult& panel, const FlowScale& scale, bool spreads) {
+  const std::string heavy = short_number(scale.heavy);
+  const std::string medium = short_number(scale.medium);
   std::vector<LegendEntry> entries{
-      length_entry(1.0,
-                   fmt::format("principal compression of {} N/mm² and more", short_number(full))),
-      length_entry(0.2, fmt::format("of {} N/mm²", short_number(0.2 * full))),
-      line_entry(tension_pen, "principal tension, same scale")};
+      line_entry(compression_pen(2), fmt::format("compression of {} N/mm² and more", heavy)),
+      line_entry(compression_pen(1), fmt::format("{} to {} N/mm²", medium, heavy)),
+      line_entry(compression_pen(0), fmt::format("less than {} N/mm²", medium)),
+      line_entry(tension_pen,
+                 fmt::format("tension of {} N/mm² and more", short_number(scale.tension)))};
   if (spreads) entries.push_back(line_entry(spread_pen, "45-degree spread of the hand method"));
   if (!panel.loose.empty()) entries.push_back(hatch_entry(loose_hatch(), "loose masonry"));
   return entries;
@@ -150,7 +161,7 @@ std::vector<LegendEntry> legend_of(const PanelResult& panel, double full, bool s
 
 }  // namespace
 
-double full_length_stress(const JobResult& result) {
+FlowScale flow_scale(const JobResult& result) {
   std::vector<double> values;
   for (const solver::StageResult& stage : result.stages)
     for (const PanelResult& panel : stage.analyses) {
@@ -162,23 +173,27 @@ double full_length_stress(const JobResult& result) {
         if (std::isfinite(value)) values.push_back(value);
       }
     }
-  if (values.empty()) return 1.0;
-  const auto rank = values.begin() + static_cast<std::ptrdiff_t>(0.85 * (values.size() - 1));
-  std::nth_element(values.begin(), rank, values.end());
-  return even_scale(*rank).upper();
+  double heavy = 1.0;
+  if (!values.empty()) {
+    const auto rank = values.begin() + static_cast<std::ptrdiff_t>(0.85 * (values.size() - 1));
+    std::nth_element(values.begin(), rank, values.end());
+    heavy = largest_round(*rank);
+  }
+  return {heavy, next_round_below(heavy), 0.02 * heavy, 0.1 * heavy};
 }
 
 Drawing load_flow(const JobResult& result, const PanelResult& panel, const ShownStage& stage,
-                  double full) {
+                  const FlowScale& scale) {
   const Job& job = result.job;
   const mesh::QuadMesh& mesh = result.mesh.quads;
   const std::vector<char> there = quads_there(mesh, panel.fields);
   const solver::SpreadResult hand = spreads_in(result.hand, stage.works);
-  std::vector<LegendEntry> legend = legend_of(panel, full, !hand.needles.empty());
+  std::vector<LegendEntry> legend = legend_of(panel, scale, !hand.needles.empty());
   const auto works_entries = works_legend(job, stage.works);
   legend.insert(legend.end(), works_entries.begin(), works_entries.end());
   const double legend_room = legend_height(legend, page_width - 8.0);
   const WallPage page = fit_wall(job.wall, {20.0, 20.0, heading_height + 4.0, 12.0 + legend_room});
+  const FlowLines lines = flow_lines(result, panel, stage.works, scale, page.view.scale);
 
   return {
       page.size, [=](Canvas& canvas) {
@@ -190,8 +205,12 @@ Drawing load_flow(const JobResult& result, const PanelResult& panel, const Shown
         draw_lintels_there(canvas, view, job.wall, stage.works, LintelStyle::filled);
         draw_loose(canvas, view, mesh, panel);
         const std::vector<Loop> outline = view.at(region_of(mesh, there));
-        draw_spreads(canvas, view, hand, outline);
-        draw_crosses(canvas, crosses_on_grid(view, job.wall, mesh, panel.fields, there), full);
+        fill_spreads(canvas, view, hand, outline);
+        canvas.clipped(outline, [&] {
+          draw_tension(canvas, view, lines.pulled);
+          draw_compression(canvas, view, lines.pressed, scale);
+        });
+        canvas.clipped(outline, [&] { outline_spreads(canvas, view, hand); });
         canvas.outline(outline, {.colour = ink, .width = 0.9});
         draw_ground(canvas, view, job.wall);
         draw_held_ends(canvas, view, job);

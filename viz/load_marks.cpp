@@ -15,27 +15,16 @@ constexpr double row_pitch = arrow_length + label_height;
 // A long name loses its middle, never the values after it.
 const TextStyle label_style{.size = 7.5, .width = 260.0, .overflow = Overflow::cut_middle};
 
-bool at_one_level(const solver::LineLoad& a, const solver::LineLoad& b) {
-  if (a.follows_top != b.follows_top) return false;
-  return a.follows_top || std::abs(a.level - b.level) < 1.0;
+double level_at(const solver::Job& job, const solver::LineLoad& load, double x) {
+  return load.follows_top ? job.wall.top_at(x) : load.level;
 }
 
-bool side_by_side(mesh::Interval a, mesh::Interval b) {
-  return a.to <= b.from || b.to <= a.from;
-}
-
-/// How far each line load's row stands above its level, points.
-std::vector<double> row_lifts(const solver::Job& job) {
-  std::vector<double> lifts;
-  for (std::size_t i = 0; i < job.line_loads.size(); ++i) {
-    double lift = 0.0;
-    for (std::size_t j = 0; j < i; ++j)
-      if (at_one_level(job.line_loads[i], job.line_loads[j]) &&
-          !side_by_side(job.line_loads[i].x, job.line_loads[j].x))
-        lift = std::max(lift, lifts[j] + row_pitch);
-    lifts.push_back(lift);
-  }
-  return lifts;
+/// Whether two loads would be drawn on each other.
+bool meet(const solver::Job& job, const solver::LineLoad& a, const solver::LineLoad& b) {
+  const mesh::Interval both{std::max(a.x.from, b.x.from), std::min(a.x.to, b.x.to)};
+  if (both.to <= both.from) return false;
+  const double x = both.middle();
+  return std::abs(level_at(job, a, x) - level_at(job, b, x)) < 1.0;
 }
 
 /// A point load's arrow starts above the rows of line loads that it passes through.
@@ -62,10 +51,6 @@ std::string values(double dead, double imposed, double unit, const std::string& 
   if (imposed == 0.0) return first + " " + suffix + " dead";
   if (dead == 0.0) return second + " " + suffix + " imposed";
   return first + " + " + second + " " + suffix;
-}
-
-double level_at(const solver::Job& job, const solver::LineLoad& load, double x) {
-  return load.follows_top ? job.wall.top_at(x) : load.level;
 }
 
 /// The stretch of the load's level from end to end, with both sides of every corner of the top.
@@ -146,8 +131,19 @@ Pen point_load_pen() {
   return {.colour = ink, .width = 1.5};
 }
 
+std::vector<double> row_lifts(const solver::Job& job, double pitch) {
+  std::vector<double> lifts;
+  for (std::size_t i = 0; i < job.line_loads.size(); ++i) {
+    double lift = 0.0;
+    for (std::size_t j = 0; j < i; ++j)
+      if (meet(job, job.line_loads[i], job.line_loads[j])) lift = std::max(lift, lifts[j] + pitch);
+    lifts.push_back(lift);
+  }
+  return lifts;
+}
+
 double room_for_loads(const solver::Job& job) {
-  const std::vector<double> lifts = row_lifts(job);
+  const std::vector<double> lifts = row_lifts(job, row_pitch);
   double room = 0.0;
   for (const double lift : lifts) room = std::max(room, lift + row_pitch);
   for (const solver::PointLoad& load : job.point_loads)
@@ -166,7 +162,7 @@ void draw_loads(Canvas& canvas, const WallView& view, const solver::Job& job, La
     take_strip(room, {view.across(from.x), view.down(from.y)}, {view.across(to.x), view.down(to.y)},
                1.0);
   }
-  const std::vector<double> lifts = row_lifts(job);
+  const std::vector<double> lifts = row_lifts(job, row_pitch);
   for (std::size_t i = 0; i < job.line_loads.size(); ++i)
     draw_row(canvas, view, job, job.line_loads[i], lifts[i], room);
   for (const solver::PointLoad& load : job.point_loads) {

@@ -85,21 +85,6 @@ void draw_velocities(Canvas& canvas, const WallView& view, const mesh::QuadMesh&
   }
 }
 
-/// Widens the margins for what has moved out of the wall's frame.
-void add_room_for(const Region& moved, const mesh::WallShape& wall, double scale,
-                  Margins& margins) {
-  Rect past;  // how far, mm
-  for (const Ring& ring : moved)
-    for (const mesh::Point& point : ring) {
-      past.left = std::max(past.left, -point.x);
-      past.right = std::max(past.right, point.x - wall.length);
-      past.top = std::max(past.top, point.y - wall.height());
-    }
-  margins.left += scale * past.left;
-  margins.right += scale * past.right;
-  margins.top += scale * past.top;
-}
-
 }  // namespace
 
 double mechanism_reach(const solver::Job& job) {

@@ -38,6 +38,15 @@ std::vector<char> quads_there(const mesh::QuadMesh& mesh, const solver::PanelFie
   return there;
 }
 
+std::vector<char> sound_masonry(const mesh::QuadMesh& mesh, const solver::PanelFields& fields) {
+  std::vector<char> sound = quads_there(mesh, fields);
+  if (sound.empty()) sound.assign(static_cast<std::size_t>(mesh.quad_count()), 1);
+  if (fields.quad_loose.size() != sound.size()) return sound;
+  for (std::size_t quad = 0; quad < sound.size(); ++quad)
+    if (fields.quad_loose[quad] != 0) sound[quad] = 0;
+  return sound;
+}
+
 std::vector<char> quads_as_cut(const JobResult& result) {
   if (!is_staged(result)) return {};
   const mesh::QuadMesh& mesh = result.mesh.quads;

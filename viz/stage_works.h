@@ -21,7 +21,11 @@ struct ShownStage {
 [[nodiscard]] std::vector<char> quads_there(const mesh::QuadMesh& mesh,
                                             const solver::PanelFields& fields);
 
-/// The same for the wall as cut, in the mesh of the whole wall.
+/// A mark for each quadrilateral whose stress and movement mean something: there and not loose.
+[[nodiscard]] std::vector<char> sound_masonry(const mesh::QuadMesh& mesh,
+                                              const solver::PanelFields& fields);
+
+/// Those that are there in the wall as cut, in the mesh of the whole wall.
 [[nodiscard]] std::vector<char> quads_as_cut(const solver::JobResult& result);
 
 /// Marks the nodes of the quadrilaterals that are there.

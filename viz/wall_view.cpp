@@ -126,6 +126,20 @@ WallPage fit_wall(const mesh::WallShape& wall, const Margins& margins) {
   return page;
 }
 
+void add_room_for(const Region& moved, const mesh::WallShape& wall, double scale,
+                  Margins& margins) {
+  Rect past;  // how far, mm
+  for (const Ring& ring : moved)
+    for (const mesh::Point& point : ring) {
+      past.left = std::max(past.left, -point.x);
+      past.right = std::max(past.right, point.x - wall.length);
+      past.top = std::max(past.top, point.y - wall.height());
+    }
+  margins.left += scale * past.left;
+  margins.right += scale * past.right;
+  margins.top += scale * past.top;
+}
+
 void draw_heading(Canvas& canvas, const std::string& heading, const std::string& title,
                   double width) {
   const Rect box = canvas.text(
@@ -193,7 +207,9 @@ void draw_needles(Canvas& canvas, const WallView& view, const solver::Job& job,
   const double soffit = view.down(job.wall.cut.soffit);
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     if (!texts[i].there) continue;
-    const Rect box = needle_box(view, job, job.needles[i]);
+    Rect box = needle_box(view, job, job.needles[i]);
+    box.top += texts[i].moved;
+    box.bottom += texts[i].moved;
     const double level_shaft = std::max(any_arrow ? 20.0 : 1.0, soffit + setting.drop - box.bottom);
     const double shaft =
         upright ? std::min(level_shaft, room_over_ground(view, job, texts)) : level_shaft;
@@ -204,7 +220,8 @@ void draw_needles(Canvas& canvas, const WallView& view, const solver::Job& job,
       canvas.arrow({foot.x, foot.y - 1.0}, {foot.x, box.bottom + 1.0},
                    {.colour = support, .width = 1.1});
     room.take({box.left, box.top, box.right, foot.y});
-    write_needle_text(canvas, foot, texts[i], upright, setting.on_masonry, room);
+    write_needle_text(canvas, foot, texts[i], upright, setting.on_masonry || setting.on_plates,
+                      room);
   }
 }
 

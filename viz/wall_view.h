@@ -42,6 +42,10 @@ struct WallPage {
 /// middle between the margins.
 [[nodiscard]] WallPage fit_wall(const mesh::WallShape& wall, const Margins& margins);
 
+/// Widens the margins for a part of the wall that has moved out of its frame; `scale` as of the
+/// wall's page, points per mm.
+void add_room_for(const Region& moved, const mesh::WallShape& wall, double scale, Margins& margins);
+
 /// Heading at the top left of a figure and, quietly at its right, the job's title.
 void draw_heading(Canvas& canvas, const std::string& heading, const std::string& title,
                   double width = page_width);
@@ -77,13 +81,16 @@ struct NeedleText {
   std::string value;
   bool arrow = false;
   bool there = true;
+  double moved = 0.0;  ///< points that the needle has gone down
 };
 
 /// How needles' texts stand: at least `drop` points under the soffit, clear of what else hangs
-/// there, and on white plates where there is masonry behind them.
+/// there, and on white plates where there is masonry (which needles go through) or something else
+/// behind them.
 struct NeedleSetting {
   double drop = 0.0;
   bool on_masonry = false;
+  bool on_plates = false;
 };
 
 /// Needles end-on with their texts, one for each needle; turned upright where they are tight.

@@ -15,6 +15,8 @@ using solver::StageState;
 
 constexpr double smallest_force = 50.0;  ///< N: what one decimal in kN can show
 constexpr double prop_height = 8.0;
+constexpr double least_prop_height = 4.5;  ///< in a small picture, clear of what is below
+constexpr double prop_length = 150.0;      ///< mm that it is drawn as, between these
 constexpr double prop_pitch = 30.0;
 const Pen part_pen{.colour = ink, .width = 0.6};
 
@@ -51,12 +53,14 @@ void draw_padstone(Canvas& canvas, const Rect& box) {
 /// A prop under a head plate whose top is at `head`.
 void draw_prop(Canvas& canvas, PagePoint head, double height) {
   const double foot = head.y + height;
-  const std::array strokes{PagePoint{head.x - 3.5, head.y},
-                           PagePoint{head.x + 3.5, head.y},
+  const double half_plate = std::min(3.5, 0.45 * height);
+  const double half_base = std::min(2.0, 0.25 * height);
+  const std::array strokes{PagePoint{head.x - half_plate, head.y},
+                           PagePoint{head.x + half_plate, head.y},
                            head,
                            PagePoint{head.x, foot},
-                           PagePoint{head.x - 2.0, foot},
-                           PagePoint{head.x + 2.0, foot}};
+                           PagePoint{head.x - half_base, foot},
+                           PagePoint{head.x + half_base, foot}};
   canvas.strokes(strokes, {.colour = white, .width = 2.6});
   canvas.strokes(strokes, {.colour = ink, .width = 1.1});
 }
@@ -140,8 +144,9 @@ void draw_dead_shores(Canvas& canvas, const WallView& view, const Job& job, cons
     for (int k = 0; k < props; ++k) {
       const double x = load->x.from + load->x.length() * (k + 0.5) / props;
       const PagePoint head = view.at({x, level_at(job, *load, x)});
-      draw_prop(canvas, head, prop_height);
-      room.take({head.x - 4.0, head.y, head.x + 4.0, head.y + prop_height});
+      const double height = std::clamp(view.scale * prop_length, least_prop_height, prop_height);
+      draw_prop(canvas, head, height);
+      room.take({head.x - 4.0, head.y, head.x + 4.0, head.y + height});
     }
     const double middle = load->x.middle();
     if (panel != nullptr)

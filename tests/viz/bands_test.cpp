@@ -2,6 +2,9 @@
 
 #include "made_up_job.h"
 
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
 #include <cmath>
 #include <numbers>
 

@@ -2,6 +2,8 @@
 
 #include "png_facts.h"
 
+#include <gtest/gtest.h>
+
 namespace deadshore::viz {
 namespace {
 

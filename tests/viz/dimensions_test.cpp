@@ -1,5 +1,7 @@
 #include "viz/dimensions.h"
 
+#include <gtest/gtest.h>
+
 namespace deadshore::viz {
 namespace {
 
@@ -46,6 +48,25 @@ TEST(Dimensions, NeverRunIntoEachOther) {
   }
   expect_clear(lay_out_dimensions(
       stops_at({0.0, 30.0, 90.0, 1000.0, 1010.0, 1200.0, 1290.0, 6000.0}), 0.0, 500.0));
+}
+
+TEST(Dimensions, OfManyCloseNeedlesAreAllThere) {
+  for (const double pitch : {100.0, 150.0, 225.0, 300.0}) {
+    std::vector<double> places{0.0, 1200.0};
+    for (int i = 1; i <= 8; ++i) places.push_back(1200.0 + pitch * i);
+    places.push_back(6000.0);
+    const auto stops = stops_at(places);
+    const auto labels = lay_out_dimensions(stops, 0.0, 500.0, tight_rows);
+    EXPECT_EQ(labels.size(), stops.size() - 1) << pitch;
+    expect_clear(labels);
+  }
+}
+
+TEST(Dimensions, TakeAsMuchDepthAsTheirRowsNeed) {
+  const double loose = level_pitch(stops_at({0.0, 1200.0, 4600.0, 6000.0}));
+  EXPECT_DOUBLE_EQ(loose, dimension_pitch);
+  const double tight = level_pitch(stops_at({0.0, 1000.0, 1150.0, 1300.0, 1450.0, 3000.0}));
+  EXPECT_GT(tight, dimension_pitch + 7.0);
 }
 
 TEST(Dimensions, StayInTheRoomGiven) {

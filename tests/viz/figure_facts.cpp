@@ -1,6 +1,10 @@
 #include "figure_facts.h"
 
 #include "png_facts.h"
+#include "viz/canvas.h"
+#include "viz/page.h"
+
+#include <gtest/gtest.h>
 
 #include <algorithm>
 #include <string_view>
@@ -37,14 +41,29 @@ std::vector<std::string> names_of(const std::vector<Figure>& figures) {
   return names;
 }
 
+void expect_clear_lettering(const Figure& figure) {
+  const Size page = figure.drawing.size;
+  const Rect whole{0.0, 0.0, page.width, page.height};
+  const std::vector<Lettering> lettering = lettering_of(figure.drawing);
+  for (std::size_t i = 0; i < lettering.size(); ++i) {
+    EXPECT_GE(lettering[i].size, 7.0) << figure.name << ": " << lettering[i].text;
+    EXPECT_TRUE(whole.holds(lettering[i].ink)) << figure.name << ": " << lettering[i].text;
+    for (std::size_t j = 0; j < i; ++j)
+      EXPECT_FALSE(lettering[i].ink.overlaps(lettering[j].ink))
+          << figure.name << ": " << lettering[j].text << " and " << lettering[i].text;
+  }
+}
+
 void expect_sound(const std::vector<Figure>& figures) {
   for (const Figure& figure : figures) {
     EXPECT_TRUE(well_formed(figure.svg)) << figure.name;
     EXPECT_EQ(figure.svg.find("nan"), std::string::npos) << figure.name;
     EXPECT_EQ(figure.svg.find("inf"), std::string::npos) << figure.name;
     EXPECT_FALSE(figure.caption.empty());
+    expect_clear_lettering(figure);
     const PngFacts facts = facts_of(figure.png);
-    EXPECT_GE(facts.width, 1600);
+    // No coarser than 1600 pixels across a page, so that small lettering can be read.
+    EXPECT_GE(facts.width, 0.999 * 1600.0 * figure.drawing.size.width / page_width) << figure.name;
     EXPECT_GT(facts.inked_share, 0.02) << figure.name;
     // Nothing runs off the page: a margin all round stays free of ink.
     EXPECT_GT(facts.dark.left, 3.0) << figure.name;

@@ -5,6 +5,9 @@
 #include "made_up_job.h"
 #include "viz/drawings.h"
 
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
 #include <cmath>
 
 namespace deadshore::viz {
@@ -13,10 +16,13 @@ namespace {
 using solver::JobResult;
 
 TEST(Figures, ComeInTheirOrderAndAreSound) {
-  const auto figures = draw_figures(made_up_result());
+  const JobResult result = made_up_result();
+  const auto figures = draw_figures(result);
   EXPECT_THAT(names_of(figures),
-              testing::ElementsAre("elevation", "compression-uncracked", "load-flow-uncracked",
-                                   "compression-cracked", "load-flow-cracked", "needle-loads"));
+              testing::ElementsAre("elevation", "plan", "compression-uncracked",
+                                   "load-flow-uncracked", "deformed-uncracked",
+                                   "compression-cracked", "load-flow-cracked", "deformed-cracked",
+                                   "spread-N1", "spread-N2", "spread-N3", "needle-loads"));
   expect_sound(figures);
 }
 
@@ -35,10 +41,11 @@ TEST(Figures, OfAWallThatDoesNotStandShowNoStresses) {
   result.stages[0].analyses[1].no_equilibrium = "nothing holds the right end";
   for (auto& row : result.comparison) row.cracked = std::nan("");
   const auto figures = draw_figures(result);
-  EXPECT_THAT(names_of(figures),
-              testing::ElementsAre("elevation", "compression-uncracked", "load-flow-uncracked",
-                                   "compression-cracked", "needle-loads"));
-  EXPECT_THAT(figures[3].caption, testing::HasSubstr("no equilibrium"));
+  EXPECT_THAT(names_of(figures), testing::ElementsAre("elevation", "plan", "compression-uncracked",
+                                                      "load-flow-uncracked", "deformed-uncracked",
+                                                      "compression-cracked", "spread-N1",
+                                                      "spread-N2", "spread-N3", "needle-loads"));
+  EXPECT_THAT(figures[5].caption, testing::HasSubstr("no equilibrium"));
   expect_sound(figures);
 }
 
@@ -62,6 +69,7 @@ TEST(Figures, TakeNamesInAnyScriptAndLength) {
   result.job.title = "Żabia 7, Łódź – 橋の下 & <\"left\"> " + std::string(300, 'w');
   result.job.wall.lintels[0].opening = result.job.wall.openings[0].name =
       "Überlängenbezeichnung der Fensteröffnung im Treppenhaus";
+  result.job.lintels[0].shape = result.job.wall.lintels[0];
   result.job.line_loads[0].name = std::string(90, 'M');
   result.job.needles[0].name = "Nadel №1 ganz außen links";
   result.comparison[0].needle = result.job.needles[0].name;
@@ -74,6 +82,7 @@ TEST(Figures, OfABareWallWithTheCutAtItsEnd) {
   result.job.left_end = solver::WallEnd::free;
   result.job.wall.openings.clear();
   result.job.wall.lintels.clear();
+  result.job.lintels.clear();
   result.job.line_loads.clear();
   result.job.point_loads.clear();
   expect_sound(draw_figures(result));
@@ -94,11 +103,11 @@ TEST(Figures, OfNeedleFramesComeLastWithTheMostLoadedNeedleOfEach) {
   result.job.needle_frames.push_back(made_up_frame("that no needle stands on"));
   result.job.needles[2].frame = 1;
   const auto figures = draw_figures(result);
-  ASSERT_EQ(figures.size(), 8U);
-  EXPECT_EQ(figures[6].name, "needle-back-wall");
-  EXPECT_THAT(figures[6].caption, testing::HasSubstr("at N2 with 40.0 kN"));
-  EXPECT_EQ(figures[7].name, "needle-loads-2");  // "needle-loads" are the bars
-  EXPECT_THAT(figures[7].caption, testing::HasSubstr("at N3"));
+  ASSERT_EQ(figures.size(), 14U);
+  EXPECT_EQ(figures[12].name, "needle-back-wall");
+  EXPECT_THAT(figures[12].caption, testing::HasSubstr("at N2 with 40.0 kN"));
+  EXPECT_EQ(figures[13].name, "needle-loads-2");  // "needle-loads" are the bars
+  EXPECT_THAT(figures[13].caption, testing::HasSubstr("at N3"));
   expect_sound(figures);
 }
 

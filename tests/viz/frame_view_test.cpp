@@ -3,6 +3,9 @@
 #include "made_up_frame.h"
 #include "made_up_job.h"
 
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
 #include <algorithm>
 
 namespace deadshore::viz {

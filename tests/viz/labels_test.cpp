@@ -1,5 +1,7 @@
 #include "viz/labels.h"
 
+#include <gtest/gtest.h>
+
 #include <array>
 
 namespace deadshore::viz {

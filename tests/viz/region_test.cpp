@@ -2,6 +2,8 @@
 
 #include "made_up_job.h"
 
+#include <gtest/gtest.h>
+
 #include <array>
 #include <numeric>
 

@@ -6,6 +6,9 @@
 #include "png_facts.h"
 #include "viz/drawings.h"
 
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
 #include <cmath>
 #include <string>
 
@@ -42,28 +45,31 @@ void spoil_the_cut(JobResult& result) {
 }
 
 TEST(StagedFigures, ComeInTheirOrderAndAreSound) {
-  const auto figures = draw_figures(made_up_staged_result());
+  const JobResult result = made_up_staged_result();
+  const auto figures = draw_figures(result);
   EXPECT_THAT(
       names_of(figures),
-      ElementsAre("elevation", "stages", "compression-uncracked-cut", "load-flow-uncracked-cut",
-                  "compression-cracked-cut", "load-flow-cracked-cut",
-                  "compression-uncracked-finished", "load-flow-uncracked-finished",
+      ElementsAre("elevation", "plan", "stages", "compression-uncracked-cut",
+                  "load-flow-uncracked-cut", "deformed-uncracked-cut", "compression-cracked-cut",
+                  "load-flow-cracked-cut", "deformed-cracked-cut", "compression-uncracked-finished",
+                  "load-flow-uncracked-finished", "deformed-uncracked-finished",
                   "compression-cracked-finished", "load-flow-cracked-finished",
-                  "reactions-by-stage", "cracks-packed", "mechanism", "beam", "needle-loads"));
+                  "deformed-cracked-finished", "reactions-by-stage", "cracks-packed", "mechanism",
+                  "beam", "spread-N1", "spread-N2", "spread-N3", "needle-loads"));
   expect_sound(figures);
-  EXPECT_THAT(figures[11].caption, testing::HasSubstr("1.9 mm over needle N1"));
-  EXPECT_THAT(figures[11].caption, testing::HasSubstr("2 by crack width): slight"));
-  EXPECT_THAT(figures[12].caption, testing::HasSubstr("bore no tension: at 1.4 times the loads"));
-  EXPECT_THAT(figures[13].caption, testing::HasSubstr("N2 and N3 out"));
+  EXPECT_THAT(figures[16].caption, testing::HasSubstr("1.9 mm over needle N1"));
+  EXPECT_THAT(figures[16].caption, testing::HasSubstr("2 by crack width): slight"));
+  EXPECT_THAT(figures[17].caption, testing::HasSubstr("bore no tension: at 1.4 times the loads"));
+  EXPECT_THAT(figures[18].caption, testing::HasSubstr("N2 and N3 out"));
 }
 
 TEST(StagedFigures, ScalesDoNotCountMasonryThatIsOut) {
   JobResult result = made_up_staged_result();
   const double step = compression_scale(result).step;
-  const double full = full_length_stress(result);
+  const double heavy = flow_scale(result).heavy;
   spoil_the_cut(result);
   EXPECT_DOUBLE_EQ(compression_scale(result).step, step);
-  EXPECT_DOUBLE_EQ(full_length_stress(result), full);
+  EXPECT_DOUBLE_EQ(flow_scale(result).heavy, heavy);
 }
 
 TEST(StagedFigures, DrawNoStressWhereMasonryIsOut) {
@@ -73,7 +79,7 @@ TEST(StagedFigures, DrawNoStressWhereMasonryIsOut) {
   const auto draw = [&] {
     const auto& panel = result.stages[4].analyses[0];
     return to_svg(compression_bands(result, panel, shown[4], scale)) +
-           to_svg(load_flow(result, panel, shown[4], 0.2));
+           to_svg(load_flow(result, panel, shown[4], flow_scale(result)));
   };
   const std::string before = draw();
   spoil_the_cut(result);
@@ -84,7 +90,8 @@ TEST(StagedFigures, DrawANeedleOnlyWhereItIsIn) {
   JobResult result = made_up_staged_result();
   auto shown = shown_stages(result);
   const auto draw = [&](std::size_t stage) {
-    return to_svg(load_flow(result, result.stages[stage].analyses[0], shown[stage], 0.2));
+    return to_svg(
+        load_flow(result, result.stages[stage].analyses[0], shown[stage], flow_scale(result)));
   };
   const std::string before = draw(7);
   result.job.needles[0].name = "another name";  // taken out by then

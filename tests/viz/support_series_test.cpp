@@ -3,6 +3,8 @@
 #include "made_up_job.h"
 #include "made_up_stages.h"
 
+#include <gtest/gtest.h>
+
 #include <cmath>
 
 namespace deadshore::viz {
