@@ -2,9 +2,12 @@
 // independent_walls_recorded.json, which independent_walls.py beside this file writes). Both read
 // the walls from independent_walls.json and share nothing else: other elements on another grid, the
 // masonry and the needles given as an energy that the library differentiates.
-// Accepted: every reaction within 0.5% on 8-node elements of 100 mm, uncracked and cracked. The
-// recorded values themselves move by at most 0.25% between their own mesh and one of twice the
-// size.
+// Accepted: every reaction within 0.5%, uncracked and cracked, on 8-node elements of 100 mm, but of
+// 50 mm for the needle with slack. Its reaction is what is left of a settlement after the slack, so
+// that an error of the settlement counts twice: cracked, 0.5% on 100 mm and 0.2% on 50. Corners
+// make both codes close in with the first power of the size; carried on to none, that needle
+// bears 12.14 kN by ours (100, 50 and 25 mm) and 12.15 kN by theirs (80 and 40 mm). The recorded
+// values move by at most 0.15% between their own mesh and one of twice the size.
 
 #include "io/whole_file.h"
 #include "solver/panel/newton.h"
@@ -152,8 +155,9 @@ INSTANTIATE_TEST_SUITE_P(Walls, IndependentWalls,
 TEST_P(IndependentWalls, ReactionsAgreeWithinHalfAPercent) {
   const auto& [name, masonry] = GetParam();
   const std::vector<double> theirs = recorded(name, masonry);
-  const Reactions ours =
-      reactions_of(job_of(wall_named(name)), masonry, QuadOrder::eight_node, 100.0);
+  const Json wall = wall_named(name);
+  const double size = wall["mesh"];
+  const Reactions ours = reactions_of(job_of(wall), masonry, QuadOrder::eight_node, size);
   ASSERT_EQ(ours.size(), theirs.size());
   const Json file = read("independent_walls_recorded.json");
   const Json& found = file["walls"][name];
@@ -163,16 +167,17 @@ TEST_P(IndependentWalls, ReactionsAgreeWithinHalfAPercent) {
                   found["date"].get<std::string>());
   const Source source{Field::whole_walls, Certainty::library, citation};
   for (std::size_t i = 0; i < theirs.size(); ++i)
-    verify({source,
-            fmt::format("{}, {}, 8-node of 100 mm: {}", name, to_string(masonry), ours[i].name),
-            theirs[i] / 1e3, ours[i].force / 1e3, 0.005 * theirs[i] / 1e3, "kN"});
+    verify(
+        {source,
+         fmt::format("{}, {}, 8-node of {} mm: {}", name, to_string(masonry), size, ours[i].name),
+         theirs[i] / 1e3, ours[i].force / 1e3, 0.005 * theirs[i] / 1e3, "kN"});
 }
 
 TEST_P(IndependentWalls, AreRecordedFromAMeshThatIsFineEnough) {
   const auto& [name, masonry] = GetParam();
   const Json file = read("independent_walls_recorded.json");
   EXPECT_LT(file["walls"][name][to_string(masonry)]["change_from_twice_the_size"].get<double>(),
-            0.0025);
+            0.0015);
 }
 
 /// Largest relative difference from the recorded reactions of the wall with openings.
