@@ -6,6 +6,7 @@
 #include "io/commands/run.h"
 #include "io/commands/schema.h"
 #include "io/commands/stages.h"
+#include "io/commands/view.h"
 #include "io/error.h"
 #include "mesh/error.h"
 #include "solver/members/error.h"
@@ -38,6 +39,7 @@ ExitCode run_command_line(int argc, char** argv) {
   deadshore::io::add_run_command(app, code);
   deadshore::io::add_check_command(app, code);
   deadshore::io::add_stages_command(app, code);
+  deadshore::io::add_view_command(app, code);
   deadshore::io::add_keys_command(app, code);
   deadshore::io::add_schema_command(app, code);
   deadshore::io::add_list_commands(app, code);

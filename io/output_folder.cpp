@@ -22,12 +22,13 @@ namespace {
 namespace fs = std::filesystem;
 
 bool is_result_file(const fs::path& path) {
-  static constexpr std::array<std::string_view, 9> names = {
-      "note.html", "note.pdf",     "sheet.html",  "results.json", "reactions.csv",
-      "wall.pvd",  "supports.vtp", "needles.vtp", "README.txt"};
+  static constexpr std::array<std::string_view, 10> names = {
+      "note.html", "note.pdf", "sheet.html",   "results.json", "reactions.csv",
+      "wall.pvd",  "beam.pvd", "supports.vtp", "needles.vtp",  "README.txt"};
   const std::string name = path.filename().string();
   return std::ranges::find(names, name) != names.end() ||
-         (name.starts_with("wall-") && path.extension() == ".vtu");
+         (name.starts_with("wall-") && path.extension() == ".vtu") ||
+         (name.starts_with("beam-") && path.extension() == ".vtp");
 }
 
 bool is_figure(const fs::path& path) {

@@ -10,7 +10,8 @@ packages=(
   libfmt-dev libcli11-dev libtomlplusplus-dev nlohmann-json3-dev libudunits2-dev libpugixml-dev
 )
 if [[ "${1:-}" == --tests ]]; then
-  packages+=(libgtest-dev libgmock-dev libexpat1-dev dpkg-dev poppler-utils)
+  packages+=(libgtest-dev libgmock-dev libexpat1-dev dpkg-dev poppler-utils
+             xvfb libgl1-mesa-dri xdotool)
 fi
 
 missing=()

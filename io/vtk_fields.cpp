@@ -13,17 +13,15 @@ namespace {
 
 using namespace vtk_fields;
 
-constexpr std::array of_wall{displacement,    stress,
-                             major_stress,    minor_stress,
-                             major_direction, minor_direction,
-                             mechanism,       mean_stress,
-                             crack_strain,    largest_crack_strain,
-                             loose,           material,
-                             material_index,  vtk_fields::stage,
-                             model,           day,
-                             no_equilibrium};
+constexpr std::array of_wall{
+    displacement,    stress,    major_stress,   minor_stress,      major_direction,
+    minor_direction, mechanism, mean_stress,    crack_strain,      largest_crack_strain,
+    loose,           material,  material_index, vtk_fields::stage, model,
+    thickness,       day,       no_equilibrium};
 constexpr std::array of_supports{support_name, part, reaction};
 constexpr std::array of_needles{part, moment, shear, deflection, load, load_method, load_stage};
+constexpr std::array of_beam{beam_displacement, beam_moment,       beam_shear, beam_deflection,
+                             packing,           vtk_fields::stage, model};
 
 constexpr std::string_view foreword =
     "The files of this folder that any VTK viewer opens. Lengths in mm: x along the wall from its "
@@ -44,6 +42,11 @@ constexpr std::string_view of_supports_file =
 constexpr std::string_view of_needles_file =
     "The needles that have frames, and their props, as lines, each under the largest load that any "
     "method finds for it; not factored. There only where the job has needle frames.";
+constexpr std::string_view of_beam_collection =
+    "The permanent beam through the work, from the stage at which it is placed: time steps and "
+    "parts as in wall.pvd. There only where the job has a beam and is followed stage by stage.";
+constexpr std::string_view of_beam_file =
+    "The permanent beam along its axis, in one stage under one model; beam.pvd lists them.";
 constexpr std::string_view caution =
     "An aid to judgement. Read the cautions of note.html before you use a number.";
 
@@ -70,11 +73,17 @@ std::span<const VtkField> needle_fields() {
   return of_needles;
 }
 
+std::span<const VtkField> beam_fields() {
+  return of_beam;
+}
+
 std::string vtk_readme() {
   return wrapped(foreword) + section("wall.pvd", of_collection, {}) +
          section("wall-*.vtu", of_wall_file, of_wall) +
          section("supports.vtp", of_supports_file, of_supports) +
-         section("needles.vtp", of_needles_file, of_needles) + "\n" + wrapped(caution);
+         section("needles.vtp", of_needles_file, of_needles) +
+         section("beam.pvd", of_beam_collection, {}) +
+         section("beam-*.vtp", of_beam_file, of_beam) + "\n" + wrapped(caution);
 }
 
 }  // namespace deadshore::io

@@ -47,6 +47,8 @@ inline constexpr VtkField material_index{"material index", "cell",
                                          "Number of the material, 0 the masonry."};
 inline constexpr VtkField stage{"stage", "file", "Name of the stage."};
 inline constexpr VtkField model{"model", "file", "How the masonry is taken: uncracked or cracked."};
+inline constexpr VtkField thickness{"thickness [mm]", "file",
+                                    "Of the wall, half of it each way of z = 0."};
 inline constexpr VtkField day{"day", "file", "Day of the stage, from the start of the work."};
 inline constexpr VtkField no_equilibrium{
     "no equilibrium", "file",
@@ -72,12 +74,25 @@ inline constexpr VtkField load_method{
     "method", "cell", "What found the load: hand, uncracked or cracked, whichever is largest."};
 inline constexpr VtkField load_stage{"stage", "cell", "The stage in which it was found."};
 
+inline constexpr VtkField beam_displacement{
+    "displacement [mm]", "point",
+    "Movement from where it was placed: y up, so the deflection as -y."};
+inline constexpr VtkField beam_moment{
+    "moment [kNm]", "point",
+    "Bending moment, all sections of the beam together; sagging positive."};
+inline constexpr VtkField beam_shear{"shear [kN]", "point", "Shear, all sections together."};
+inline constexpr VtkField beam_deflection{"deflection [mm]", "point",
+                                          "How far it goes down from where it was placed."};
+inline constexpr VtkField packing{"load from packing [kN/m]", "point",
+                                  "What the packing over it brings onto the beam."};
+
 }  // namespace vtk_fields
 
-/// Of `wall-*.vtu`, `supports.vtp` and `needles.vtp`.
+/// Of `wall-*.vtu`, `supports.vtp`, `needles.vtp` and `beam-*.vtp`.
 [[nodiscard]] std::span<const VtkField> wall_fields();
 [[nodiscard]] std::span<const VtkField> support_fields();
 [[nodiscard]] std::span<const VtkField> needle_fields();
+[[nodiscard]] std::span<const VtkField> beam_fields();
 
 /// README.txt of a folder of results: which VTK files there are, and every field with its unit.
 [[nodiscard]] std::string vtk_readme();

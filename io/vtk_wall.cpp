@@ -152,9 +152,9 @@ vtkSmartPointer<vtkDoubleArray> largest_crack_strain(std::span<const solver::Pla
   return array;
 }
 
-void add_day(vtkFieldData* fields, double day) {
-  const auto array = double_array(vtk_fields::day.name, {}, 1);
-  array->SetValue(0, day);
+void add_number(vtkFieldData* fields, const char* name, double value) {
+  const auto array = double_array(name, {}, 1);
+  array->SetValue(0, value);
   fields->AddArray(array);
 }
 
@@ -185,7 +185,8 @@ vtkSmartPointer<vtkUnstructuredGrid> wall_grid(const solver::JobResult& result,
   auto grid = bare_grid(mesh, present);
   add_label(grid->GetFieldData(), vtk_fields::stage.name, stage.name);
   add_label(grid->GetFieldData(), vtk_fields::model.name, solver::to_string(analysis.model));
-  if (is_staged(result)) add_day(grid->GetFieldData(), stage.day);
+  add_number(grid->GetFieldData(), vtk_fields::thickness.name, result.job.thickness);
+  if (is_staged(result)) add_number(grid->GetFieldData(), vtk_fields::day.name, stage.day);
   add_materials(grid->GetCellData(), result, stage, present);
   if (!fields.quad_loose.empty()) add_loose(grid->GetCellData(), fields.quad_loose, present);
   if (stage.safety && !stage.safety->mechanism.empty()) {

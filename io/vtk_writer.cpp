@@ -2,6 +2,7 @@
 
 #include "io/error.h"
 #include "io/stage_facts.h"
+#include "io/vtk_beam.h"
 #include "io/vtk_fields.h"
 #include "io/vtk_needles.h"
 #include "io/vtk_supports.h"
@@ -65,10 +66,11 @@ struct Frame {
   std::size_t time = 0;
 };
 
-/// Two stages may have names that differ in signs alone: then the number tells their files apart.
-std::string file_of(const Frame& frame, bool staged) {
+/// "02-cut-cracked". Two stages may have names that differ in signs alone: then the number tells
+/// their files apart.
+std::string file_stem(const Frame& frame, bool staged) {
   const std::string number = staged ? fmt::format("{:02}-", frame.time) : "";
-  return fmt::format("wall-{}{}-{}.vtu", number, file_part(frame.stage->name),
+  return fmt::format("{}{}-{}", number, file_part(frame.stage->name),
                      solver::to_string(frame.analysis->model));
 }
 
@@ -109,19 +111,37 @@ void write_shapes(vtkPolyData* data, const fs::path& path) {
   write(*writer, data, path);
 }
 
-}  // namespace
-
-void write_vtk(const solver::JobResult& result, const fs::path& folder) {
+void write_walls(const solver::JobResult& result, const fs::path& folder) {
   const bool staged = is_staged(result);
   std::string data_sets;
   for (const Frame& frame : frames_of(result)) {
-    const std::string file = file_of(frame, staged);
+    const std::string file = fmt::format("wall-{}.vtu", file_stem(frame, staged));
     vtkNew<vtkXMLUnstructuredGridWriter> writer;
     write(*writer, wall_grid(result, *frame.stage, *frame.analysis), folder / file);
     data_sets += data_set(frame, file, staged);
   }
   write_file(folder / "wall.pvd", collection_of(data_sets));
+}
 
+/// No file where the beam is never in.
+void write_beams(const solver::JobResult& result, const fs::path& folder) {
+  if (!is_staged(result)) return;
+  std::string data_sets;
+  for (const Frame& frame : frames_of(result)) {
+    const vtkSmartPointer<vtkPolyData> beam = beam_line(result, *frame.stage, *frame.analysis);
+    if (beam->GetNumberOfPoints() == 0) continue;
+    const std::string file = fmt::format("beam-{}.vtp", file_stem(frame, true));
+    write_shapes(beam, folder / file);
+    data_sets += data_set(frame, file, true);
+  }
+  if (!data_sets.empty()) write_file(folder / "beam.pvd", collection_of(data_sets));
+}
+
+}  // namespace
+
+void write_vtk(const solver::JobResult& result, const fs::path& folder) {
+  write_walls(result, folder);
+  write_beams(result, folder);
   write_shapes(support_points(result), folder / "supports.vtp");
   const vtkSmartPointer<vtkPolyData> needles = needle_lines(result);
   if (needles->GetNumberOfPoints() > 0) write_shapes(needles, folder / "needles.vtp");

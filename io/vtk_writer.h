@@ -18,6 +18,9 @@ namespace deadshore::io {
 ///   of the permanent beam (what pushes the beam up), and beam and padstones as faces.
 /// - `needles.vtp`, where needles have frames: needles and props as lines, under the load that they
 ///   are checked for.
+/// - `beam.pvd` and a `beam-NUMBER-STAGE-MODEL.vtp` for each analysis in which the permanent beam
+/// is
+///   in: the beam as a line; time steps and parts as in `wall.pvd`.
 /// - `README.txt`: every field of these files with its unit; `vtk_fields.h` lists them. Lengths in
 ///   mm.
 ///

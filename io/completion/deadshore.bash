@@ -16,6 +16,7 @@ _deadshore_toml() {
 
 _deadshore_options() {
   case $1 in
+    view) echo '--stage --analysis --field --magnify --pick --picture --help -h' ;;
     run) echo '--out -o --timings --strict --help -h' ;;
     new) echo '--force --help -h' ;;
     sections | timber | props | ground | materials | uses) echo '--tables --help -h' ;;
@@ -25,7 +26,7 @@ _deadshore_options() {
 }
 
 _deadshore() {
-  local commands='new run check stages keys schema sections timber props ground materials uses'
+  local commands='new run check stages view keys schema sections timber props ground materials uses'
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} command="" file
   ((COMP_CWORD > 1)) && command=${COMP_WORDS[1]}
   COMPREPLY=()
@@ -46,6 +47,10 @@ _deadshore() {
   case $command in
     '') COMPREPLY=($(compgen -W "$commands" -- "$word")) ;;
     run | check | stages | new) _deadshore_toml "$word" ;;
+    view)
+      while IFS= read -r file; do COMPREPLY+=("$file"); done < <(compgen -d -- "$word")
+      compopt -o filenames 2>/dev/null
+      ;;
     keys) COMPREPLY=($(compgen -W "$(_deadshore_tables "${COMP_WORDS[0]}")" -- "$word")) ;;
   esac
 }

@@ -1,5 +1,5 @@
 # Makes the Debian packages, unpacks the program's into a scratch root and runs it from there.
-# Variables: BUILD (build folder), SCRATCH, JOB, VERSION
+# Variables: BUILD (build folder), SCRATCH, JOB, VERSION, VIEW (whether the view is built)
 file(REMOVE_RECURSE ${SCRATCH})
 function(must out)
   execute_process(COMMAND ${ARGN} RESULT_VARIABLE result OUTPUT_VARIABLE output ERROR_VARIABLE errors)
@@ -31,6 +31,9 @@ foreach(file bin/deadshore man1/deadshore.1 completions/deadshore doc/deadshore/
              doc/deadshore/CHANGELOG.md examples/kitchen_wall.toml)
   expect("${files}" "${file}" "the program's package")
 endforeach()
+if(VIEW)
+  expect("${files}" "libexec/deadshore/deadshore-view" "the program's package")
+endif()
 if(files MATCHES "\\.a\n")
   message(FATAL_ERROR "the program's package holds libraries:\n${files}")
 endif()
