@@ -68,6 +68,8 @@ bool is_inline(const pugi::xml_node& element) {
 }
 
 bool is_left_out(const pugi::xml_node& node) {
+  const std::string_view tag = node.name();
+  if (tag == "script" || tag == "style" || tag == "template") return true;
   return has_class(node, "screen-only") || has_class(node, "on-screen");
 }
 

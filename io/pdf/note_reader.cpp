@@ -88,8 +88,7 @@ class NoteReader {
       return {{{}, CodeBlock{viz::valid_utf8(element.text().get())}}};
     }
     rules_.unknown(fmt::format("<{}>", tag));
-    return tag == "svg" || tag == "style" || tag == "script" ? std::vector<Block>()
-                                                             : blocks_in(element);
+    return tag == "svg" ? std::vector<Block>() : blocks_in(element);
   }
 
   [[nodiscard]] HeadingBlock heading_of(pugi::xml_node element) {

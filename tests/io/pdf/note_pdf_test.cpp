@@ -83,10 +83,13 @@ TEST(NotePdf, WhatIsForTheScreenIsLeftOutAndWhatIsForPaperKept) {
   const PdfFile pdf(
       pdf_of("<p>always</p><div class=\"screen-only\"><p>glass</p></div>"
              "<p>a <span class=\"screen-only\">button</span></p>"
+             "<script>var code = 1;</script><p>b<style>p { color: red; }</style></p>"
              "<p class=\"print-only\">sheet</p>"));
   const std::vector<std::string> pages = pdf.page_texts();
   EXPECT_EQ(page_with(pages, "glass"), 0U);
   EXPECT_EQ(page_with(pages, "button"), 0U);
+  EXPECT_EQ(page_with(pages, "code"), 0U);
+  EXPECT_EQ(page_with(pages, "color"), 0U);
   EXPECT_EQ(page_with(pages, "sheet"), 1U);
 }
 
