@@ -206,6 +206,14 @@ void check_contents(const std::vector<Block>& blocks, const MarkupRules& rules) 
   });
 }
 
+/// As the title block has it; empty where it is left blank.
+std::string revision_in(const pugi::xml_node& body, const MarkupRules& rules) {
+  const pugi::xml_node cell =
+      body.select_node(".//table[@id='title-block']//th[.='Revision']/following-sibling::td[1]")
+          .node();
+  return inline_text(cell, rules).text;
+}
+
 }  // namespace
 
 NoteDocument read_note(std::string_view note_xhtml, UnknownMarkup unknown) {
@@ -224,10 +232,9 @@ NoteDocument read_note(std::string_view note_xhtml, UnknownMarkup unknown) {
   NoteDocument document;
   document.blocks = reader.blocks_in(body);
   check_contents(document.blocks, reader.rules());
-  const pugi::xml_node head = page.child("html").child("head");
-  document.title = inline_text(head.child("title"), reader.rules()).text;
-  const pugi::xml_node revision = head.find_child_by_attribute("meta", "name", "revision");
-  document.revision = viz::valid_utf8(revision.attribute("content").value());
+  document.title =
+      inline_text(page.child("html").child("head").child("title"), reader.rules()).text;
+  document.revision = revision_in(body, reader.rules());
   return document;
 }
 

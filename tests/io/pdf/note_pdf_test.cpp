@@ -103,11 +103,17 @@ TEST(NotePdf, EveryPageHasAFootWithTitleProgramAndNumber) {
   }
 }
 
-TEST(NotePdf, TheRevisionStandsInTheFoot) {
-  std::string note = note_of("<p>a</p>");
-  note.insert(note.find("<title>"), "<meta name=\"revision\" content=\"P2\"/>");
-  const PdfFile pdf(note_pdf(note, {}, UnknownMarkup::refuse));
-  EXPECT_THAT(pdf.page_texts().at(0), HasSubstr("Revision P2"));
+TEST(NotePdf, TheRevisionOfTheTitleBlockStandsInEveryFoot) {
+  const std::string block =
+      "<table "
+      "id=\"title-block\"><tr><th>Reference</th><td>TW-01</td><th>Revision</th><td>P2</td></tr>"
+      "</table>";
+  EXPECT_THAT(PdfFile(pdf_of(block + paragraphs(90))).page_texts(), Each(HasSubstr("Revision P2")));
+  const std::string blank =
+      "<table id=\"title-block\"><tr><th>Revision</th><td class=\"blank\"><span "
+      "class=\"screen-only\">by hand</span></td></tr></table>";
+  EXPECT_THAT(PdfFile(pdf_of(blank + paragraphs(90))).page_texts().at(1),
+              Not(HasSubstr("Revision")));
 }
 
 TEST(NotePdf, ContentsAndBookmarksGiveThePagesOfTheChapters) {
