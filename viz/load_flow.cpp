@@ -10,6 +10,7 @@
 
 #include <array>
 #include <cmath>
+#include <numbers>
 #include <set>
 #include <utility>
 
@@ -49,6 +50,30 @@ std::vector<int> weights_along(const StressLine& line, const FlowScale& scale) {
   return weights;
 }
 
+/// A path without points between which it hardly turns: a twentieth of a point off at
+/// the most, and a third of the file.
+std::vector<PagePoint> thinned(const std::vector<PagePoint>& path) {
+  constexpr double most_turn = 0.035;  // radians
+  constexpr double longest = 12.0;     // points
+  std::vector<PagePoint> kept;
+  double heading = 0.0;
+  for (std::size_t i = 0; i < path.size(); ++i) {
+    const PagePoint& here = path[i];
+    if (i == 0 || i + 1 == path.size()) {
+      kept.push_back(here);
+      if (path.size() > 1) heading = std::atan2(path[1].y - here.y, path[1].x - here.x);
+      continue;
+    }
+    const double onwards = std::atan2(path[i + 1].y - here.y, path[i + 1].x - here.x);
+    const bool turns =
+        std::abs(std::remainder(onwards - heading, 2.0 * std::numbers::pi)) > most_turn;
+    if (!turns && std::hypot(here.x - kept.back().x, here.y - kept.back().y) < longest) continue;
+    kept.push_back(here);
+    heading = onwards;
+  }
+  return kept;
+}
+
 void draw_compression(Canvas& canvas, const WallView& view, const std::vector<StressLine>& lines,
                       const FlowScale& scale) {
   for (const StressLine& line : lines) {
@@ -59,7 +84,7 @@ void draw_compression(Canvas& canvas, const WallView& view, const std::vector<St
         path.push_back(view.at(line[last++].at));
       // On to where the next stretch begins, so that there is no gap.
       if (last < line.size()) path.push_back(view.at(line[last].at));
-      canvas.path(path, compression_pen(weights[first]));
+      canvas.path(thinned(path), compression_pen(weights[first]));
     }
   }
 }
@@ -68,7 +93,7 @@ void draw_tension(Canvas& canvas, const WallView& view, const std::vector<Stress
   for (const StressLine& line : lines) {
     std::vector<PagePoint> path;
     for (const StressPoint& point : line) path.push_back(view.at(point.at));
-    canvas.path(path, tension_pen);
+    canvas.path(thinned(path), tension_pen);
   }
 }
 
