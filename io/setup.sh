@@ -14,6 +14,10 @@ if [[ "${1:-}" == --tests ]]; then
              xvfb libgl1-mesa-dri xdotool)
 fi
 
+if [[ "${1:-}" == --clang ]]; then
+  packages=(clang clang-tidy libomp-dev libclang-rt-14-dev)
+fi
+
 missing=()
 for package in "${packages[@]}"; do
   dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q 'install ok installed' ||

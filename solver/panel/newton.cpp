@@ -92,7 +92,6 @@ class Descent {
   Descent(PanelModel& model, const PanelLoading& loading, const Eigen::VectorXd& start,
           const NewtonOptions& options, const std::function<void(int, double)>& progress)
       : model_(model),
-        loading_(loading),
         options_(options),
         progress_(progress),
         balance_(model, loading),
@@ -175,7 +174,6 @@ class Descent {
   }
 
   PanelModel& model_;
-  const PanelLoading& loading_;
   const NewtonOptions& options_;
   const std::function<void(int, double)>& progress_;
   Balance balance_;
