@@ -4,6 +4,7 @@
 #include "io/error.h"
 #include "io/house_loads.h"
 #include "io/house_reader.h"
+#include "io/job_file.h"
 #include "io/job_table.h"
 #include "io/job_wording.h"
 #include "io/lift_reader.h"
@@ -14,6 +15,7 @@
 #include "io/removal_reader.h"
 #include "io/shore_frame_reader.h"
 #include "io/stage_reader.h"
+#include "io/title_block_reader.h"
 #include "io/weight_tables.h"
 #include "io/whole_file.h"
 #include "solver/model/faults.h"
@@ -243,11 +245,13 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   const auto lift = find_lift_tables(top);
   const auto stages = top.tables("stage");
   const JobTable removal = top.table_or_defaults("removal");
+  const JobTable title_block = top.table_or_defaults("title_block");
   const auto checks = top.tables("checks");
   const JobTable analysis = top.table_or_defaults("analysis");
 
   solver::Job job;
   job.title = top.text("title");
+  job.title_block = read_title_block(title_block);
   const JobTable& wall = walls.front().table;
   read_wall(wall, job);
   job.masonry = choose_masonry(masonries, wall);
@@ -314,7 +318,7 @@ toml::table parse_toml(std::string_view text, const std::string& file_name) {
 }  // namespace
 
 solver::Job read_job(const std::filesystem::path& path) {
-  return parse_job(read_file(path), path.string());
+  return parse_job(read_job_file(path).text, path.string());
 }
 
 solver::Job parse_job(std::string_view text, const std::string& file_name) {

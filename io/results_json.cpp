@@ -170,10 +170,11 @@ Json mesh_of(const solver::JobResult& result) {
 
 }  // namespace
 
-std::string results_json(const solver::JobResult& result) {
+std::string results_json(const solver::JobResult& result, const JobFile& file) {
   Json json;
   json["title"] = result.job.title;
   json["program"] = {{"name", "deadshore"}, {"version", DEADSHORE_VERSION}};
+  json["input"] = {{"file", file.name}, {"sha256", sha256_of(file.text)}};
   json["units"] = {{"force", "kN"},   {"length", "mm"}, {"stress", "N/mm2"}, {"stiffness", "kN/mm"},
                    {"moment", "kNm"}, {"area", "mm2"},  {"volume", "mm3"}};
   if (is_staged(result)) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "io/job_file.h"
 #include "solver/model/results.h"
 
 #include <string>
@@ -13,7 +14,9 @@ namespace deadshore::io {
 /// utilisation null; it never passes. What was not found out is left out, never written as NaN. Run
 /// times are left out too, so that the same job gives the same bytes; numbers have ten digits.
 ///
+/// "input" has the name of the job file and the SHA-256 of its bytes.
+///
 /// \throws std::domain_error if a number that must be there is not finite.
-[[nodiscard]] std::string results_json(const solver::JobResult& result);
+[[nodiscard]] std::string results_json(const solver::JobResult& result, const JobFile& file);
 
 }  // namespace deadshore::io

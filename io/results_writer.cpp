@@ -43,12 +43,12 @@ void check_output_folder(const fs::path& out) {
 }
 
 void write_results(const solver::JobResult& result, std::span<const viz::Figure> figures,
-                   const fs::path& job_file, const fs::path& out) {
+                   const JobFile& file, const fs::path& out) {
   with_file_errors([&] {
     FolderReplacement folder(absolute_folder(out));
-    write_file(folder.path() / "results.json", results_json(result));
+    write_file(folder.path() / "results.json", results_json(result, file));
     write_file(folder.path() / "reactions.csv", reactions_csv(result));
-    const std::string note = note_html(result, figures, job_file.filename().string());
+    const std::string note = note_html(result, figures, file);
     write_file(folder.path() / "note.html", note);
     write_file(folder.path() / "note.pdf", note_pdf(note, figures));
     write_file(folder.path() / "sheet.html", sheet_html(result));
@@ -58,8 +58,8 @@ void write_results(const solver::JobResult& result, std::span<const viz::Figure>
   });
 }
 
-void write_results(const solver::JobResult& result, const fs::path& job_file, const fs::path& out) {
-  write_results(result, viz::draw_figures(result), job_file, out);
+void write_results(const solver::JobResult& result, const JobFile& file, const fs::path& out) {
+  write_results(result, viz::draw_figures(result), file, out);
 }
 
 }  // namespace deadshore::io

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "io/job_file.h"
 #include "solver/model/results.h"
 #include "viz/figures.h"
 
@@ -19,16 +20,16 @@ void check_output_folder(const std::filesystem::path& out);
 /// as the folder `out`.
 ///
 /// Everything is first written into a folder beside `out` and then put in its place in one move: a
-/// failure leaves an earlier result as it was, and nothing half-written behind. Only the name of
-/// `job_file` is used, in the note.
+/// failure leaves an earlier result as it was, and nothing half-written behind. `file` is what the
+/// job was read from: note and results name it.
 ///
 /// \throws FileError if `out` is refused by `check_output_folder` or a file cannot be written.
 /// \throws std::domain_error if the result holds numbers that are not finite.
 void write_results(const solver::JobResult& result, std::span<const viz::Figure> figures,
-                   const std::filesystem::path& job_file, const std::filesystem::path& out);
+                   const JobFile& file, const std::filesystem::path& out);
 
 /// The same with the figures drawn here.
-void write_results(const solver::JobResult& result, const std::filesystem::path& job_file,
+void write_results(const solver::JobResult& result, const JobFile& file,
                    const std::filesystem::path& out);
 
 }  // namespace deadshore::io

@@ -7,6 +7,7 @@
 #include "io/removal_schema.h"
 #include "io/schema_parts.h"
 #include "io/shore_frame_schema.h"
+#include "io/title_block_schema.h"
 
 #include <fmt/format.h>
 
@@ -166,6 +167,9 @@ constexpr std::array analysis_keys{
 
 constexpr std::array tables{
     SchemaTable{"", TableForm::root, true, "The job.", root_keys},
+    SchemaTable{"title_block", TableForm::single, false,
+                "What heads the design note; what is not given is left blank there.",
+                title_block_keys},
     SchemaTable{"wall", TableForm::single, true, "The wall as it stands.", wall_keys},
     SchemaTable{"masonry", TableForm::named, true, "A kind of masonry.", masonry_keys},
     SchemaTable{"opening", TableForm::list, false, "A window or door that is there already.",

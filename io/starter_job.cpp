@@ -36,6 +36,9 @@ struct Table {
 std::vector<Table> invented_wall() {
   return {
       {"", "", {{"title", "My wall (invented)"}}},
+      {"title_block",
+       "[title_block]",
+       {{"project", "My house (invented)"}, {"reference", "TW-01"}, {"revision", "A"}}},
       {"wall",
        "[wall]",
        {{"length", "5 m"},

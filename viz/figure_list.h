@@ -21,7 +21,4 @@ class FigureList {
   std::vector<Figure> figures_;  ///< not drawn yet
 };
 
-/// A name as part of a file's: letters and digits, the rest as hyphens.
-[[nodiscard]] std::string file_word(std::string name);
-
 }  // namespace deadshore::viz

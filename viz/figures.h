@@ -20,6 +20,9 @@ struct Figure {
   std::string png;      ///< the bytes of a PNG file
 };
 
+/// A name as part of a figure's and a file's: letters and digits, the rest as hyphens.
+[[nodiscard]] std::string file_word(std::string name);
+
 /// Draws every figure of a job, in this order: "elevation"; "plan" of needles, props and dead
 /// shores; for each analysis "compression-MODEL", "load-flow-MODEL" (lines along the principal
 /// stresses) and "deformed-MODEL"; "spread-NEEDLE", the hand sum of each needle as a picture;

@@ -3,6 +3,7 @@
 #include "io/commands/check_summary.h"
 #include "io/commands/summary.h"
 #include "io/commands/terminal.h"
+#include "io/job_file.h"
 #include "io/job_reader.h"
 #include "io/results_writer.h"
 #include "solver/study/analyse.h"
@@ -80,7 +81,8 @@ std::filesystem::path output_folder(const RunOptions& options) {
 
 ExitCode run(const RunOptions& options) {
   const Stopwatch reading;
-  const solver::Job job = read_job(options.job_file);
+  const JobFile file = read_job_file(options.job_file);
+  const solver::Job job = parse_job(file.text, options.job_file);
   const double reading_time = reading.seconds();
   const std::filesystem::path out = output_folder(options);
   check_output_folder(out);
@@ -93,7 +95,7 @@ ExitCode run(const RunOptions& options) {
 
   progress.show("figures and results", analysis_share);
   const Stopwatch writing;
-  write_results(result, options.job_file, out);
+  write_results(result, file, out);
   result.times.push_back({"figures and results", writing.seconds()});
   progress.clear();
 

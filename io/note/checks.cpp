@@ -186,16 +186,6 @@ Html unverified(const std::vector<Check>& checks) {
   return element("div", headline + first_of(lines), "warning");
 }
 
-Html worst_that_passes(const std::vector<Check>& checks) {
-  const auto worst =
-      std::ranges::find_if(checks, [](const Check& check) { return !check.not_verified; });
-  if (worst == checks.end() || !worst->passes()) return {};
-  return paragraph(
-      fmt::format("Worst utilisation: {}.", two_decimals(worst->utilisation())),
-      fmt::format("{}, {}. Every check that could be made passes.", name_of(*worst), worst->clause),
-      "");
-}
-
 }  // namespace
 
 std::string utilisation_words(const Check& check) {
@@ -210,14 +200,14 @@ RowKind row_kind_of(const Check& check) {
   return check.passes() ? RowKind::plain : RowKind::fails;
 }
 
-Html checks_verdict(const solver::JobResult& result) {
-  return failures(result.checks) + unverified(result.checks) + worst_that_passes(result.checks);
+Html checks_to_mend(const solver::JobResult& result) {
+  return failures(result.checks) + unverified(result.checks);
 }
 
-Html checks_section(const solver::JobResult& result) {
+Chapter checks_section(const solver::JobResult& result) {
   if (result.checks.empty()) return {};
-  return section("member-checks", "Member checks",
-                 rules_of(result.job.check_rules) + checks_table(result));
+  return section("member-checks", "Member checks", rules_of(result.job.check_rules),
+                 checks_table(result));
 }
 
 }  // namespace deadshore::io

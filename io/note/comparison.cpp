@@ -100,7 +100,7 @@ Html movements_table(std::ptrdiff_t stage_number, const solver::StageResult& sta
 
 }  // namespace
 
-Html comparison_section(const solver::JobResult& result) {
+Chapter comparison_section(const solver::JobResult& result) {
   const solver::StageResult* stage = comparable_stage(result);
   if (stage == nullptr) {
     return section("methods", "Hand method against finite elements",
@@ -108,18 +108,19 @@ Html comparison_section(const solver::JobResult& result) {
                              "stands: there is nothing to set the hand method against."));
   }
   const bool staged = is_staged(result);
-  Html body = paragraph(
+  const Html opening = paragraph(
       std::string("The hand method beside the finite-element analyses of the same wall") +
       (staged ? fmt::format(" in stage \u201c{}\u201d, which is what the hand method sums up",
                             stage->name)
               : "") +
       ". A dash: not analysed, or no equilibrium.");
-  body += comparison_table(result) + reasons(result);
+  Html body = reasons(result);
   const auto number = stage - result.stages.data() + 1;
   for (const solver::PanelResult& analysis : stage->analyses) {
     if (analysis.stands()) body += movements_table(number, *stage, analysis);
   }
-  return section("methods", "Hand method against finite elements", body);
+  return section("methods", "Hand method against finite elements",
+                 opening + comparison_table(result), body);
 }
 
 }  // namespace deadshore::io

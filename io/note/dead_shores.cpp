@@ -151,7 +151,7 @@ Html advice_of(const ShoreDesign& design) {
 
 }  // namespace
 
-Html dead_shores_section(const solver::JobResult& result) {
+Chapter dead_shores_section(const solver::JobResult& result) {
   Html body;
   std::size_t number = 0;
   for (const ShoreDesign& design : result.shores) {
@@ -166,7 +166,7 @@ Html dead_shores_section(const solver::JobResult& result) {
     body += advice_of(design);
   }
   if (number == 0) return {};
-  return section("dead-shore-frames", "Dead shores", body);
+  return section("dead-shore-frames", "Dead shores", {}, body);
 }
 
 }  // namespace deadshore::io

@@ -176,7 +176,7 @@ Html mesh_effect_table(const solver::JobResult& result) {
 
 }  // namespace
 
-Html evidence_section(const solver::JobResult& result) {
+Chapter evidence_section(const solver::JobResult& result) {
   const Html body =
       found(result) +
       paragraph(
@@ -185,7 +185,7 @@ Html evidence_section(const solver::JobResult& result) {
           "small") +
       element("h3", text("Mesh")) + paragraph(mesh_sentence(result.mesh)) +
       bullets(result.mesh.remarks) + mesh_effect_table(result);
-  return section("evidence", "Evidence for the analyses", body);
+  return section("evidence", "Evidence for the analyses", {}, body);
 }
 
 }  // namespace deadshore::io

@@ -1,5 +1,6 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
+#include "viz/figures.h"
 
 #include <fmt/format.h>
 
@@ -39,14 +40,26 @@ void add_support(Table& content, const solver::Job& job, const solver::SpreadSum
   content.add({"Total on " + title, "", fine_kilonewtons(sum.total)}, RowKind::total);
 }
 
-}  // namespace
+Table sums_table(const std::string& id) {
+  return {id, "", {{"Item"}, {"Sum"}, {"Load kN", true}}, {}};
+}
 
-Html hand_section(const solver::JobResult& result) {
-  const solver::SpreadResult& hand = result.hand;
-  Table content{"hand-sums", "", {{"Item"}, {"Sum"}, {"Load kN", true}}, {}};
-  for (const solver::SpreadSum& sum : hand.needles) {
+/// Each needle's sum beside the figure that shows where its lines come from.
+Html needle_sums(const solver::JobResult& result, FigureShelf& figures) {
+  Html sums;
+  std::size_t number = 0;
+  for (const solver::SpreadSum& sum : result.hand.needles) {
+    Table content = sums_table(fmt::format("hand-needle-{}", ++number));
     add_support(content, result.job, sum, sum.support);
+    sums += element("div", table(content) + figures.take("spread-" + viz::file_word(sum.support)),
+                    "hand-sum");
   }
+  return sums + figures.take_all("spread-");
+}
+
+Html other_sums(const solver::JobResult& result) {
+  const solver::SpreadResult& hand = result.hand;
+  Table content = sums_table("hand-sums");
   add_support(content, result.job, hand.left_pier, "left pier");
   add_support(content, result.job, hand.right_pier, "right pier");
   if (!hand.unassigned.items.empty()) {
@@ -54,19 +67,25 @@ Html hand_section(const solver::JobResult& result) {
   }
   content.add({"Everything"}, RowKind::heading);
   content.add({"Sum over all supports", "", fine_kilonewtons(hand.load_total)}, RowKind::total);
+  return table(content);
+}
 
-  Html body = paragraph(
+}  // namespace
+
+Chapter hand_section(const solver::JobResult& result, FigureShelf& figures) {
+  const Html opening = paragraph(
       "What each support carries by the 45-degree rule. Two decimals, so that the "
       "sums can be checked; the last may be out by one from rounding.");
-  body += table(content);
-  if (!hand.unassigned.items.empty()) {
+  Html body = needle_sums(result, figures);
+  body += other_sums(result);
+  if (!result.hand.unassigned.items.empty()) {
     body += paragraph(
         "\u201cNo needle\u201d is what lies under the 45-degree lines between "
         "supports. By this method nothing holds it but its own bond: prop it, or take "
         "it down.",
         "warning");
   }
-  return section("hand", "Hand method", body);
+  return section("hand", "Hand method", opening, body);
 }
 
 }  // namespace deadshore::io

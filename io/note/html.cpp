@@ -142,11 +142,6 @@ Html bullets(std::span<const std::string> sentences) {
   return sentences.empty() ? Html() : element("ul", items);
 }
 
-Html section(std::string_view id, std::string_view heading, const Html& body) {
-  return Html::trusted(fmt::format("<section id=\"{}\">\n", escape_html(id))) +
-         element("h2", text(heading)) + body + Html::trusted("</section>\n");
-}
-
 Html table(const Table& content) {
   Html groups;
   Html rows;

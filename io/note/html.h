@@ -23,6 +23,7 @@ class Html {
 
   Html& operator+=(const Html& other);
   [[nodiscard]] const std::string& str() const { return markup_; }
+  [[nodiscard]] bool empty() const { return markup_.empty(); }
 
  private:
   std::string markup_;
@@ -42,9 +43,6 @@ class Html {
                              std::string_view css_class);
 
 [[nodiscard]] Html bullets(std::span<const std::string> sentences);
-
-/// A chapter: <section id="id"> with its heading.
-[[nodiscard]] Html section(std::string_view id, std::string_view heading, const Html& body);
 
 /// A table of plain text, all of it escaped. Columns are right-aligned where they hold figures.
 struct Column {

@@ -78,11 +78,10 @@ Html steps_of(const std::vector<std::string>& steps) {
 
 }  // namespace
 
-Html lift_section(const solver::JobResult& result) {
+Chapter lift_section(const solver::JobResult& result) {
   if (!result.lift || !result.job.lifting) return {};
   const LiftPlan& plan = *result.lift;
-  Html body = given_table(plan, *result.job.lifting) + steps_of(plan.steps) + held_table(plan) +
-              way_table(plan);
+  Html body = steps_of(plan.steps) + held_table(plan) + way_table(plan);
   body += paragraph(
       "A lifter is never the only thing that holds the beam.",
       "Lifters are wound down, leak and are knocked. The stands carry all of it, at rest, before "
@@ -96,7 +95,7 @@ Html lift_section(const solver::JobResult& result) {
       "level. Pockets in the analysis are as deep as the bearings, no deeper. Try the way with a "
       "lath "
       "as long as the beam before it is lifted.");
-  return section("lift", "The beam\u2019s way up", body);
+  return section("lift", "The beam\u2019s way up", given_table(plan, *result.job.lifting), body);
 }
 
 }  // namespace deadshore::io

@@ -125,7 +125,7 @@ Html cross_check(double sum, const solver::JobResult& result) {
 
 }  // namespace
 
-Html loads_section(const solver::JobResult& result) {
+Chapter loads_section(const solver::JobResult& result) {
   Table content{"load-sum",
                 "",
                 {{"Load"},
@@ -142,13 +142,13 @@ Html loads_section(const solver::JobResult& result) {
     sum += line.total;
   }
   content.add({"All loads", "", "", "", "", kilonewtons(sum)}, RowKind::total);
-  const Html body =
+  const Html opening =
       paragraph(
           std::string("Characteristic loads: dead plus imposed with a load factor of 1.0. Factor "
                       "them as the code you work to asks.") +
           (is_staged(result) ? " The masonry is that of the wall as cut." : "")) +
-      table(content) + cross_check(sum, result);
-  return section("loads", "Loads", body);
+      table(content);
+  return section("loads", "Loads", opening, cross_check(sum, result));
 }
 
 }  // namespace deadshore::io

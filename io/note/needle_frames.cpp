@@ -7,7 +7,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 #include <string>
 #include <variant>
 #include <vector>
@@ -123,22 +122,9 @@ Html answers_table(const std::vector<NeedleDesign>& designs, bool staged) {
   return table(content);
 }
 
-/// The same sentence for several needles is said once.
-Html advice_of(const std::vector<NeedleDesign>& designs) {
-  std::vector<std::string> sentences;
-  std::map<std::string, std::vector<std::string>> needles;
-  for (const NeedleDesign& design : designs) {
-    for (const std::string& sentence : design.advice) {
-      if (needles[sentence].empty()) sentences.push_back(sentence);
-      needles[sentence].push_back(design.demand.needle);
-    }
-  }
-  if (sentences.empty()) return {};
-  std::vector<std::string> lines;
-  lines.reserve(sentences.size());
-  for (const std::string& sentence : sentences) {
-    lines.push_back(fmt::format("{}: {}", listed(needles[sentence]), as_sentence(sentence)));
-  }
+Html advice_of(const solver::JobResult& result) {
+  const std::vector<std::string> lines = needle_advice(result);
+  if (lines.empty()) return {};
   return element("h3", text("What else would do")) + bullets(lines) +
          paragraph(
              "Each was worked out afresh with the loads above, the wall not solved again: a "
@@ -148,21 +134,24 @@ Html advice_of(const std::vector<NeedleDesign>& designs) {
 
 }  // namespace
 
-Html needles_section(const solver::JobResult& result) {
+Chapter needles_section(const solver::JobResult& result, FigureShelf& figures) {
   const solver::Job& job = result.job;
   if (!has_frames(job)) return {};
+  Html opening;
   Html body;
   for (std::size_t index = 0; index < job.needle_frames.size(); ++index) {
-    if (!needles_on(job, index).empty()) body += frame_table(job, index);
+    if (needles_on(job, index).empty()) continue;
+    (opening.empty() ? opening : body) += frame_table(job, index);
   }
+  body += figures.take("plan");
   if (result.needle_designs.empty()) {
     body += paragraph("The wall does not stand, so there are no loads to set on the frames.");
   } else {
-    body += paragraph("The frames are drawn among the figures, each at its most loaded needle.") +
-            answers_table(result.needle_designs, is_staged(result)) + prop_schedule(result) +
-            advice_of(result.needle_designs);
+    body += answers_table(result.needle_designs, is_staged(result)) + prop_schedule(result) +
+            advice_of(result);
   }
-  return section("needle-frames", "Needles, props and ground", body);
+  body += figures.take_all("needle-");
+  return section("needle-frames", "Needles, props and ground", opening, body);
 }
 
 }  // namespace deadshore::io

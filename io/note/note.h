@@ -1,5 +1,6 @@
 #pragma once
 
+#include "io/job_file.h"
 #include "solver/model/results.h"
 #include "viz/figures.h"
 
@@ -8,11 +9,12 @@
 
 namespace deadshore::io {
 
-/// The design note: one self-contained page (no script, nothing loaded) with the figures inline,
-/// for the screen, a phone and A4 paper. It is well-formed XHTML; every name is escaped. Forces in
-/// kN, characteristic. The same result gives the same bytes. `job_file_name` is only printed.
+/// The design note: one self-contained page (nothing loaded) with the figures inline, each in the
+/// chapter it belongs to, for the screen, a phone and A4 paper. It is well-formed XHTML; every name
+/// is escaped. Forces in kN, characteristic. The same result gives the same bytes. `file` is only
+/// printed. What is meant for the screen alone has the class "screen-only", for paper alone
+/// "print-only"; every figure has its name in data-figure.
 [[nodiscard]] std::string note_html(const solver::JobResult& result,
-                                    std::span<const viz::Figure> figures,
-                                    const std::string& job_file_name);
+                                    std::span<const viz::Figure> figures, const JobFile& file);
 
 }  // namespace deadshore::io

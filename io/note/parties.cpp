@@ -2,7 +2,7 @@
 
 namespace deadshore::io {
 
-Html parties_section() {
+Chapter parties_section() {
   Table content{"who-is-needed",
                 "Before the work begins; local rules decide who must be asked and in which order",
                 {{"Who or what"}, {"What for"}},

@@ -85,21 +85,25 @@ struct Measure {
   std::string name;
   double by_hand = 0.0;
   double BeamResult::*staged;
-  double unit = 1.0;  ///< N and mm in one of what the row is in
+  std::string (*words)(double);  ///< of a value in N and mm
 };
+
+std::string kilonewton_metres(double newton_mm) {
+  return two_decimals(newton_mm / 1e6);
+}
 
 std::string cell_of(const Largest& largest, const Measure& measure) {
   if (largest.stage.empty()) return "\u2013";
-  return fmt::format("{} ({})", two_decimals(largest.value / measure.unit), largest.stage);
+  return fmt::format("{} ({})", measure.words(largest.value), largest.stage);
 }
 
 Html hand_against_staged(const solver::JobResult& result, const HandBeam& hand) {
   const std::vector<Measure> measures = {
-      {"Moment kNm", hand.largest_moment, &BeamResult::largest_moment, 1e6},
-      {"Shear kN", hand.largest_shear, &BeamResult::largest_shear, 1e3},
-      {"Deflection mm", hand.deflection, &BeamResult::sag, 1.0},
-      {"Left reaction kN", hand.reaction_left, &BeamResult::reaction_left, 1e3},
-      {"Right reaction kN", hand.reaction_right, &BeamResult::reaction_right, 1e3}};
+      {"Moment kNm", hand.largest_moment, &BeamResult::largest_moment, kilonewton_metres},
+      {"Shear kN", hand.largest_shear, &BeamResult::largest_shear, kilonewtons},
+      {"Deflection mm", hand.deflection, &BeamResult::sag, fine_millimetres},
+      {"Left reaction kN", hand.reaction_left, &BeamResult::reaction_left, kilonewtons},
+      {"Right reaction kN", hand.reaction_right, &BeamResult::reaction_right, kilonewtons}};
   Table content{"beam-hand",
                 "The beam by hand and in the stage that gives it most, characteristic",
                 {{"What"}, {"Hand, everything above", true}},
@@ -108,7 +112,7 @@ Html hand_against_staged(const solver::JobResult& result, const HandBeam& hand) 
     content.columns.push_back({fmt::format("Staged, {}", solver::to_string(model)), true});
   }
   for (const Measure& measure : measures) {
-    std::vector<std::string> cells = {measure.name, two_decimals(measure.by_hand / measure.unit)};
+    std::vector<std::string> cells = {measure.name, measure.words(measure.by_hand)};
     for (const solver::MasonryModel model : result.job.analysis.masonry) {
       cells.push_back(cell_of(largest_of(result, model, measure.staged), measure));
     }
@@ -147,11 +151,11 @@ Html stage_table(const solver::JobResult& result, solver::MasonryModel model) {
 
 }  // namespace
 
-Html beam_section(const solver::JobResult& result) {
+Chapter beam_section(const solver::JobResult& result, FigureShelf& figures) {
   if (!result.job.beam) return {};
   const PermanentBeam& beam = *result.job.beam;
   const HandBeam hand = solver::hand_beam(result.job);
-  Html body = beam_table(beam) + packing_table(beam.packing);
+  Html body = packing_table(beam.packing);
   body += paragraph(fmt::format(
       "By hand the beam is a simple beam of {} mm between the middles of its bearings under "
       "everything above it: {} kN, {} kN of it permanent, its own weight included.",
@@ -167,7 +171,8 @@ Html beam_section(const solver::JobResult& result) {
   for (const solver::MasonryModel model : result.job.analysis.masonry) {
     body += stage_table(result, model);
   }
-  return section("beam", "The permanent beam", body);
+  body += figures.take("beam");
+  return section("beam", "The permanent beam", beam_table(beam), body);
 }
 
 }  // namespace deadshore::io

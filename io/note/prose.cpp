@@ -220,7 +220,7 @@ std::vector<std::string> shores_not_checked(const solver::Job& job) {
 
 }  // namespace
 
-Html assumptions_section(const solver::JobResult& result) {
+Chapter assumptions_section(const solver::JobResult& result) {
   const bool any_framed = std::ranges::any_of(
       result.job.needles, [](const auto& needle) { return needle.frame.has_value(); });
   const Html of_frames =
@@ -229,14 +229,14 @@ Html assumptions_section(const solver::JobResult& result) {
   const Html of_beam = result.job.beam ? element("h3", text("Of the permanent beam")) +
                                              bullets(items_of(beam_assumed))
                                        : Html();
-  const Html body = element("h3", text("Of the analyses")) +
-                    bullets(analysis_assumptions(result.job)) +
-                    element("h3", text("Of the hand method")) +
-                    bullets(solver::spread_assumptions()) + of_frames + of_beam;
-  return section("assumptions", "Assumptions", body);
+  const Html of_analyses =
+      element("h3", text("Of the analyses")) + bullets(analysis_assumptions(result.job));
+  const Html of_hand =
+      element("h3", text("Of the hand method")) + bullets(solver::spread_assumptions());
+  return section("assumptions", "Assumptions", of_analyses, of_hand + of_frames + of_beam);
 }
 
-Html not_checked_section(const solver::Job& job) {
+Chapter not_checked_section(const solver::Job& job) {
   std::vector<std::string> given;
   for (const solver::Needle& needle : job.needles) {
     if (!needle.frame) given.push_back(needle.name);
@@ -263,7 +263,7 @@ Html not_checked_section(const solver::Job& job) {
   return section("not-checked", "What was not checked", bullets(items));
 }
 
-Html cautions_section() {
+Chapter cautions_section() {
   return section("cautions", "Cautions", bullets(items_of(cautions)));
 }
 

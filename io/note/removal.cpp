@@ -156,14 +156,15 @@ std::vector<std::string> totals(const solver::JobResult& result) {
 
 }  // namespace
 
-Html removal_section(const solver::JobResult& result) {
+Chapter removal_section(const solver::JobResult& result) {
   if (result.removed.courses.empty()) return {};
-  const Html body =
+  const Html opening =
       paragraph(
           "What the cut takes out, less openings. Work from the top down, a strip at a time, with "
           "every needle tight; each sum is of the same masonry.") +
-      courses(result) + strips(result) + lintels(result) + bullets(totals(result));
-  return section("removal", "What comes out", body);
+      courses(result);
+  return section("removal", "What comes out", opening,
+                 strips(result) + lintels(result) + bullets(totals(result)));
 }
 
 }  // namespace deadshore::io

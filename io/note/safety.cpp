@@ -40,7 +40,7 @@ Html factors_table(const solver::JobResult& result) {
     const StageSafety& safety = *stage.safety;
     content.add({stage.name, factor_words(safety.factor), factor_words(safety.static_factor),
                  factor_words(safety.kinematic_factor), factor_words(safety.factor_with_tension),
-                 fine_kilonewtons(safety.loose_weight), tension_words(safety.tension_needed)},
+                 loose_kilonewtons(safety.loose_weight), tension_words(safety.tension_needed)},
                 kind_of(safety));
     if (!safety.verdict.empty()) {
       content.add({with_raised_powers(safety.verdict)}, RowKind::working);
@@ -84,21 +84,21 @@ Html not_found(const solver::JobResult& result) {
 
 }  // namespace
 
-Html safety_section(const solver::JobResult& result) {
+Chapter safety_section(const solver::JobResult& result, FigureShelf& figures) {
   if (std::ranges::none_of(result.stages,
                            [](const StageResult& stage) { return stage.safety.has_value(); })) {
     return {};
   }
-  const Html body =
-      paragraph(
-          "How far the wall is from falling if masonry bears no tension at all, by limit analysis: "
-          "strength alone, whatever the stiffness. A state of stress in equilibrium that the "
-          "masonry bears gives a factor that is safe; a mechanism gives one that the wall cannot "
-          "pass. The lower one counts. Masonry with no way to a support without tension is left "
-          "out of the factor and given as loose, with the least tensile strength that would keep "
-          "it up.") +
-      factors_table(result) + not_found(result) + paragraph(mesh_words(result), "small");
-  return section("safety", "Safety without tension", body);
+  const Html opening = paragraph(
+      "How far the wall is from falling if masonry bears no tension at all, by limit analysis: "
+      "strength alone, whatever the stiffness. A state of stress in equilibrium that the "
+      "masonry bears gives a factor that is safe; a mechanism gives one that the wall cannot "
+      "pass. The lower one counts. Masonry with no way to a support without tension is left "
+      "out of the factor and given as loose, with the least tensile strength that would keep "
+      "it up.");
+  const Html body = factors_table(result) + not_found(result) +
+                    paragraph(mesh_words(result), "small") + figures.take("mechanism");
+  return section("safety", "Safety without tension", opening, body);
 }
 
 }  // namespace deadshore::io

@@ -55,7 +55,7 @@ Html work_table(const solver::JobResult& result) {
     }
     content.add({stage.name, significant(stage.day, 4), done, needle_words(facts),
                  fine_millimetres(facts.settlement), fine_millimetres(facts.widest_crack),
-                 damage_words(facts.damage), fine_kilonewtons(facts.loose_weight),
+                 damage_words(facts.damage), loose_kilonewtons(facts.loose_weight),
                  factor_words(facts.factor)},
                 kind_of(facts));
   }
@@ -144,15 +144,28 @@ Html end_of_work(const solver::JobResult& result) {
 
 }  // namespace
 
-Html stages_section(const solver::JobResult& result) {
+Html stress_figures(FigureShelf& figures) {
+  Html drawn;
+  for (const char* beginning : {"compression-", "load-flow-", "deformed-"}) {
+    drawn += figures.take_all(beginning);
+  }
+  return drawn;
+}
+
+Chapter stages_section(const solver::JobResult& result, FigureShelf& figures) {
   if (!is_staged(result)) return {};
-  const Html body =
+  const Html opening =
       paragraph(
           "The work in its order. Each stage starts from the state the one before left: what is "
           "added comes in stress-free, what is taken out gives its load to what is left.") +
-      end_of_work(result) + work_table(result) + stage_reactions(result) + cracks(result) +
-      damage(result);
-  return section("stages", "Stages of the work", body);
+      end_of_work(result);
+  Html body = work_table(result) + stage_reactions(result) + figures.take("reactions-by-stage") +
+              cracks(result);
+  body += figures.take_all("cracks-");
+  body += damage(result);
+  body += stress_figures(figures);
+  body += figures.take("stages");
+  return section("stages", "Stages of the work", opening, body);
 }
 
 }  // namespace deadshore::io

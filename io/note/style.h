@@ -8,19 +8,20 @@ namespace deadshore::io {
 /// phone rather than shrink past reading. It may hold no `<` or `&`, so that the page is XML too.
 inline constexpr std::string_view note_style = R"css(
 :root { --ink: #1c2126; --faint: #5a636b; --line: #c9cfd4; --shade: #f2f4f5;
+        --link: #0b4f8a; --good: #1d6331; --good-shade: #edf6ef;
         --alarm: #a3161d; --alarm-shade: #fdeeee; --warning: #8a5a00; --warning-shade: #fdf5e4; }
 * { box-sizing: border-box; }
 html { color-scheme: light; }
 body { margin: 0; background: #fff; color: var(--ink); line-height: 1.42;
        font-family: "DejaVu Sans", Verdana, "Segoe UI", Helvetica, Arial, sans-serif;
        font-size: 15px; }
-main { max-width: 180mm; margin: 0 auto; padding: 1.2rem 1rem 3rem; counter-reset: chapter; }
+main { max-width: 180mm; margin: 0 auto; padding: 1.2rem 1rem 3rem; }
 h1 { font-size: 1.6em; line-height: 1.2; margin: 0.1em 0 0.4em; overflow-wrap: anywhere; }
 h2 { font-size: 1.22em; margin: 2em 0 0.5em; padding-bottom: 0.2em;
      border-bottom: 2px solid var(--ink); }
 h3 { font-size: 1em; margin: 1.2em 0 0.3em; }
-section { counter-increment: chapter; }
-h2::before { content: counter(chapter) "  "; color: var(--faint); }
+.number { color: var(--faint); padding-right: 0.35em; }
+a { color: var(--link); }
 p { margin: 0.5em 0; }
 ul { margin: 0.5em 0; padding-left: 1.3em; }
 li { margin: 0.25em 0; overflow-wrap: anywhere; }
@@ -34,8 +35,27 @@ li { margin: 0.25em 0; overflow-wrap: anywhere; }
 .alarm > p:first-child, .alarm > p:only-child { margin-top: 0; }
 #summary { border: 2px solid var(--ink); padding: 0.2em 1em 0.6em; margin-top: 1.2em; }
 #summary h2 { border: 0; margin-top: 0.4em; padding: 0; }
-#summary h2::before { content: none; }
-#summary { counter-increment: none; }
+#title-block { margin: 0.9em 0; border: 1px solid var(--ink); }
+#title-block th, #title-block td { border: 1px solid var(--line); padding: 0.35em 0.5em;
+                                   overflow-wrap: anywhere; }
+#title-block th { color: var(--faint); white-space: nowrap; width: 1%; }
+#title-block td { width: 49%; }
+#title-block td.blank { color: var(--faint); font-size: 0.87em; }
+#contents h2 { border: 0; margin: 1.2em 0 0.3em; padding: 0; }
+#contents ol { list-style: none; margin: 0; padding: 0; column-width: 20em; }
+#contents li { padding-left: 1.9em; break-inside: avoid; }
+#contents .number { display: inline-block; width: 1.9em; margin-left: -1.9em; padding: 0; }
+#summary h3 { margin-top: 0.9em; }
+#findings th { white-space: nowrap; }
+#findings td:last-child { min-width: 9em; }
+.verdict { font-size: 1.06em; }
+.good { margin: 0.6em 0; padding: 0.6em 0.8em; border-left: 5px solid var(--good);
+        background: var(--good-shade); }
+.good strong { color: var(--good); }
+#job-file td, #job-file th { overflow-wrap: anywhere; }
+pre.job { font: 0.8em/1.4 "DejaVu Sans Mono", monospace; white-space: pre-wrap;
+          overflow-wrap: anywhere; background: var(--shade); padding: 0.8em; margin: 0; }
+.print-only { display: none; }
 .scroll { overflow-x: auto; margin: 0.8em 0 1.1em; }
 table { border-collapse: collapse; width: 100%; font-size: 0.9em;
         font-variant-numeric: tabular-nums; }
@@ -69,6 +89,13 @@ figcaption { font-size: 0.9em; }
   figure.wide svg { width: 100%; min-width: 900px; max-width: none; }
 }
 @media screen and (max-width: 700px) {
+  #title-block tr { display: grid; grid-template-columns: 7.5em 1fr; }
+  #title-block th, #title-block td { width: auto; white-space: normal; }
+  #findings, #findings tbody, #findings tr, #findings th, #findings td { display: block; }
+  #findings thead { display: none; }
+  #findings tr { border-bottom: 1px solid var(--line); padding: 0.3em 0; }
+  #findings th, #findings td { border: 0; padding: 0.1em 0; }
+  #findings th { color: var(--faint); }
   figure svg { max-width: none; width: 640px; }
   figure.wide svg { width: 1000px; }
   th, td { padding-right: 0.7em; }
@@ -82,13 +109,22 @@ figcaption { font-size: 0.9em; }
   body { font-size: 9.5pt; }
   main { max-width: none; padding: 0; }
   h2, h3, caption, thead { break-after: avoid; }
+  .keep { break-after: avoid; }
+  a { color: inherit; text-decoration: none; }
+  #title-block td.blank { height: 9mm; }
+  #contents { font-size: 0.93em; }
+  #summary { break-before: page; break-inside: avoid; margin-top: 0; border-width: 1pt;
+             font-size: 0.9em; padding: 0 0.8em 0.2em; }
+  pre.job { padding: 0; background: none; font-size: 7.5pt; }
   p, li { orphans: 3; widows: 3; }
-  tr, figure, .alarm, .warning, table, #hand-sums tbody, #checks tbody, #take-down-lines tbody, #safety-factors tbody { break-inside: avoid; }
+  .screen-only { display: none; }
+  .print-only { display: block; }
+  .keep, tr, figure, .alarm, .warning, .good, table, .hand-sum tbody, #hand-sums tbody, #checks tbody, #take-down-lines tbody, #safety-factors tbody { break-inside: avoid; }
   #not-checked, #cautions { break-inside: avoid; }
   #hand-sums, #checks, #take-down-lines, #prop-schedule, #stages-of-work, #safety-factors { break-inside: auto; }
   thead { display: table-header-group; }
   .scroll { overflow: visible; }
-  .alarm, .warning, #summary, tr.fails > *, tr.unverified > * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
+  .alarm, .warning, .good, #summary, tr.fails > *, tr.unverified > * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
   figure svg { max-height: 215mm; }
   figure.wide svg { width: 277mm; max-width: none; max-height: 170mm; }
 }

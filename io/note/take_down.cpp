@@ -149,7 +149,7 @@ Html combinations_table(const solver::ActionSums& total) {
 
 }  // namespace
 
-Html take_down_section(const solver::JobResult& result) {
+Chapter take_down_section(const solver::JobResult& result) {
   const solver::TakeDown& taken = result.take_down;
   if (taken.loads.empty()) return {};
   std::string rules =
@@ -161,13 +161,12 @@ Html take_down_section(const solver::JobResult& result) {
         "larger counts for each slope, and the other stands in brackets.";
   }
   const Html body =
-      paragraph(rules) + lines_table(taken) + sums_table(taken) +
-      combinations_table(taken.total()) +
+      lines_table(taken) + sums_table(taken) + combinations_table(taken.total()) +
       paragraph(
           "What the job does not describe is not in this sum. Open up and see what bears on the "
           "wall, which way joists run and what they are covered with.",
           "small");
-  return section("take-down", "Take-down", body);
+  return section("take-down", "Take-down", paragraph(rules), body);
 }
 
 }  // namespace deadshore::io

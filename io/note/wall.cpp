@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -141,18 +142,24 @@ Html shores_table(const std::vector<solver::DeadShore>& shores) {
 
 }  // namespace
 
-Html wall_section(const solver::Job& job) {
-  const Html body =
+Chapter wall_section(const solver::Job& job, FigureShelf& figures) {
+  const Html opening =
       paragraph(
           "x runs along the wall from its left end; heights are above the base, where the "
           "piers stand.") +
-      wall_table(job) + openings_table(job.wall) + lintels_table(job.lintels) +
-      materials_table(job) + needles_table(job) + shores_table(job.dead_shores) +
+      wall_table(job);
+  const bool any_framed =
+      std::ranges::any_of(job.needles, [](const auto& needle) { return needle.frame.has_value(); });
+  const Html body =
+      openings_table(job.wall) + lintels_table(job.lintels) + materials_table(job) +
+      needles_table(job) + shores_table(job.dead_shores) +
       paragraph(
           "Stiffness is that of the whole support under the wall: needle, props, packing, "
           "plates and ground together; where it comes from a needle frame, see there.",
           "small");
-  return section("wall", "The wall, its materials and the needles", body);
+  const Html drawn = figures.take("elevation");
+  const Html plan = any_framed ? Html() : figures.take("plan");
+  return section("wall", "The wall, its materials and the needles", opening, body + drawn + plan);
 }
 
 }  // namespace deadshore::io

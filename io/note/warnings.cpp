@@ -22,7 +22,7 @@ Html patch_list(const std::vector<solver::LoosePatch>& patches) {
   lines.reserve(patches.size());
   for (const solver::LoosePatch& patch : patches) {
     lines.push_back(fmt::format("{} kN, x = {} to {} mm, {} to {} mm up, {}",
-                                fine_kilonewtons(patch.weight), whole_millimetres(patch.x.from),
+                                loose_kilonewtons(patch.weight), whole_millimetres(patch.x.from),
                                 whole_millimetres(patch.x.to), whole_millimetres(patch.y.from),
                                 whole_millimetres(patch.y.to), patch.where));
   }
@@ -54,7 +54,7 @@ std::string also_loose(const solver::JobResult& result, const StageAnalysis& wor
     const solver::PanelResult* analysis = find_analysis(stage, worst.analysis->model);
     if (&stage == worst.stage || analysis == nullptr || analysis->loose.empty()) continue;
     others.push_back(fmt::format("\u201c{}\u201d ({} kN)", stage.name,
-                                 fine_kilonewtons(analysis->loose_weight())));
+                                 loose_kilonewtons(analysis->loose_weight())));
   }
   return others.empty() ? "" : " Loose too in stage " + listed(others) + ".";
 }
@@ -63,7 +63,7 @@ Html loose_masonry(const solver::JobResult& result, const StageAnalysis& worst) 
   const bool staged = is_staged(result);
   const Html headline = paragraph(
       fmt::format("Loose masonry: {} kN would fall.",
-                  fine_kilonewtons(worst.analysis->loose_weight())),
+                  loose_kilonewtons(worst.analysis->loose_weight())),
       fmt::format("With {}{} these parts have no safe state. Hold them from below or take them "
                   "down before {}; the other figures hold only once that is done.{}",
                   masonry_phrase(worst.analysis->model), in_stage(result, *worst.stage),

@@ -31,6 +31,10 @@ std::string fine_kilonewtons(double newtons) {
   return fixed(newtons / 1e3, 2);
 }
 
+std::string loose_kilonewtons(double newtons) {
+  return fixed(newtons / 1e3, newtons < 1e3 ? 2 : 1);
+}
+
 std::string millimetres(double value) {
   const bool whole = std::abs(value - std::round(value)) < 0.05;
   return fixed(value, whole ? 0 : 1);

@@ -8,8 +8,9 @@
 /// Figures and phrases as the note prints them. What is not finite prints as a dash.
 namespace deadshore::io {
 
-[[nodiscard]] std::string kilonewtons(double newtons);       ///< "21.3"
-[[nodiscard]] std::string fine_kilonewtons(double newtons);  ///< "21.34", for sums to be checked
+[[nodiscard]] std::string kilonewtons(double newtons);        ///< "21.3"
+[[nodiscard]] std::string fine_kilonewtons(double newtons);   ///< "21.34", for sums to be checked
+[[nodiscard]] std::string loose_kilonewtons(double newtons);  ///< one decimal, two below 1 kN
 [[nodiscard]] std::string millimetres(double value);  ///< "152", or "215.9" where it is not whole
 [[nodiscard]] std::string whole_millimetres(double value);        ///< "216"
 [[nodiscard]] std::string fine_millimetres(double value);         ///< "1.63", for movements

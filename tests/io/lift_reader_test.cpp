@@ -118,13 +118,13 @@ solver::JobResult lifted_result() {
 }
 
 TEST(LiftNote, HasNoChapterWithoutALift) {
-  EXPECT_THAT(note_html(test::made_up_staged_result(), {}, "yard.toml"),
+  EXPECT_THAT(note_html(test::made_up_staged_result(), {}, {"yard.toml", ""}),
               Not(HasSubstr("<section id=\"lift\"")));
 }
 
 TEST(LiftNote, TellsTheStepsAndWhatHoldsTheBeam) {
   const solver::JobResult result = lifted_result();
-  const std::string note = note_html(result, {}, "yard.toml");
+  const std::string note = note_html(result, {}, {"yard.toml", ""});
   const test::Page page = test::parsed(note);
   ASSERT_NE(page, nullptr);
   const auto rows = test::rows_in_order(page, "lift-loads");
@@ -137,7 +137,7 @@ TEST(LiftNote, TellsTheStepsAndWhatHoldsTheBeam) {
 }
 
 TEST(LiftNote, IsLoudAboutAClash) {
-  const test::Page page = test::parsed(note_html(lifted_result(), {}, "yard.toml"));
+  const test::Page page = test::parsed(note_html(lifted_result(), {}, {"yard.toml", ""}));
   ASSERT_NE(page, nullptr);
   const auto rows = test::rows_in_order(page, "lift-way");
   const auto clash = std::ranges::find_if(rows, [](const test::PageRow& row) {
@@ -149,7 +149,7 @@ TEST(LiftNote, IsLoudAboutAClash) {
 }
 
 TEST(LiftJson, GivesWeightsLoadsAndSteps) {
-  const nlohmann::json answer = nlohmann::json::parse(results_json(lifted_result()));
+  const nlohmann::json answer = nlohmann::json::parse(results_json(lifted_result(), {}));
   const nlohmann::json& lift = answer.at("lift");
   EXPECT_EQ(lift.at("length"), 3300.0);
   EXPECT_NEAR(lift.at("weight").get<double>(), 2.0 * lift.at("weight_of_one").get<double>(), 1e-9);
@@ -158,7 +158,7 @@ TEST(LiftJson, GivesWeightsLoadsAndSteps) {
               lift.at("stands").at(0).at("load").get<double>() / 4.0, 1e-9);
   EXPECT_EQ(lift.at("lifters").at(0).at("name"), "L1");
   EXPECT_EQ(lift.at("steps").size(), 6U);
-  EXPECT_FALSE(nlohmann::json::parse(results_json(test::made_up_result())).contains("lift"));
+  EXPECT_FALSE(nlohmann::json::parse(results_json(test::made_up_result(), {})).contains("lift"));
 }
 
 }  // namespace

@@ -61,11 +61,11 @@ solver::JobResult result_with_house() {
 }
 
 std::string chapter(const solver::JobResult& result) {
-  return test::section_of(note_html(result, {}, "wall.toml"), "take-down");
+  return test::section_of(note_html(result, {}, {"wall.toml", "title = 1"}), "take-down");
 }
 
 std::vector<PageRow> rows_of(const solver::JobResult& result, const std::string& table) {
-  const test::Page page = test::parsed(note_html(result, {}, "wall.toml"));
+  const test::Page page = test::parsed(note_html(result, {}, {"wall.toml", "title = 1"}));
   return page == nullptr ? std::vector<PageRow>() : test::rows_in_order(page, table);
 }
 
@@ -74,7 +74,7 @@ std::vector<std::string> numbers_of(const PageRow& row) {
 }
 
 TEST(NoteTakeDown, IsNotThereWhereNoHouseIsDescribed) {
-  EXPECT_THAT(note_html(test::made_up_result(), {}, "wall.toml"),
+  EXPECT_THAT(note_html(test::made_up_result(), {}, {"wall.toml", "title = 1"}),
               Not(HasSubstr("id=\"take-down\"")));
 }
 
@@ -144,7 +144,7 @@ TEST(NoteTakeDown, TheTotalIsCombinedByEn1990) {
 }
 
 TEST(TakeDownJson, HasEveryLineAndWhatItComesTo) {
-  const json answer = json::parse(results_json(result_with_house()));
+  const json answer = json::parse(results_json(result_with_house(), {}));
   const json taken = answer.at("take_down");
   double dead = 0.0;
   for (const json& line : taken.at("lines")) {
@@ -166,7 +166,7 @@ TEST(TakeDownJson, HasEveryLineAndWhatItComesTo) {
 }
 
 TEST(TakeDownJson, IsNotThereWhereNoHouseIsDescribed) {
-  const json answer = json::parse(results_json(test::made_up_result()));
+  const json answer = json::parse(results_json(test::made_up_result(), {}));
   EXPECT_FALSE(answer.contains("take_down"));
 }
 

@@ -16,7 +16,7 @@ using nlohmann::json;
 using ::testing::HasSubstr;
 
 json parsed(const solver::JobResult& result) {
-  return json::parse(results_json(result));
+  return json::parse(results_json(result, {}));
 }
 
 // The keys and units that design.md, "The answer", promises to other programs.
@@ -239,14 +239,14 @@ TEST(ResultsJson, AnAtOnceAnalysisHasNoDayAndNothingDone) {
 TEST(ResultsJson, RefusesANumberThatIsNotFinite) {
   solver::JobResult result = test::made_up_result();
   result.stages.front().analyses.front().base_left = std::numeric_limits<double>::quiet_NaN();
-  EXPECT_THROW((void)results_json(result), std::domain_error);
+  EXPECT_THROW((void)results_json(result, {}), std::domain_error);
 }
 
 TEST(ResultsJson, RunTimesDoNotChangeTheBytes) {
   const solver::JobResult first = test::made_up_result();
   solver::JobResult again = first;
   again.times.front().seconds *= 2.0;
-  EXPECT_EQ(results_json(first), results_json(again));
+  EXPECT_EQ(results_json(first, {}), results_json(again, {}));
 }
 
 }  // namespace

@@ -23,12 +23,17 @@ namespace fs = std::filesystem;
 using ::testing::HasSubstr;
 using ::testing::UnorderedElementsAre;
 
-const std::vector<viz::Figure> one_figure = {{"elevation",
-                                              "The wall.",
-                                              {},
-                                              "<svg xmlns=\"http://www.w3.org/2000/svg\"/>",
-                                              "not a document",
-                                              "not a picture"}};
+std::vector<viz::Figure> one_figure_named(const std::string& name) {
+  std::vector<viz::Figure> figures(1);
+  figures[0].name = name;
+  figures[0].caption = "The wall.";
+  figures[0].svg = "<svg xmlns=\"http://www.w3.org/2000/svg\"/>";
+  figures[0].pdf = "not a document";
+  figures[0].png = "not a picture";
+  return figures;
+}
+
+const std::vector<viz::Figure> one_figure = one_figure_named("elevation");
 
 std::string bytes_of(const fs::path& path) {
   std::ostringstream bytes;
@@ -60,7 +65,7 @@ void put(const fs::path& path, const std::string& bytes) {
 class ResultsWriter : public ::testing::Test {
  protected:
   void write(const solver::JobResult& result, std::span<const viz::Figure> figures = one_figure) {
-    write_results(result, figures, "jobs/wall.toml", out);
+    write_results(result, figures, {"wall.toml", "title = 1"}, out);
   }
   std::string refusal() {
     try {
@@ -108,14 +113,14 @@ TEST_F(ResultsWriter, ANewRunReplacesTheEarlierOneWhole) {
 TEST_F(ResultsWriter, AFailureLeavesTheEarlierResultAndNoRemains) {
   write(test::made_up_result());
   const auto before = contents_of(out);
-  const std::vector<viz::Figure> unwritable = {{"no such folder/figure", "", {}, "<svg/>", "", ""}};
+  const std::vector<viz::Figure> unwritable = one_figure_named("no such folder/figure");
   EXPECT_THROW(write(test::made_up_result(), unwritable), FileError);
   EXPECT_EQ(contents_of(out), before);
   EXPECT_THAT(names_in(scratch.path()), UnorderedElementsAre("wall-out"));
 }
 
 TEST_F(ResultsWriter, AFailureOfAFirstRunLeavesNothing) {
-  const std::vector<viz::Figure> unwritable = {{"no such folder/figure", "", {}, "<svg/>", "", ""}};
+  const std::vector<viz::Figure> unwritable = one_figure_named("no such folder/figure");
   EXPECT_THROW(write(test::made_up_result(), unwritable), FileError);
   EXPECT_TRUE(fs::is_empty(scratch.path()));
 }
@@ -172,7 +177,7 @@ TEST_F(ResultsWriter, ATrailingSlashAndALinkNameTheSameFolder) {
   fs::create_directory_symlink(out, scratch.path() / "link");
   solver::JobResult changed = test::made_up_result();
   changed.job.title = "Changed";
-  write_results(changed, one_figure, "wall.toml", scratch.path() / "link" / "");
+  write_results(changed, one_figure, {"wall.toml", "title = 2"}, scratch.path() / "link" / "");
   EXPECT_TRUE(fs::is_symlink(scratch.path() / "link"));
   EXPECT_THAT(bytes_of(out / "results.json"), HasSubstr("\"Changed\""));
 }

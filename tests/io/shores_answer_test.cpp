@@ -23,7 +23,7 @@ solver::JobResult worked_out(const std::string& text) {
 }
 
 std::string chapter_of(const std::string& text) {
-  return dead_shores_section(worked_out(text)).str();
+  return body_of(dead_shores_section(worked_out(text))).str();
 }
 
 std::string shored_keys() {

@@ -252,7 +252,7 @@ TEST(VtkWriter, SupportsOfEveryStageAreThoseOfTheResultsFile) {
   const auto up = [&](vtkDataArray* reactions, const std::string& name) {
     return reactions->GetTuple3(names->LookupValue(name))[1];
   };
-  const auto answer = nlohmann::json::parse(results_json(result));
+  const auto answer = nlohmann::json::parse(results_json(result, {}));
   for (const auto& stage : answer.at("stages")) {
     for (const auto& [model, analysis] : stage.at("analyses").items()) {
       const std::string label =
@@ -320,7 +320,7 @@ TEST(VtkWriter, NeedlesAndPropsAreLinesWithTheForcesOfTheResultsFile) {
   vtkDataArray* shear = lines->GetPointData()->GetArray("shear [kN]");
   vtkDataArray* load = lines->GetCellData()->GetArray("load [kN]");
   ASSERT_TRUE(parts != nullptr && moment != nullptr && shear != nullptr && load != nullptr);
-  const auto answer = nlohmann::json::parse(results_json(result));
+  const auto answer = nlohmann::json::parse(results_json(result, {}));
   const auto frames = answer.at("needle_frames");
   ASSERT_EQ(frames.size(), 2U);
   for (const auto& [name, frame] : frames.items()) {

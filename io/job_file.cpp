@@ -1,0 +1,23 @@
+#include "io/job_file.h"
+
+#include "io/whole_file.h"
+
+#include <glib.h>
+#include <memory>
+
+namespace deadshore::io {
+
+JobFile read_job_file(const std::filesystem::path& path) {
+  return {path.filename().string(), read_file(path)};
+}
+
+std::string sha256_of(std::string_view bytes) {
+  const std::unique_ptr<GChecksum, decltype(&g_checksum_free)> sum(
+      g_checksum_new(G_CHECKSUM_SHA256), &g_checksum_free);
+  // GLib has the bytes of any kind of text as guchar.
+  g_checksum_update(sum.get(), reinterpret_cast<const guchar*>(bytes.data()),
+                    static_cast<gssize>(bytes.size()));
+  return g_checksum_get_string(sum.get());
+}
+
+}  // namespace deadshore::io
