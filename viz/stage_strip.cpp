@@ -1,6 +1,7 @@
 #include "viz/crack_marks.h"
 #include "viz/drawings.h"
 #include "viz/panel_marks.h"
+#include "viz/stage_picture.h"
 #include "viz/stress_bands.h"
 #include "viz/works_marks.h"
 
@@ -26,18 +27,13 @@ constexpr double line_height = 9.5;
 constexpr double ground_room = 7.0;
 const TextStyle fact_style{.size = 7.0};
 
-/// One stage's picture: all that it takes to draw it.
+/// One stage with what is written over it.
 struct Cell {
   std::string title;
   std::string day;
   std::string facts;
   std::string more;
-  solver::StageState works;
-  bool stands = false;
-  Region outline;
-  std::vector<Region> bands;
-  Region loose;
-  std::vector<solver::Crack> cracks;
+  StagePicture picture;
 };
 
 /// Cracked masonry where it is analysed: it is the one that cracks and comes loose.
@@ -83,29 +79,19 @@ std::string further_facts(const PanelResult& panel) {
 Cell cell_of(const JobResult& result, std::size_t index, const ShownStage& shown,
              const BandScale& scale) {
   const solver::StageResult& stage = result.stages[index];
-  const mesh::QuadMesh& mesh = result.mesh.quads;
   Cell cell;
   cell.title = fmt::format("{}  {}", index + 1, stage.name);
   cell.day = fmt::format("day {}", short_number(stage.day));
-  cell.works = shown.works;
   const PanelResult* panel = shown_panel(stage);
+  cell.picture = stage_picture(result, panel, shown, scale);
   if (panel == nullptr) {
     cell.facts = "not analysed";
-    cell.outline = region_of(mesh);
     return cell;
   }
-  const std::vector<char> there = quads_there(mesh, panel->fields);
-  cell.outline = region_of(mesh, there);
-  cell.stands = panel->stands();
-  if (!cell.stands) {
+  if (!panel->stands()) {
     cell.facts = "NO EQUILIBRIUM";
     return cell;
   }
-  cell.bands = band_regions(mesh, *panel, scale);
-  if (!panel->loose.empty() &&
-      static_cast<int>(panel->fields.quad_loose.size()) == mesh.quad_count())
-    cell.loose = region_of(mesh, panel->fields.quad_loose);
-  cell.cracks = panel->cracks;
   cell.facts = joined(
       {fmt::format("settles {:.1f} mm", panel->max_settlement), needle_fact(*panel, shown.works)});
   cell.more = further_facts(*panel);
@@ -161,7 +147,7 @@ void write_facts(Canvas& canvas, const Cell& cell, const Rect& box) {
   canvas.text({box.right, box.top + 0.5}, cell.day, {.size = 7.0, .colour = quiet_ink}, {1.0, 0.0});
   TextStyle style = fact_style;
   style.width = box.width();
-  style.bold = !cell.stands;
+  style.bold = !cell.picture.stands;
   canvas.text({box.left, box.top + line_height}, cell.facts, style, {0.0, 0.0});
   if (!cell.more.empty())
     canvas.text({box.left, box.top + 2.0 * line_height}, cell.more, more_style(box.width()),
@@ -176,26 +162,7 @@ void draw_cell(Canvas& canvas, const Cell& cell, const Job& job, const Rect& box
   view.scale = drawn_scale;
   view.origin = {box.middle().x - 0.5 * drawn_scale * job.wall.length,
                  box.top + grid.texts_height + drawn_scale * job.wall.height()};
-  LabelRoom room(box);
-  const std::vector<Loop> outline = view.at(cell.outline);
-  if (!cell.stands) canvas.fill(outline, masonry_tint);
-  for (std::size_t k = 0; k < cell.bands.size(); ++k)
-    canvas.fill(view.at(cell.bands[k]), band_tone(static_cast<int>(k), scale));
-  draw_lintels_there(canvas, view, job.wall, cell.works, LintelStyle::outline);
-  if (!cell.loose.empty()) {
-    const std::vector<Loop> loose = view.at(cell.loose);
-    canvas.fill(loose, white);
-    canvas.hatch(loose, {.pen = {.colour = ink, .width = 0.45}, .spacing = 2.2, .angle = -45.0});
-    canvas.outline(loose, {.colour = ink, .width = 0.6});
-  }
-  canvas.outline(outline, {.colour = ink, .width = 0.7});
-  draw_permanent_works(canvas, view, job, cell.works);
-  draw_dead_shores(canvas, view, job, cell.works, nullptr, room);
-  draw_bare_needles(canvas, view, job, cell.works);
-  draw_cracks(canvas, view, cell.cracks);
-  const double y = view.down(0.0) + 0.4;
-  canvas.line({view.across(0.0) - 3.0, y}, {view.across(job.wall.length) + 3.0, y},
-              {.colour = ink, .width = 1.0});
+  draw_stage_picture(canvas, view, cell.picture, job, scale);
 }
 
 constexpr double bar_height = 21.0;
@@ -255,7 +222,8 @@ std::vector<LegendEntry> legend_of(const Job& job, const std::vector<ShownStage>
                        "needle taken out"});
   const auto works = works_legend(job, ever_there(stages));
   entries.insert(entries.end(), works.begin(), works.end());
-  if (std::any_of(cells.begin(), cells.end(), [](const Cell& cell) { return !cell.loose.empty(); }))
+  if (std::any_of(cells.begin(), cells.end(),
+                  [](const Cell& cell) { return !cell.picture.loose.empty(); }))
     entries.push_back(hatch_entry(loose_hatch(), "loose masonry: nothing holds it"));
   return entries;
 }
@@ -275,7 +243,7 @@ Drawing stage_strip(const JobResult& result, const BandScale& scale) {
   const double rows = std::ceil(static_cast<double>(cells.size()) / grid.columns);
   const Size size{landscape_width, top + rows * grid.cell_height + legend_room};
   const bool any_crack = std::any_of(cells.begin(), cells.end(),
-                                     [](const Cell& cell) { return !cell.cracks.empty(); });
+                                     [](const Cell& cell) { return !cell.picture.cracks.empty(); });
   const bool cracked = std::count(job.analysis.masonry.begin(), job.analysis.masonry.end(),
                                   solver::MasonryModel::cracked) > 0;
   const auto model = cracked ? solver::MasonryModel::cracked : solver::MasonryModel::uncracked;

@@ -3,6 +3,7 @@
 #include "io/note/html.h"
 #include "io/note/sections.h"
 #include "io/note/style.h"
+#include "io/note/viewer_style.h"
 #include "solver/stages/result_stages.h"
 
 #include <algorithm>
@@ -16,7 +17,8 @@ Html head_of(const std::string& title) {
   return element("head", Html::trusted("<meta charset=\"utf-8\"/>\n<meta name=\"viewport\" "
                                        "content=\"width=device-width, initial-scale=1\"/>\n") +
                              element("title", text("Design note: " + title)) +
-                             element("style", Html::trusted(std::string(note_style))));
+                             element("style", Html::trusted(std::string(note_style) +
+                                                            std::string(viewer_style))));
 }
 
 /// What to make of two methods that differ.
@@ -80,7 +82,7 @@ std::string note_html(const solver::JobResult& result, std::span<const viz::Figu
   const std::vector<Chapter> chapters = chapters_of(result, shelf, file);
   const Chapter summary = summary_section(result);
   const Html page = title_block(result.job, file) + contents_of(summary, chapters) +
-                    body_of(summary) + body_of(chapters);
+                    body_of(summary) + stage_viewer(result) + body_of(chapters);
   return "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n" +
          (head_of(result.job.title) + element("body", element("main", page))).str() + "</html>\n";
 }

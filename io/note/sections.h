@@ -26,6 +26,10 @@ namespace deadshore::io {
 /// Part of it: what is loud, in alarms and warnings.
 [[nodiscard]] Html warnings_of(const solver::JobResult& result);
 
+/// For the screen alone: all stages one over another, moved through by a slider. Empty where the
+/// work is not followed stage by stage, or no support carries anything in an analysis.
+[[nodiscard]] Html stage_viewer(const solver::JobResult& result);
+
 /// Geometry, materials and needles as given.
 [[nodiscard]] Chapter wall_section(const solver::Job& job, FigureShelf& figures);
 

@@ -5,14 +5,22 @@
 namespace deadshore::io {
 
 /// The note's style sheet: A4 in print, one column on screen, figures that scroll sideways on a
-/// phone rather than shrink past reading. It may hold no `<` or `&`, so that the page is XML too.
+/// phone rather than shrink past reading; light or dark as the reader has it, figures on white paper.
+/// It may hold no `<` or `&`, so that the page is XML too.
 inline constexpr std::string_view note_style = R"css(
 :root { --ink: #1c2126; --faint: #5a636b; --line: #c9cfd4; --shade: #f2f4f5;
-        --link: #0b4f8a; --good: #1d6331; --good-shade: #edf6ef;
+        --paper: #fff; --focus: #b04a00; --bar: #8fb1cf; --link: #0b4f8a; --good: #1d6331; --good-shade: #edf6ef;
         --alarm: #a3161d; --alarm-shade: #fdeeee; --warning: #8a5a00; --warning-shade: #fdf5e4; }
 * { box-sizing: border-box; }
 html { color-scheme: light; }
-body { margin: 0; background: #fff; color: var(--ink); line-height: 1.42;
+@media screen and (prefers-color-scheme: dark) {
+  :root { --ink: #e4e7ea; --faint: #a4adb5; --line: #434b52; --shade: #262c31; --paper: #171b1e;
+          --link: #8cc0f0; --focus: #ffb45c; --bar: #4b7397; --good: #8fd3a3; --good-shade: #1b2d21;
+          --alarm: #ff9d9d; --alarm-shade: #3b1f20; --warning: #f0c069; --warning-shade: #33290f; }
+  html { color-scheme: dark; }
+  figure .scroll { background: #fff; border-radius: 4px; padding: 6px; }
+}
+body { margin: 0; background: var(--paper); color: var(--ink); line-height: 1.42;
        font-family: "DejaVu Sans", Verdana, "Segoe UI", Helvetica, Arial, sans-serif;
        font-size: 15px; }
 main { max-width: 180mm; margin: 0 auto; padding: 1.2rem 1rem 3rem; }
@@ -84,6 +92,8 @@ figure { margin: 1.2em 0 1.8em; }
 figure .scroll { margin: 0 0 0.5em; }
 figure svg { display: block; max-width: 100%; height: auto; }
 figcaption { font-size: 0.9em; }
+[hidden] { display: none !important; }
+:focus-visible { outline: 3px solid var(--focus); outline-offset: 2px; }
 @media screen and (min-width: 701px) {
   figure.wide { width: min(94vw, 1180px); margin-left: calc(50% - min(47vw, 590px)); }
   figure.wide svg { width: 100%; min-width: 900px; max-width: none; }
@@ -122,6 +132,7 @@ figcaption { font-size: 0.9em; }
   .keep, tr, figure, .alarm, .warning, .good, table, .hand-sum tbody, #hand-sums tbody, #checks tbody, #take-down-lines tbody, #safety-factors tbody { break-inside: avoid; }
   #not-checked, #cautions { break-inside: avoid; }
   #hand-sums, #checks, #take-down-lines, #prop-schedule, #stages-of-work, #safety-factors { break-inside: auto; }
+  #checks tr > :nth-child(-n+2):not([colspan]) { white-space: normal; }
   thead { display: table-header-group; }
   .scroll { overflow: visible; }
   .alarm, .warning, .good, #summary, tr.fails > *, tr.unverified > * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }

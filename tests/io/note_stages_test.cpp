@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <string>
@@ -13,6 +14,7 @@
 namespace deadshore::io {
 namespace {
 
+using nlohmann::json;
 using test::PageRow;
 using ::testing::ElementsAre;
 using ::testing::HasSubstr;
@@ -29,6 +31,48 @@ std::string chapter(const solver::JobResult& result, const std::string& id) {
 std::vector<PageRow> rows_of(const solver::JobResult& result, const std::string& table) {
   const test::Page page = test::parsed(note_of(result));
   return page == nullptr ? std::vector<PageRow>() : test::rows_in_order(page, table);
+}
+
+/// What the viewer's script works on; null where there is no viewer.
+json viewer_data(const solver::JobResult& result) {
+  const test::Page page = test::parsed(note_of(result));
+  std::string data = "null";
+  test::for_each_element(page, [&](vtkXMLDataElement* element) {
+    const char* id = element->GetAttribute("id");
+    if (id != nullptr && std::string(id) == "viewer-data") data = element->GetCharacterData();
+  });
+  return json::parse(data);
+}
+
+TEST(NoteStages, TheViewersLoadsAreThoseOfTheTables) {
+  const solver::JobResult result = test::made_up_staged_result();
+  const json data = viewer_data(result);
+  for (const char* model : {"uncracked", "cracked"}) {
+    const auto rows = rows_of(result, fmt::format("reactions-{}-1", model));
+    const json& supports = data.at("supports").at(model);
+    for (const json& support : supports) {
+      const auto column = std::ranges::find(rows[0].cells, support.at("name").get<std::string>());
+      if (column == rows[0].cells.end()) continue;  // in another table, or by another name
+      const auto at = static_cast<std::size_t>(column - rows[0].cells.begin());
+      const json& values = support.at("values");
+      ASSERT_EQ(values.size() + 1, rows.size());
+      for (std::size_t stage = 0; stage < values.size(); ++stage) {
+        const std::string printed =
+            values[stage].is_null() ? "\u2013" : values[stage].get<std::string>();
+        EXPECT_EQ(printed, rows[stage + 1].cells.at(at)) << support << stage;
+      }
+    }
+    EXPECT_EQ(data.at("facts").at(model).size(), result.stages.size());
+  }
+  EXPECT_EQ(data.at("start"), 2);  // the cut governs
+}
+
+TEST(NoteStages, ThereIsNoViewerWithoutStagesOrWhereNothingStands) {
+  EXPECT_TRUE(viewer_data(test::made_up_result()).is_null());
+  solver::JobResult result = test::made_up_staged_result_that_falls("nothing ties it");
+  EXPECT_FALSE(viewer_data(result).is_null());
+  result.stages.erase(result.stages.begin(), result.stages.end() - 1);
+  EXPECT_TRUE(viewer_data(result).is_null());
 }
 
 TEST(NoteStages, AnAtOnceAnalysisHasNoSuchChapters) {
@@ -254,8 +298,9 @@ TEST(NoteStages, NamesOfStagesAndShoresCannotBecomeMarkup) {
     stage.operations = {{solver::Act::remove, hostile}};
   }
   const std::string note = note_of(result);
-  EXPECT_THAT(note, Not(HasSubstr("<script")));
+  EXPECT_THAT(note, Not(HasSubstr("</td><script>")));
   EXPECT_NE(test::parsed(note), nullptr);
+  EXPECT_EQ(viewer_data(result).at("stages").at(2).at("name"), hostile);
 }
 
 }  // namespace
