@@ -11,7 +11,7 @@ packages=(
 )
 if [[ "${1:-}" == --tests ]]; then
   packages+=(libgtest-dev libgmock-dev libexpat1-dev dpkg-dev poppler-utils
-             xvfb libgl1-mesa-dri xdotool)
+            chromium chromium-driver python3-selenium xvfb libgl1-mesa-dri xdotool)
 fi
 
 if [[ "${1:-}" == --clang ]]; then
