@@ -1,5 +1,7 @@
 #include "io/error.h"
 
+#include "io/unprintable.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -11,9 +13,6 @@ namespace {
 
 constexpr std::size_t longest_quote = 80;
 
-bool is_control(unsigned char c) {
-  return c < 0x20 || c == 0x7f;
-}
 bool continues_utf8(char c) {
   return (static_cast<unsigned char>(c) & 0xc0U) == 0x80U;
 }
@@ -41,8 +40,14 @@ FileError::FileError(std::filesystem::path path, const std::string& reason)
     : std::runtime_error(one_line(path.string() + ": " + reason)), path_(std::move(path)) {}
 
 std::string one_line(std::string text) {
-  std::replace_if(text.begin(), text.end(), is_control, ' ');
-  return text;
+  std::string line;
+  line.reserve(text.size());
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t bytes = unprintable_bytes(text, at);
+    line += bytes > 0 ? ' ' : text[at];
+    at += std::max<std::size_t>(bytes, 1);
+  }
+  return line;
 }
 
 std::string printable(std::string text) {

@@ -5,6 +5,7 @@
 #include "io/house_loads.h"
 #include "io/house_reader.h"
 #include "io/job_file.h"
+#include "io/job_limits.h"
 #include "io/job_table.h"
 #include "io/job_wording.h"
 #include "io/lift_reader.h"
@@ -16,8 +17,10 @@
 #include "io/shore_frame_reader.h"
 #include "io/stage_reader.h"
 #include "io/title_block_reader.h"
+#include "io/toml_text.h"
 #include "io/weight_tables.h"
 #include "io/whole_file.h"
+#include "io/written_values.h"
 #include "solver/model/faults.h"
 
 #include <fmt/format.h>
@@ -141,6 +144,10 @@ void add_own_tables(const JobTable& top, const JobSource& source, Add add) {
   if (!top.has("tables")) return;
   const std::filesystem::path folder = std::filesystem::path(source.file()).parent_path();
   const std::vector<std::string> files = top.texts("tables");
+  if (files.size() > most_table_files) {
+    source.refuse("tables", fmt::format("a list of {}", files.size()),
+                  fmt::format("at most {} are due", most_table_files));
+  }
   for (std::size_t i = 0; i < files.size(); ++i) {
     try {
       add(folder / files[i]);
@@ -152,11 +159,20 @@ void add_own_tables(const JobTable& top, const JobSource& source, Add add) {
   }
 }
 
+void refuse_too_many(std::size_t rows, const std::filesystem::path& path) {
+  if (rows <= most_rows) return;
+  throw FileError(path, fmt::format("makes more than {} rows of one kind", most_rows));
+}
+
 /// The built-in tables with those of the job's own files.
 MemberTables read_member_tables(const JobTable& top, const JobSource& source) {
   MemberTables members = built_in_member_tables();
-  add_own_tables(top, source,
-                 [&](const std::filesystem::path& path) { add_member_file(path, members); });
+  add_own_tables(top, source, [&](const std::filesystem::path& path) {
+    add_member_file(path, members);
+    refuse_too_many(std::max({members.steel.size(), members.timber.size(), members.props.size(),
+                              members.grounds.size()}),
+                    path);
+  });
   return members;
 }
 
@@ -165,6 +181,7 @@ WeightTables read_weight_tables(const JobTable& top, const JobSource& source) {
   WeightTables weights = built_in_weight_tables();
   add_own_tables(top, source, [&](const std::filesystem::path& path) {
     add_weight_tables(read_file(path), path.string(), weights);
+    refuse_too_many(std::max(weights.materials.size(), weights.uses.size()), path);
   });
   return weights;
 }
@@ -248,6 +265,7 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   const JobTable title_block = top.table_or_defaults("title_block");
   const auto checks = top.tables("checks");
   const JobTable analysis = top.table_or_defaults("analysis");
+  check_written_values(top, schema_table(""));
 
   solver::Job job;
   job.title = top.text("title");
@@ -305,16 +323,6 @@ void refuse_faults(const solver::Job& job, const JobSource& source) {
   source.refuse(source.path_in_file(first.key), first.found, "due: " + first.due);
 }
 
-toml::table parse_toml(std::string_view text, const std::string& file_name) {
-  try {
-    return toml::parse(text, file_name);
-  } catch (const toml::parse_error& error) {
-    throw InputError(file_name, static_cast<int>(error.source().begin.line), "",
-                     fmt::format("what is not TOML ({})", error.description()),
-                     "a job file in TOML is due");
-  }
-}
-
 }  // namespace
 
 solver::Job read_job(const std::filesystem::path& path) {
@@ -326,7 +334,7 @@ solver::Job parse_job(std::string_view text, const std::string& file_name) {
 }
 
 solver::Job parse_job(std::string_view text, const std::string& file_name, const Units& units) {
-  const toml::table root = parse_toml(text, file_name);
+  const toml::table root = parse_toml(text, file_name, "a job file");
   JobSource source(file_name, units);
   solver::Job job = build_job(root, source);
   refuse_faults(job, source);

@@ -1,7 +1,9 @@
 #include "io/job_table.h"
 
 #include "io/error.h"
+#include "io/job_limits.h"
 #include "io/job_wording.h"
+#include "io/unprintable.h"
 
 #include <fmt/format.h>
 
@@ -24,6 +26,19 @@ std::optional<double> bare_number(std::string_view text) {
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
   return value;
+}
+
+/// Refuses what is too long, or holds a character that would not show where the text is printed.
+void refuse_unfit_text(const JobSource& source, const std::string& path, std::string_view text,
+                       std::size_t longest) {
+  if (text.size() > longest) {
+    source.refuse(path, fmt::format("a text of {} bytes", text.size()),
+                  fmt::format("at most {} are due", longest));
+  }
+  if (const std::string sign = first_unprintable(text); !sign.empty()) {
+    source.refuse(path, fmt::format("a text with {}, which does not print", sign),
+                  "one line of characters that print is due");
+  }
 }
 
 std::vector<std::string_view> known_names(const SchemaTable& schema) {
@@ -134,6 +149,9 @@ std::string JobTable::string_of(const SchemaKey& key, const toml::node& node,
   if (text->get().find_first_not_of(" \t\r\n") == std::string::npos) {
     source_.refuse(path, "an empty text", due_for(key));
   }
+  if (key.kind == KeyKind::text || key.kind == KeyKind::texts) {
+    refuse_unfit_text(source_, path, text->get(), key.name == "name" ? longest_name : longest_text);
+  }
   return text->get();
 }
 
@@ -167,6 +185,10 @@ double JobTable::number(std::string_view key) const {
   if (!value || !std::isfinite(*value)) {
     refuse(key, node == nullptr ? "nothing" : describe(*node), due_for(known));
   }
+  if (!number_magnitudes.hold(*value)) {
+    refuse(key, describe(*node) + ", beyond all that is reckoned with",
+           fmt::format("a number of {} is due, or 0", number_magnitudes.in_words));
+  }
   return *value;
 }
 
@@ -185,11 +207,17 @@ double JobTable::to_quantity(const SchemaKey& key, const std::string& text,
     source_.refuse(path, in_quotes(text) + ", a number without a unit",
                    "write the unit too: " + with_usual_unit(key, *value));
   }
+  double value = 0.0;
   try {
-    return source_.units().parse(text, key.dimension);
+    value = source_.units().parse(text, key.dimension);
   } catch (const UnitError& error) {
     source_.refuse(path, fmt::format("{}, {}", in_quotes(text), error.what()), due_for(key));
   }
+  if (const Magnitudes usual = magnitudes_of(key.dimension); !usual.hold(value)) {
+    source_.refuse(path, in_quotes(text) + ", beyond all that is built",
+                   fmt::format("{} of {} is due, or 0", in_words(key.dimension), usual.in_words));
+  }
+  return value;
 }
 
 double JobTable::quantity_of(const SchemaKey& key, const toml::node& node,
@@ -249,6 +277,13 @@ std::vector<NamedTable> JobTable::tables(std::string_view name) const {
     return {};
   }
   source_.remember(path, line_of_node(*node));
+  const std::size_t count = node->is_array()   ? node->as_array()->size()
+                            : node->is_table() ? node->as_table()->size()
+                                               : 0;
+  if (schema.form != TableForm::single && count > most_tables) {
+    source_.refuse(path, fmt::format("{} of them", count),
+                   fmt::format("at most {} {} are due", most_tables, header_of(schema)));
+  }
   std::vector<NamedTable> found;
   const auto add = [&](const toml::node& entry, const std::string& entry_path, std::string label) {
     source_.remember(entry_path, line_of_node(entry));
@@ -263,6 +298,7 @@ std::vector<NamedTable> JobTable::tables(std::string_view name) const {
     if (group == nullptr) source_.refuse(path, describe(*node), due);
     for (const auto& [key, value] : *group) {
       if (key.str().empty()) source_.refuse(joined(path, ""), "an empty name", due);
+      refuse_unfit_text(source_, joined(path, key.str()), key.str(), longest_name);
       add(value, joined(path, key.str()), std::string(key.str()));
     }
   } else {

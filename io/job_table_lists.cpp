@@ -1,3 +1,4 @@
+#include "io/job_limits.h"
 #include "io/job_table.h"
 #include "io/job_wording.h"
 
@@ -28,6 +29,10 @@ const toml::array& JobTable::list_of(const SchemaKey& key) const {
   if (node == nullptr) refuse(key.name, "nothing", due_for(key));
   const toml::array* list = node->as_array();
   if (list == nullptr) refuse(key.name, describe(*node), due_for(key));
+  if (list->size() > most_values) {
+    refuse(key.name, fmt::format("a list of {}", list->size()),
+           fmt::format("at most {} are due", most_values));
+  }
   return *list;
 }
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <charconv>
 #include <cmath>
 #include <stdexcept>
 #include <string>
@@ -12,7 +13,10 @@ double rounded(double value, std::string_view what) {
   if (!std::isfinite(value)) {
     throw std::domain_error(fmt::format("results: {} is not a finite number", what));
   }
-  return std::stod(fmt::format("{:.10g}", value)) + 0.0;  // + 0.0 turns -0 into 0
+  const std::string digits = fmt::format("{:.10g}", value);
+  double near = 0.0;  // which it stays for what is too small to hold ten digits
+  std::from_chars(digits.data(), digits.data() + digits.size(), near);
+  return near + 0.0;  // + 0.0 turns -0 into 0
 }
 
 double kilonewtons(double newtons, std::string_view what) {

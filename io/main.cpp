@@ -15,17 +15,33 @@
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include <cerrno>
+#include <csignal>
+#include <cstdio>
 #include <cstdlib>
+#include <cstring>
 #include <exception>
+#include <fcntl.h>
+#include <iostream>
 #include <new>
+#include <stdexcept>
 #include <string>
+#include <system_error>
+#include <unistd.h>
 
 namespace {
 
 using deadshore::io::ExitCode;
 
+constexpr const char* out_of_memory = "out of memory; a larger `mesh` needs less";
+
+/// A line on stderr, if it takes any.
+void say(const std::string& line) {
+  std::fputs((line + "\n").c_str(), stderr);
+}
+
 ExitCode complain(ExitCode code, const std::string& message) {
-  fmt::print(stderr, "deadshore: {}\n", deadshore::io::one_line(message));
+  say("deadshore: " + deadshore::io::one_line(message));
   return code;
 }
 
@@ -57,7 +73,7 @@ ExitCode guarded(int argc, char** argv) {
   try {
     return run_command_line(argc, argv);
   } catch (const deadshore::io::InputError& error) {
-    fmt::print(stderr, "{}\n", error.what());  // starts with file and line, as editors expect
+    say(error.what());  // starts with file and line, as editors expect
     return ExitCode::bad_input;
   } catch (const deadshore::io::FileError& error) {
     return complain(ExitCode::bad_input, error.what());
@@ -68,9 +84,33 @@ ExitCode guarded(int argc, char** argv) {
   } catch (const deadshore::solver::SolveError& error) {
     return complain(ExitCode::untrusted, error.what());
   } catch (const std::bad_alloc&) {
-    return complain(ExitCode::untrusted, "out of memory; a larger `mesh` needs less");
+    return complain(ExitCode::untrusted, out_of_memory);
+  } catch (const std::length_error&) {
+    return complain(ExitCode::untrusted, out_of_memory);
+  } catch (const std::system_error& error) {  // a file, stdout, or a thread
+    return complain(ExitCode::bad_input, error.what());
   } catch (const std::exception& error) {
     return complain(ExitCode::untrusted, error.what());
+  }
+}
+
+/// Nothing that was printed may be lost quietly: a full disk shows only here.
+ExitCode printed(ExitCode code) {
+  errno = 0;
+  std::cout.flush();
+  if (std::fflush(stdout) == 0 && std::ferror(stdout) == 0 && std::cout.good()) return code;
+  if (code == ExitCode::bad_input || code == ExitCode::untrusted) return code;  // told already
+  return complain(
+      ExitCode::bad_input,
+      fmt::format("standard output: {}", errno == 0 ? "cannot be written" : std::strerror(errno)));
+}
+
+/// A closed stdin, stdout or stderr would hand its number to the next file that is opened, and what
+/// is printed would go there. Stdout gets what cannot be written to: the loss is then noticed.
+void fill_standard_files() {
+  for (const int file : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO}) {
+    if (fcntl(file, F_GETFD) != -1 || errno != EBADF) continue;
+    static_cast<void>(open("/dev/null", file == STDOUT_FILENO ? O_RDONLY : O_RDWR));
   }
 }
 
@@ -79,5 +119,9 @@ ExitCode guarded(int argc, char** argv) {
 int main(int argc, char** argv) {
   // VTK's parallel filters differ from run to run: results must not.
   setenv("VTK_SMP_BACKEND_IN_USE", "Sequential", 1);
-  return static_cast<int>(guarded(argc, argv));
+  // A reader that goes away and a file that grows too large are errors like others.
+  std::signal(SIGPIPE, SIG_IGN);
+  std::signal(SIGXFSZ, SIG_IGN);
+  fill_standard_files();
+  return static_cast<int>(printed(guarded(argc, argv)));
 }

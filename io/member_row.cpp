@@ -1,7 +1,9 @@
 #include "io/member_row.h"
 
 #include "io/error.h"
+#include "io/job_limits.h"
 #include "io/schema.h"
+#include "io/unprintable.h"
 
 #include <fmt/format.h>
 
@@ -13,10 +15,11 @@ namespace deadshore::io {
 
 namespace {
 
-/// Empty unless the node is a finite number above 0.
+/// Empty unless the node is a number above 0 that is near enough to what things measure.
 std::optional<double> positive_number(const toml::node& node) {
   const std::optional<double> value = node.is_number() ? node.value<double>() : std::nullopt;
-  if (!value || !std::isfinite(*value) || *value <= 0.0) return std::nullopt;
+  constexpr Magnitudes usual{1e-9, 1e9};
+  if (!value || !(*value > 0.0) || !usual.hold(*value)) return std::nullopt;
   return value;
 }
 
@@ -29,16 +32,6 @@ std::string in_quotes(std::string_view text) {
 std::vector<std::string_view> table_groups() {
   return {"steel_group",  "timber_group", "prop_group",
           "ground_group", "weight_group", "imposed_group"};
-}
-
-toml::table parse_tables(std::string_view text, const std::string& file_name) {
-  try {
-    return toml::parse(text, file_name);
-  } catch (const toml::parse_error& error) {
-    throw InputError(file_name, static_cast<int>(error.source().begin.line), "",
-                     fmt::format("what is not TOML ({})", error.description()),
-                     "a file of tables in TOML is due");
-  }
 }
 
 MemberRow::MemberRow(const toml::table& table, std::string file, std::string path,
@@ -74,6 +67,12 @@ std::string MemberRow::text(std::string_view key) const {
   constexpr std::string_view due = "a text between quotes is due";
   const auto* value = node(key, due).as_string();
   if (!value || value->get().empty()) refuse(key, "no text", std::string(due));
+  if (value->get().size() > longest_text) {
+    refuse(key, fmt::format("a text of {} bytes", value->get().size()),
+           fmt::format("at most {} are due", longest_text));
+  }
+  if (const std::string sign = first_unprintable(value->get()); !sign.empty())
+    refuse(key, fmt::format("a text with {}, which does not print", sign), std::string(due));
   return value->get();
 }
 
@@ -100,6 +99,9 @@ std::vector<double> MemberRow::numbers(std::string_view key,
                                 : std::string("a list of numbers above 0 is due");
   const auto* list = node(key, due).as_array();
   if (!list || (count && list->size() != *count)) refuse(key, "another value", due);
+  if (list->size() > most_values)
+    refuse(key, fmt::format("a list of {}", list->size()),
+           fmt::format("at most {} are due", most_values));
   std::vector<double> values;
   for (const toml::node& entry : *list) {
     const std::optional<double> value = positive_number(entry);
@@ -127,6 +129,9 @@ std::vector<MemberRow> MemberRow::rows(std::string_view key,
   constexpr std::string_view due = "a list of tables is due";
   const auto* list = node(key, due).as_array();
   if (!list || list->empty()) refuse(key, "no list of tables", std::string(due));
+  if (list->size() > most_rows)
+    refuse(key, fmt::format("a list of {}", list->size()),
+           fmt::format("at most {} are due", most_rows));
   std::vector<MemberRow> found;
   for (const toml::node& entry : *list) {
     const auto* table = entry.as_table();

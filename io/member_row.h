@@ -13,9 +13,6 @@ namespace deadshore::io {
 /// that one file may have all of them.
 [[nodiscard]] std::vector<std::string_view> table_groups();
 
-/// A file of tables. Throws InputError where it is not TOML.
-[[nodiscard]] toml::table parse_tables(std::string_view text, const std::string& file_name);
-
 /// One table of a file of members: a group or one of its rows. Every getter throws InputError, with
 /// file and line, where the value is not what is due.
 class MemberRow {
@@ -27,7 +24,7 @@ class MemberRow {
 
   [[nodiscard]] bool has(std::string_view key) const { return table_.contains(key); }
 
-  /// A text that is not empty.
+  /// A text that is not empty, of characters that print, at most 500 bytes.
   [[nodiscard]] std::string text(std::string_view key) const;
   /// One of `choices`, by its number.
   [[nodiscard]] std::size_t choice(std::string_view key,

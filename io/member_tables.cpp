@@ -5,6 +5,7 @@
 #include "io/member_row.h"
 #include "io/named_rows.h"
 #include "io/schema.h"
+#include "io/toml_text.h"
 #include "io/whole_file.h"
 #include "solver/members/error.h"
 
@@ -222,7 +223,7 @@ MemberTables built_in_member_tables() {
 }
 
 void add_member_tables(std::string_view text, const std::string& file_name, MemberTables& tables) {
-  const toml::table root = parse_tables(text, file_name);
+  const toml::table root = parse_toml(text, file_name, "a file of tables");
   const std::vector<GroupKind> kinds = group_kinds();
   const MemberRow file(root, file_name, "", table_groups());
   MemberTables extended = tables;

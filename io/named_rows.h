@@ -17,6 +17,9 @@ namespace deadshore::io {
 /// A name without what people write in different ways: case and spaces.
 [[nodiscard]] std::string bare_name(std::string_view name);
 
+/// Whether two names are the same but for case and spaces.
+[[nodiscard]] bool is_same_name(std::string_view a, std::string_view b);
+
 /// The row with this name; throws UnknownMember with the nearest, `kind` in words.
 template <class Row, class NameOf>
 const Row& find_row(const std::vector<Row>& rows, std::string_view name, const std::string& kind,
@@ -38,9 +41,9 @@ const Row& find_row(const std::vector<Row>& rows, std::string_view name, const s
 /// Adds a row, or puts it in the place of the one with its name.
 template <class Row, class NameOf>
 void put_row(std::vector<Row>& rows, Row row, NameOf name_of) {
-  const std::string wanted = bare_name(std::invoke(name_of, row));
-  const auto known = std::ranges::find(
-      rows, wanted, [&](const Row& other) { return bare_name(std::invoke(name_of, other)); });
+  const auto known = std::ranges::find_if(rows, [&](const Row& other) {
+    return is_same_name(std::invoke(name_of, other), std::invoke(name_of, row));
+  });
   if (known == rows.end())
     rows.push_back(std::move(row));
   else

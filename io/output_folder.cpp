@@ -1,6 +1,7 @@
 #include "io/output_folder.h"
 
 #include "io/error.h"
+#include "io/flush_to_disk.h"
 
 #include <fmt/format.h>
 
@@ -9,12 +10,12 @@
 #include <cerrno>
 #include <cstring>
 #include <fcntl.h>
+#include <optional>
 #include <stdio.h>  // renameat2
 #include <string>
 #include <string_view>
 #include <system_error>
 #include <unistd.h>
-#include <utility>
 
 namespace deadshore::io {
 namespace {
@@ -83,6 +84,44 @@ void exchange_in_two_steps(const fs::path& partial, const fs::path& out) {
   fs::rename(earlier, partial);
 }
 
+fs::path replaceable_folder(const fs::path& out) {
+  try {
+    fs::path folder = absolute_folder(out);
+    check_replaceable(folder);
+    return folder;
+  } catch (const fs::filesystem_error& error) {
+    throw FileError(error.path1(), error.code().message());
+  }
+}
+
+/// Empties what a run that was killed left behind.
+void remove_remains(const fs::path& partial) {
+  if (const fs::path stranger = first_stranger(partial); !stranger.empty()) {
+    throw FileError(partial, fmt::format("is to be filled, but holds {}, which no run wrote",
+                                         stranger.lexically_relative(partial).string()));
+  }
+  for (const fs::directory_entry& entry : fs::directory_iterator(partial)) {
+    fs::remove_all(entry.path());
+  }
+}
+
+/// Makes or takes over the folder to fill, and holds it.
+FolderLock claim(const fs::path& partial) {
+  try {
+    constexpr int most_attempts = 10;
+    for (int attempt = 0; attempt < most_attempts; ++attempt) {
+      fs::create_directory(partial);
+      FolderLock lock(partial);
+      if (!lock.is_at(partial)) continue;  // another run has just put it in place
+      remove_remains(partial);
+      return lock;
+    }
+  } catch (const fs::filesystem_error& error) {
+    throw FileError(error.path1(), error.code().message());
+  }
+  throw FileError(partial, "other runs are writing it again and again");
+}
+
 }  // namespace
 
 fs::path absolute_folder(const fs::path& out) {
@@ -99,15 +138,15 @@ void check_replaceable(const fs::path& out) {
   if (access(out.parent_path().c_str(), W_OK | X_OK) != 0) {
     throw FileError(out.parent_path(), std::strerror(errno));
   }
-  if (fs::exists(out)) check_earlier_result(out);
+  if (fs::exists(out)) {
+    check_earlier_result(out);
+  } else if (fs::is_symlink(out)) {
+    throw FileError(out, "is a link to what is not there; name a folder for the results");
+  }
 }
 
-FolderReplacement::FolderReplacement(fs::path out)
-    : out_(std::move(out)), partial_(fmt::format("{}.partial-{}", out_.string(), getpid())) {
-  check_replaceable(out_);
-  fs::remove_all(partial_);
-  fs::create_directory(partial_);
-}
+FolderReplacement::FolderReplacement(const fs::path& out)
+    : out_(replaceable_folder(out)), partial_(out_.string() + ".partial"), lock_(claim(partial_)) {}
 
 FolderReplacement::~FolderReplacement() {
   std::error_code ignored;
@@ -115,10 +154,27 @@ FolderReplacement::~FolderReplacement() {
 }
 
 void FolderReplacement::put_in_place() {
+  flush_all_to_disk(partial_);
+  const std::lock_guard placing(placing_);
+  check_replaceable(out_);
+  std::optional<FolderLock> earlier;  // it is next at the place of `partial_`, until it is removed
   if (!fs::exists(out_)) {
     fs::rename(partial_, out_);
-  } else if (!exchange(partial_, out_)) {
-    exchange_in_two_steps(partial_, out_);
+  } else {
+    earlier.emplace(out_);
+    if (!exchange(partial_, out_)) exchange_in_two_steps(partial_, out_);
+  }
+  flush_to_disk(out_.parent_path());
+  std::error_code ignored;
+  fs::remove_all(partial_, ignored);
+}
+
+void FolderReplacement::abandon() noexcept {
+  placing_.lock();  // and never unlocked
+  std::error_code failure;
+  for (int attempt = 0; attempt < 100; ++attempt) {  // another file may come while it goes
+    fs::remove_all(partial_, failure);
+    if (!failure) return;
   }
 }
 

@@ -1,6 +1,9 @@
 #pragma once
 
+#include "io/folder_lock.h"
+
 #include <filesystem>
+#include <mutex>
 
 namespace deadshore::io {
 
@@ -12,12 +15,14 @@ namespace deadshore::io {
 ///   this program and nothing else.
 void check_replaceable(const std::filesystem::path& out);
 
-/// A folder that is filled beside the one it is to replace and then takes its place whole; removed
-/// where that does not happen.
+/// A folder OUT.partial that is filled beside the one it is to replace and then takes its place
+/// whole; removed where that does not happen. What a killed run left there is removed; of two runs
+/// at once the second is refused.
 class FolderReplacement {
  public:
-  /// `out` as `absolute_folder` gives it. \throws FileError as `check_replaceable`.
-  explicit FolderReplacement(std::filesystem::path out);
+  /// \throws FileError as `absolute_folder` and `check_replaceable`; or if another run is at it, or
+  ///   OUT.partial holds what no run wrote
+  explicit FolderReplacement(const std::filesystem::path& out);
   ~FolderReplacement();
   FolderReplacement(const FolderReplacement&) = delete;
   FolderReplacement& operator=(const FolderReplacement&) = delete;
@@ -25,13 +30,20 @@ class FolderReplacement {
   /// Where to write.
   [[nodiscard]] const std::filesystem::path& path() const { return partial_; }
 
-  /// Puts the filled folder where `out` was; the earlier one is removed. \throws FileError or
-  /// std::filesystem::filesystem_error, and then the earlier one is where it was.
+  /// Puts the filled folder where `out` was, once the disk has all of it; the earlier one is
+  /// removed. \throws FileError or std::filesystem::filesystem_error, and then the earlier one is
+  /// where it was.
   void put_in_place();
+
+  /// Removes the partial folder while another thread may still write to it. Never again lets
+  /// anything be put in place: for a process that is about to end.
+  void abandon() noexcept;
 
  private:
   std::filesystem::path out_;
   std::filesystem::path partial_;
+  FolderLock lock_;
+  std::mutex placing_;
 };
 
 }  // namespace deadshore::io

@@ -43,9 +43,8 @@ void check_output_folder(const fs::path& out) {
 }
 
 void write_results(const solver::JobResult& result, std::span<const viz::Figure> figures,
-                   const JobFile& file, const fs::path& out) {
+                   const JobFile& file, FolderReplacement& folder) {
   with_file_errors([&] {
-    FolderReplacement folder(absolute_folder(out));
     write_file(folder.path() / "results.json", results_json(result, file));
     write_file(folder.path() / "reactions.csv", reactions_csv(result));
     const std::string note = note_html(result, figures, file);
@@ -56,6 +55,12 @@ void write_results(const solver::JobResult& result, std::span<const viz::Figure>
     write_vtk(result, folder.path());
     folder.put_in_place();
   });
+}
+
+void write_results(const solver::JobResult& result, std::span<const viz::Figure> figures,
+                   const JobFile& file, const fs::path& out) {
+  FolderReplacement folder(out);
+  write_results(result, figures, file, folder);
 }
 
 void write_results(const solver::JobResult& result, const JobFile& file, const fs::path& out) {

@@ -9,9 +9,10 @@
 
 namespace deadshore::io {
 
-/// Refuses a folder that results may not be written to, so that it can be said before the analysis
-/// and not after: the folder above must exist and be writable; `out` must not be there yet, or be
-/// empty, or hold an earlier result and nothing else.
+class FolderReplacement;
+
+/// Refuses a folder that results may not be written to: the folder above must exist and be
+/// writable; `out` must not be there yet, or be empty, or hold an earlier result and nothing else.
 ///
 /// \throws FileError
 void check_output_folder(const std::filesystem::path& out);
@@ -31,5 +32,9 @@ void write_results(const solver::JobResult& result, std::span<const viz::Figure>
 /// The same with the figures drawn here.
 void write_results(const solver::JobResult& result, const JobFile& file,
                    const std::filesystem::path& out);
+
+/// The same into a folder that was claimed before the analysis (see io/output_folder.h).
+void write_results(const solver::JobResult& result, std::span<const viz::Figure> figures,
+                   const JobFile& file, FolderReplacement& folder);
 
 }  // namespace deadshore::io

@@ -3,6 +3,7 @@
 #include "io/member_data.h"
 #include "io/member_row.h"
 #include "io/named_rows.h"
+#include "io/toml_text.h"
 #include "solver/checks/presented_units.h"
 
 #include <utility>
@@ -53,7 +54,7 @@ WeightTables built_in_weight_tables() {
 }
 
 void add_weight_tables(std::string_view text, const std::string& file_name, WeightTables& tables) {
-  const toml::table root = parse_tables(text, file_name);
+  const toml::table root = parse_toml(text, file_name, "a file of tables");
   const MemberRow file(root, file_name, "", table_groups());
   WeightTables extended = tables;
   if (file.has("weight_group"))

@@ -25,7 +25,7 @@ void write_starter(const NewOptions& options) {
   if (!options.force && std::filesystem::exists(options.file, status)) {
     throw FileError(options.file, "is there already; --force writes over it");
   }
-  write_file(options.file, starter_job());
+  replace_file(options.file, starter_job());
 }
 
 ExitCode start(const NewOptions& options) {

@@ -1,10 +1,13 @@
 #include "io/commands/run.h"
 
 #include "io/commands/check_summary.h"
+#include "io/commands/stop_signals.h"
 #include "io/commands/summary.h"
 #include "io/commands/terminal.h"
 #include "io/job_file.h"
 #include "io/job_reader.h"
+#include "io/memory_limit.h"
+#include "io/output_folder.h"
 #include "io/results_writer.h"
 #include "solver/study/analyse.h"
 
@@ -83,9 +86,11 @@ ExitCode run(const RunOptions& options) {
   const Stopwatch reading;
   const JobFile file = read_job_file(options.job_file);
   const solver::Job job = parse_job(file.text, options.job_file);
+  refuse_what_does_not_fit(job, options.job_file, available_memory());
   const double reading_time = reading.seconds();
   const std::filesystem::path out = output_folder(options);
-  check_output_folder(out);
+  FolderReplacement folder(out);
+  const StopSignals stops([&folder] { folder.abandon(); });
 
   ProgressLine progress;
   solver::JobResult result = solver::analyse(job, [&progress](std::string_view phase, double done) {
@@ -95,7 +100,7 @@ ExitCode run(const RunOptions& options) {
 
   progress.show("figures and results", analysis_share);
   const Stopwatch writing;
-  write_results(result, file, out);
+  write_results(result, viz::draw_figures(result), file, folder);
   result.times.push_back({"figures and results", writing.seconds()});
   progress.clear();
 
