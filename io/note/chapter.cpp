@@ -48,10 +48,6 @@ Chapter followed_by(Chapter chapter, const Html& more) {
   return chapter;
 }
 
-Html kept_together(std::string_view heading, const Html& block) {
-  return element("div", element("h3", text(heading)) + block, "keep");
-}
-
 Html contents_of(const Chapter& before, std::span<const Chapter> numbered) {
   const Html lines = contents_line(before, 0) + numbered_by(numbered, contents_line);
   return Html::trusted("<nav id=\"contents\" aria-labelledby=\"contents-heading\">\n") +

@@ -24,9 +24,6 @@ struct Chapter {
 /// The chapter with more at its end; none stays none.
 [[nodiscard]] Chapter followed_by(Chapter chapter, const Html& more);
 
-/// A block with its heading inside a chapter, kept on one page.
-[[nodiscard]] Html kept_together(std::string_view heading, const Html& block);
-
 /// Links to every chapter, in their order, and then the chapters numbered from 1; what stands
 /// before the numbered ones (the summary) has no number.
 [[nodiscard]] Html contents_of(const Chapter& before, std::span<const Chapter> numbered);

@@ -15,14 +15,14 @@ namespace {
 
 // Secure Hash Standard, FIPS 180-4; the digests are those of NIST's example values for SHA-256 and
 // of the empty message (from memory; coreutils' sha256sum says the same).
-TEST(JobFile, Sha256IsTheStandards) {
+TEST(ReadJobFile, Sha256IsTheStandards) {
   EXPECT_EQ(sha256_of("abc"), "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
   EXPECT_EQ(sha256_of("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq"),
             "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1");
   EXPECT_EQ(sha256_of(""), "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855");
 }
 
-TEST(JobFile, HasTheBytesAsTheyAreAndTheNameAlone) {
+TEST(ReadJobFile, HasTheBytesAsTheyAreAndTheNameAlone) {
   const test::ScratchFolder folder;
   const std::string text = "# r\u00e9sum\u00e9\r\n" + core_keys();
   std::ofstream(folder.path() / "yard.toml", std::ios::binary) << text;
@@ -31,7 +31,7 @@ TEST(JobFile, HasTheBytesAsTheyAreAndTheNameAlone) {
   EXPECT_EQ(file.text, text);
 }
 
-TEST(JobFile, OneThatIsNotThereIsAFileError) {
+TEST(ReadJobFile, OneThatIsNotThereIsAFileError) {
   const test::ScratchFolder folder;
   EXPECT_THROW(static_cast<void>(read_job_file(folder.path() / "none.toml")), FileError);
 }

@@ -214,7 +214,7 @@ TEST(NoteStages, SummaryNamesTheStageOfEachWorst) {
   EXPECT_THAT(summary, HasSubstr("1.40 mm in stage \u201ccut\u201d, over needle N1<"));
   EXPECT_THAT(summary, HasSubstr("2, slight: cracks"));
   EXPECT_THAT(summary, HasSubstr("1.25 on all loads, least in stage \u201ccut\u201d"));
-  EXPECT_THAT(summary, HasSubstr("Loose masonry: 1.25 kN would fall."));
+  EXPECT_THAT(summary, HasSubstr("Loose masonry: 1.2 kN would fall."));
   EXPECT_THAT(summary, HasSubstr("115.0 kN before the work, 80.0 kN in "
                                  "stage \u201ccut\u201d<"));
 

@@ -50,7 +50,7 @@ TEST(VtkBeam, EveryStageWithTheBeamHasItsLineWithTheForcesOfTheResultsFile) {
   const test::ScratchFolder scratch;
   const solver::JobResult result = test::made_up_staged_result();
   write_vtk(result, scratch.path());
-  const auto answer = nlohmann::json::parse(results_json(result));
+  const auto answer = nlohmann::json::parse(results_json(result, {}));
   int count = 0;
   for (std::size_t time = 0; time < result.stages.size(); ++time) {
     const std::string name = result.stages[time].name;

@@ -21,7 +21,7 @@ class ShownFolder {
   explicit ShownFolder(const solver::JobResult& result) {
     std::filesystem::create_directory(path());
     io::write_vtk(result, path());
-    std::ofstream(path() / "results.json") << io::results_json(result);
+    std::ofstream(path() / "results.json") << io::results_json(result, {});
   }
 
   [[nodiscard]] std::filesystem::path path() const { return scratch_.path() / "wall-out"; }
