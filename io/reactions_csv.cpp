@@ -2,9 +2,11 @@
 
 #include "io/stage_facts.h"
 #include "solver/model/beam_places.h"
+#include "solver/study/mesh_error.h"
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -49,9 +51,10 @@ class Rows {
       : csv_(csv), stage_(std::move(stage)), model_(std::move(model)), day_(std::move(day)) {}
 
   void add(const std::string& support, const std::string& x, const std::string& force,
-           const std::string& settlement) const {
+           const std::string& settlement, const std::string& mesh_error = "") const {
     std::vector<std::string> fields = {stage_, model_, support, x, force, settlement};
     if (day_) fields.push_back(*day_);
+    fields.push_back(mesh_error);
     add_row(csv_, fields);
   }
 
@@ -73,18 +76,32 @@ void add_hand(const Rows& rows, const solver::JobResult& result) {
   }
 }
 
+/// Empty where it is not known.
+std::string error_of(const solver::PanelResult& analysis, const std::string& support) {
+  const double error = solver::mesh_error_of(analysis, support);
+  return std::isfinite(error) ? kilonewtons(error) : "";
+}
+
+/// Supports without a place of their own along the wall.
+void add_pier(const Rows& rows, const solver::PanelResult& analysis, const std::string& support,
+              double force, const std::string& settlement) {
+  rows.add(support, "", kilonewtons(force), settlement, error_of(analysis, support));
+}
+
 void add_permanent_works(const Rows& rows, const solver::Job& job,
                          const solver::PanelResult& analysis) {
   if (analysis.base_cut != 0.0) {
-    rows.add("base under the cut", "", kilonewtons(analysis.base_cut), number(0.0));
+    add_pier(rows, analysis, "base under the cut", analysis.base_cut, number(0.0));
   }
   for (const solver::JoistReaction& joist : analysis.joists) {
-    rows.add("joists on " + joist.shore, "", kilonewtons(joist.force), "");
+    add_pier(rows, analysis, "joists on " + joist.shore, joist.force, "");
   }
   if (analysis.beam && job.beam) {
     const mesh::Interval ends = solver::places_of_beam(job).supports;
-    rows.add("beam left end", number(ends.from), kilonewtons(analysis.beam->reaction_left), "");
-    rows.add("beam right end", number(ends.to), kilonewtons(analysis.beam->reaction_right), "");
+    rows.add("beam left end", number(ends.from), kilonewtons(analysis.beam->reaction_left), "",
+             error_of(analysis, "beam left end"));
+    rows.add("beam right end", number(ends.to), kilonewtons(analysis.beam->reaction_right), "",
+             error_of(analysis, "beam right end"));
   }
 }
 
@@ -94,10 +111,11 @@ void add_analysis(const Rows& rows, const solver::Job& job, const solver::PanelR
     return;
   }
   for (const solver::NeedleReaction& needle : analysis.needles) {
-    rows.add(needle.name, number(needle.x), kilonewtons(needle.force), number(needle.settlement));
+    rows.add(needle.name, number(needle.x), kilonewtons(needle.force), number(needle.settlement),
+             error_of(analysis, needle.name));
   }
-  rows.add("left pier", "", kilonewtons(analysis.base_left), number(0.0));
-  rows.add("right pier", "", kilonewtons(analysis.base_right), number(0.0));
+  add_pier(rows, analysis, "left pier", analysis.base_left, number(0.0));
+  add_pier(rows, analysis, "right pier", analysis.base_right, number(0.0));
   add_permanent_works(rows, job, analysis);
 }
 
@@ -109,6 +127,7 @@ std::string reactions_csv(const solver::JobResult& result) {
   std::vector<std::string> head = {"stage",  "model",      "support",
                                    "x [mm]", "force [kN]", "settlement [mm]"};
   if (staged) head.emplace_back("day");
+  head.emplace_back("mesh error [kN]");
   add_row(csv, head);
   const auto day = [staged](const std::string& of) {
     return staged ? std::optional(of) : std::nullopt;

@@ -2,6 +2,7 @@
 
 #include "io/json_numbers.h"
 #include "io/lift_json.h"
+#include "io/sensitivity_json.h"
 #include "io/shores_json.h"
 #include "io/site_json.h"
 #include "io/stage_facts.h"
@@ -189,6 +190,7 @@ std::string results_json(const solver::JobResult& result, const JobFile& file) {
   json["comparison"] = comparison_of(result);
   json["design_loads"] = design_loads_of(result);
   json["mesh"] = mesh_of(result);
+  if (!result.sensitivities.empty()) json["sensitivity"] = sensitivity_json(result);
   json["needle_frames"] = needle_frames_of(result);
   if (!result.shores.empty()) json["shores"] = shores_json(result);
   if (result.lift) json["lift"] = lift_json(*result.lift);

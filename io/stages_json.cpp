@@ -95,6 +95,14 @@ Json damage_of(const solver::Damage& damage) {
           {"in_words", damage.in_words}};
 }
 
+Json mesh_error_json(const solver::PanelResult& analysis) {
+  Json errors = Json::object();
+  for (const auto& [support, error] : analysis.mesh_error) {
+    errors[support] = kilonewtons(error, support);
+  }
+  return errors;
+}
+
 void add_reactions(Json& json, const solver::PanelResult& analysis) {
   Json forces = Json::object();
   Json details = Json::object();
@@ -113,6 +121,7 @@ void add_reactions(Json& json, const solver::PanelResult& analysis) {
                     {"right", kilonewtons(analysis.thrust_right, "right thrust")}};
   json["residual_load"] = kilonewtons(analysis.residual_load, "load on the residual stiffness");
   json["needle_details"] = details;
+  if (!analysis.mesh_error.empty()) json["mesh_error"] = mesh_error_json(analysis);
 }
 
 void add_staged(Json& json, const solver::PanelResult& analysis) {

@@ -5,6 +5,8 @@
 #include "io/error.h"
 #include "io/stage_facts.h"
 #include "solver/panel/sparse_cholesky.h"
+#include "solver/study/mesh_error.h"
+#include "solver/study/sensitivity_words.h"
 
 #include <fmt/format.h>
 
@@ -19,13 +21,15 @@ namespace deadshore::io {
 
 namespace {
 
-constexpr std::size_t name_width = 24;
+constexpr std::size_t name_width = 18;
+constexpr std::size_t cell_width = 9;
+constexpr std::size_t wide_cell = 17;  // holds a reaction with its error
 constexpr double absent = std::numeric_limits<double>::quiet_NaN();
 
-/// Right-aligned in 11 columns; a dash where there is no answer.
-std::string cell(double value, const char* format = "{:11.2f}") {
-  return std::isfinite(value) ? fmt::format(fmt::runtime(format), value)
-                              : fmt::format("{:>11}", "-");
+/// Right-aligned; a dash where there is no answer.
+std::string cell(double value, std::size_t width = cell_width) {
+  return std::isfinite(value) ? fmt::format("{:{}.2f}", value, width)
+                              : fmt::format("{:>{}}", "-", width);
 }
 
 double kilonewtons(double newtons) {
@@ -39,10 +43,29 @@ const solver::PanelResult* analysis_compared(const solver::JobResult& result,
   return stage == nullptr ? nullptr : find_analysis(*stage, model);
 }
 
-/// What an analysis says, or NaN where it was not made or does not stand.
+/// What an analysis gives a support, N, with what the mesh may be wrong by.
+struct Answer {
+  double force = absent;
+  double error = absent;
+};
+
+/// What an analysis says; nothing where it was not made or does not stand.
 template <class Value>
-double answer(const solver::PanelResult* analysis, Value value) {
-  return analysis != nullptr && analysis->stands() ? value(*analysis) : absent;
+Answer answer(const solver::PanelResult* analysis, Value value) {
+  return analysis != nullptr && analysis->stands() ? value(*analysis) : Answer{};
+}
+
+bool has_mesh_error(const solver::PanelResult* analysis) {
+  return analysis != nullptr && !analysis->mesh_error.empty();
+}
+
+/// "9.63 +- 0.02" in kN, the error rounded up.
+std::string cell(const Answer& answer) {
+  const std::string force = fmt::format("{:.2f}", kilonewtons(answer.force));
+  if (!std::isfinite(answer.force)) return cell(absent, wide_cell);
+  if (!std::isfinite(answer.error)) return fmt::format("{:>{}}", force, wide_cell);
+  const double error = std::ceil(100.0 * kilonewtons(answer.error)) / 100.0;
+  return fmt::format("{:>{}}", fmt::format("{} +- {:.2f}", force, error), wide_cell);
 }
 
 /// The ratio to the hand sum that is furthest from 1, either way.
@@ -61,35 +84,48 @@ double worst_ratio(double hand, double uncracked, double cracked) {
   return worst;
 }
 
-std::string row(std::string_view name, double x, double hand, double uncracked, double cracked) {
+std::string row(std::string_view name, double x, double hand, const Answer& uncracked,
+                const Answer& cracked) {
   const double metres = x / 1000.0;
-  return fitted(name, name_width) + cell(metres) + cell(kilonewtons(hand)) +
-         cell(kilonewtons(uncracked)) + cell(kilonewtons(cracked)) +
-         cell(worst_ratio(hand, uncracked, cracked)) + "\n";
+  return fitted(name, name_width) + cell(metres) + cell(kilonewtons(hand)) + cell(uncracked) +
+         cell(cracked) + cell(worst_ratio(hand, uncracked.force, cracked.force)) + "\n";
+}
+
+/// The heading of `row`, line by line.
+std::string heading(std::string_view name, std::string_view x, std::string_view hand,
+                    std::string_view uncracked, std::string_view cracked, std::string_view worst) {
+  return fmt::format("{:{}}{:>{}}{:>{}}{:>{}}{:>{}}{:>{}}\n", name, name_width, x, cell_width, hand,
+                     cell_width, uncracked, wide_cell, cracked, wide_cell, worst, cell_width);
 }
 
 std::string table(const solver::JobResult& result) {
   const auto* uncracked = analysis_compared(result, solver::MasonryModel::uncracked);
   const auto* cracked = analysis_compared(result, solver::MasonryModel::cracked);
-  std::string text = fmt::format("{:{}}{:>11}{:>11}{:>11}{:>11}{:>11}\n", "needle", name_width, "x",
-                                 "hand", "uncracked", "cracked", "worst");
-  text += fmt::format("{:{}}{:>11}{:>11}{:>11}{:>11}{:>11}\n", "", name_width, "m", "kN", "kN",
-                      "kN", "FE/hand");
+  std::string text = heading("needle", "x", "hand", "uncracked", "cracked", "worst") +
+                     heading("", "m", "kN", "kN", "kN", "FE/hand");
   for (std::size_t i = 0; i < result.job.needles.size(); ++i) {
-    const auto force = [i](const solver::PanelResult& a) { return a.needles.at(i).force; };
+    const auto force = [i](const solver::PanelResult& a) {
+      return Answer{a.needles.at(i).force, solver::mesh_error_of(a, a.needles.at(i).name)};
+    };
     text += row(result.job.needles[i].name, result.job.needles[i].x,
                 result.hand.needles.at(i).total, answer(uncracked, force), answer(cracked, force));
   }
-  const auto left = [](const solver::PanelResult& a) { return a.base_left; };
-  const auto right = [](const solver::PanelResult& a) { return a.base_right; };
+  const auto left = [](const solver::PanelResult& a) {
+    return Answer{a.base_left, solver::mesh_error_of(a, "left pier")};
+  };
+  const auto right = [](const solver::PanelResult& a) {
+    return Answer{a.base_right, solver::mesh_error_of(a, "right pier")};
+  };
   text += row("base left", absent, result.hand.left_pier.total, answer(uncracked, left),
               answer(cracked, left));
   text += row("base right", absent, result.hand.right_pier.total, answer(uncracked, right),
               answer(cracked, right));
-  const auto total = [](const solver::PanelResult& a) { return a.load_total; };
+  const auto total = [](const solver::PanelResult& a) { return Answer{a.load_total, absent}; };
   text += row("load in all", absent, result.hand.load_total, answer(uncracked, total),
               answer(cracked, total));
-  return text;
+  return has_mesh_error(uncracked) || has_mesh_error(cracked)
+             ? text + wrapped("+-: for the size of the elements alone")
+             : text;
 }
 
 std::string settlements(const solver::StageResult& stage) {
@@ -222,9 +258,35 @@ std::string by_hand_unassigned(const solver::JobResult& result) {
                      kilonewtons(result.hand.unassigned.total));
 }
 
+bool is_needle(const solver::Job& job, const std::string& support) {
+  return std::ranges::count(job.needles, support, &solver::Needle::name) > 0;
+}
+
+/// What the most sensitive needle may take instead; empty where that was not found.
+std::string what_if(const solver::JobResult& result) {
+  std::string text;
+  double furthest = 0.0;
+  for (const solver::Sensitivity& sensitivity : result.sensitivities) {
+    for (const solver::SupportSensitivity& support : sensitivity.supports) {
+      const solver::ReactionBracket* bracket = support.worst();
+      if (bracket == nullptr || !is_needle(result.job, support.support)) continue;
+      const double swing =
+          std::max(bracket->most - support.reaction, support.reaction - bracket->least);
+      if (swing <= furthest) continue;
+      furthest = swing;
+      text = fmt::format(
+          "what if: {} {:.2f} to {:.2f} kN for {:.2f} ({}{}), for {}", printable(support.support),
+          kilonewtons(bracket->least), kilonewtons(bracket->most), kilonewtons(support.reaction),
+          to_string(sensitivity.model), is_staged(result) ? ", " + printable(support.stage) : "",
+          solver::range_in_words(*bracket));
+    }
+  }
+  return text.empty() ? "" : wrapped(text + "; one thing changed at a time");
+}
+
 /// Hand against elements, and where the work is followed every stage before it.
 std::string tables(const solver::JobResult& result) {
-  const std::string compared = table(result) + by_hand_unassigned(result);
+  const std::string compared = table(result) + by_hand_unassigned(result) + what_if(result);
   if (!is_staged(result)) {
     return result.stages.empty()
                ? compared

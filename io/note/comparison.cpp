@@ -1,6 +1,7 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
 #include "io/stage_facts.h"
+#include "solver/study/mesh_error.h"
 
 #include <fmt/format.h>
 
@@ -19,6 +20,8 @@ struct SupportLoads {
   double uncracked = not_known;
   double cracked = not_known;
   double unyielding = not_known;
+  double uncracked_error = not_known;  ///< of the mesh
+  double cracked_error = not_known;
 };
 
 std::string ratio(double analysed, double hand) {
@@ -26,10 +29,23 @@ std::string ratio(double analysed, double hand) {
 }
 
 void add(Table& content, const SupportLoads& loads, RowKind kind = RowKind::plain) {
-  content.add({loads.support, kilonewtons(loads.hand), kilonewtons(loads.uncracked),
-               kilonewtons(loads.cracked), ratio(loads.uncracked, loads.hand),
-               ratio(loads.cracked, loads.hand), kilonewtons(loads.unyielding)},
-              kind);
+  content.add(
+      {loads.support, kilonewtons(loads.hand), kilonewtons(loads.uncracked, loads.uncracked_error),
+       kilonewtons(loads.cracked, loads.cracked_error), ratio(loads.uncracked, loads.hand),
+       ratio(loads.cracked, loads.hand), kilonewtons(loads.unyielding)},
+      kind);
+}
+
+/// What the mesh may be wrong by for a support in the stage compared.
+void add_mesh_error(const solver::JobResult& result, const std::string& support,
+                    SupportLoads& loads) {
+  const solver::StageResult* stage = comparable_stage(result);
+  if (stage == nullptr) return;
+  for (const solver::PanelResult& analysis : stage->analyses) {
+    const bool cracked = analysis.model == solver::MasonryModel::cracked;
+    (cracked ? loads.cracked_error : loads.uncracked_error) =
+        solver::mesh_error_of(analysis, support);
+  }
 }
 
 /// The base's reactions in the stage compared, beside the hand method's piers.
@@ -43,6 +59,7 @@ SupportLoads pier_loads(const solver::JobResult& result, const solver::SpreadSum
     const bool cracked = analysis.model == solver::MasonryModel::cracked;
     (cracked ? loads.cracked : loads.uncracked) = analysis.*reaction;
   }
+  add_mesh_error(result, hand.support, loads);
   return loads;
 }
 
@@ -59,7 +76,10 @@ Html comparison_table(const solver::JobResult& result) {
                 {}};
   SupportLoads needles{"All needles", 0.0, 0.0, 0.0, 0.0};
   for (const solver::NeedleComparison& needle : result.comparison) {
-    add(content, {needle.needle, needle.hand, needle.uncracked, needle.cracked, needle.unyielding});
+    SupportLoads loads{needle.needle, needle.hand, needle.uncracked, needle.cracked,
+                       needle.unyielding};
+    add_mesh_error(result, needle.needle, loads);
+    add(content, loads);
     needles.hand += needle.hand;
     needles.uncracked += needle.uncracked;
     needles.cracked += needle.cracked;
@@ -92,8 +112,9 @@ Html movements_table(std::ptrdiff_t stage_number, const solver::StageResult& sta
       {{"Needle"}, {"Load kN", true}, {"Wall moves down mm", true}, {"Bearing in contact %", true}},
       {}};
   for (const solver::NeedleReaction& needle : analysis.needles) {
-    content.add({needle.name, kilonewtons(needle.force), fine_millimetres(needle.settlement),
-                 percent(needle.contact)});
+    content.add({needle.name,
+                 kilonewtons(needle.force, solver::mesh_error_of(analysis, needle.name)),
+                 fine_millimetres(needle.settlement), percent(needle.contact)});
   }
   return table(content);
 }
@@ -113,7 +134,8 @@ Chapter comparison_section(const solver::JobResult& result) {
       (staged ? fmt::format(" in stage \u201c{}\u201d, which is what the hand method sums up",
                             stage->name)
               : "") +
-      ". A dash: not analysed, or no equilibrium.");
+      ". A dash: not analysed, or no equilibrium. \u00b1: for the size of the elements alone (see "
+      "the evidence); what is not known of masonry and packing is more.");
   Html body = reasons(result);
   const auto number = stage - result.stages.data() + 1;
   for (const solver::PanelResult& analysis : stage->analyses) {

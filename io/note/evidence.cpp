@@ -174,6 +174,22 @@ Html mesh_effect_table(const solver::JobResult& result) {
   return table(content);
 }
 
+/// What the plus or minus of a reaction means; nothing where none is known.
+Html mesh_error_words(const solver::JobResult& result) {
+  const bool known = std::ranges::any_of(result.stages, [](const solver::StageResult& stage) {
+    return std::ranges::any_of(stage.analyses,
+                               [](const Analysis& a) { return !a.mesh_error.empty(); });
+  });
+  if (!known) return {};
+  return paragraph(
+      "Plus or minus after a reaction: 2.7 times its change from elements twice as large in the "
+      "same stage, or 2.7 times the root mean square of all supports\u2019 changes where that is "
+      "more, rounded up. 2.7 is Richardson\u2019s extrapolation with the order 1.09 that corners "
+      "of 270\u00b0 leave, times 3 for want of a third mesh (Williams 1952; Roache 1994; both from "
+      "memory, unverified). It covers the size of the elements and nothing else.",
+      "small");
+}
+
 }  // namespace
 
 Chapter evidence_section(const solver::JobResult& result) {
@@ -184,7 +200,8 @@ Chapter evidence_section(const solver::JobResult& result) {
           "defined; load that hangs on that alone is held by nothing real.",
           "small") +
       element("h3", text("Mesh")) + paragraph(mesh_sentence(result.mesh)) +
-      bullets(result.mesh.remarks) + mesh_effect_table(result);
+      bullets(result.mesh.remarks) + mesh_effect_table(result) + mesh_error_words(result) +
+      what_if(result);
   return section("evidence", "Evidence for the analyses", {}, body);
 }
 

@@ -52,6 +52,10 @@ namespace deadshore::io {
 /// Part of it: what each support carries in each stage, in tables that fit the page.
 [[nodiscard]] Html stage_reactions(const solver::JobResult& result);
 
+/// Part of the evidence: what each support would carry if what is unsure were otherwise. Empty where
+/// that was not found.
+[[nodiscard]] Html what_if(const solver::JobResult& result);
+
 /// The factors of each stage if masonry bears no tension. Empty where none was found.
 [[nodiscard]] Chapter safety_section(const solver::JobResult& result, FigureShelf& figures);
 

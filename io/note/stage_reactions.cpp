@@ -1,6 +1,7 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
 #include "io/stage_facts.h"
+#include "solver/study/mesh_error.h"
 
 #include <fmt/format.h>
 
@@ -24,6 +25,7 @@ constexpr std::size_t most_columns = 8;
 struct SupportColumn {
   std::string heading;
   std::function<double(const PanelResult&, const StageState&)> force;
+  std::string support = heading;  ///< by the name that its mesh error has
 };
 using SupportColumns = std::vector<SupportColumn>;
 
@@ -45,10 +47,13 @@ SupportColumn joist_column(const std::string& shore) {
           }};
 }
 
-SupportColumn beam_column(const char* heading, double solver::BeamResult::*reaction) {
-  return {heading, [reaction](const PanelResult& a, const StageState&) {
+SupportColumn beam_column(const char* heading, const char* support,
+                          double solver::BeamResult::*reaction) {
+  return {heading,
+          [reaction](const PanelResult& a, const StageState&) {
             return a.beam ? *a.beam.*reaction : not_known;
-          }};
+          },
+          support};
 }
 
 /// All but the needles.
@@ -56,17 +61,21 @@ SupportColumns other_columns(const solver::Job& job) {
   SupportColumns columns = {
       {"left pier", [](const PanelResult& a, const StageState&) { return a.base_left; }},
       {"right pier", [](const PanelResult& a, const StageState&) { return a.base_right; }},
-      {"under the cut", [](const PanelResult& a, const StageState& state) {
+      {"under the cut",
+       [](const PanelResult& a, const StageState& state) {
          return state.is_out(solver::cut_region) ? not_known : a.base_cut;
-       }}};
+       },
+       "base under the cut"}};
   for (const solver::DeadShore& shore : job.dead_shores) {
     if (shore.joist_ends) columns.push_back(joist_column(shore.name));
   }
   columns.push_back(
       {"load in all", [](const PanelResult& a, const StageState&) { return a.load_total; }});
   if (job.beam) {
-    columns.push_back(beam_column("beam, left", &solver::BeamResult::reaction_left));
-    columns.push_back(beam_column("beam, right", &solver::BeamResult::reaction_right));
+    columns.push_back(
+        beam_column("beam, left", "beam left end", &solver::BeamResult::reaction_left));
+    columns.push_back(
+        beam_column("beam, right", "beam right end", &solver::BeamResult::reaction_right));
   }
   return columns;
 }
@@ -115,7 +124,8 @@ Html reactions_table(const solver::JobResult& result, solver::MasonryModel model
     }
     std::vector<std::string> cells = {stage.name};
     for (const SupportColumn& column : columns) {
-      cells.push_back(kilonewtons(column.force(*analysis, states[i])));
+      cells.push_back(kilonewtons(column.force(*analysis, states[i]),
+                                  solver::mesh_error_of(*analysis, column.support)));
     }
     content.add(std::move(cells));
   }

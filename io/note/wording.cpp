@@ -27,6 +27,12 @@ std::string kilonewtons(double newtons) {
   return fixed(newtons / 1e3, 1);
 }
 
+std::string kilonewtons(double newtons, double error) {
+  if (!std::isfinite(newtons) || !std::isfinite(error)) return kilonewtons(newtons);
+  const double tenths = std::ceil(error / 100.0 - 1e-9);
+  return kilonewtons(newtons) + "\u00a0\u00b1\u00a0" + fixed(tenths / 10.0, 1);
+}
+
 std::string fine_kilonewtons(double newtons) {
   return fixed(newtons / 1e3, 2);
 }

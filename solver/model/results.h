@@ -10,9 +10,11 @@
 #include "solver/removal/removed_masonry.h"
 #include "solver/shoring/shore_design.h"
 #include "solver/spread/spread.h"
+#include "solver/study/sensitivity.h"
 
 #include <algorithm>
 #include <limits>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -122,6 +124,10 @@ struct PanelResult {
   std::vector<Crack> cracks;          ///< widest first; cracked model alone
   std::optional<Damage> damage;       ///< staged analyses alone
 
+  /// How far each reaction may be off for the size of the elements, plus or minus, N, by the names
+  /// of `reactions_of`; see solver/study/mesh_error.h. Empty where it is not known.
+  std::map<std::string, double> mesh_error;
+
   /// Empty where the wall stands; else why it does not and what is missing. Reactions, settlements
   /// and compressions mean nothing then and must not be shown.
   std::string no_equilibrium;
@@ -208,6 +214,7 @@ struct JobResult {
   std::vector<StageResult> stages;
   std::vector<MeshEffect> mesh_effects;      ///< one for each analysis of the stage compared
   std::vector<NeedleComparison> comparison;  ///< in the job's order of needles
+  std::vector<Sensitivity> sensitivities;    ///< one for each masonry model that it was found for
   std::vector<NeedleDesign> needle_designs;  ///< of the needles that have frames, in their order
   TakeDown take_down;                        ///< of the house; empty where none is described
   std::vector<ShoreDesign> shores;           ///< of the dead shores that have frames

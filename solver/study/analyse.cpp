@@ -6,8 +6,10 @@
 #include "solver/panel/wall_panel.h"
 #include "solver/study/analyse_staged.h"
 #include "solver/study/carry_over.h"
+#include "solver/study/mesh_error.h"
 #include "solver/study/needle_coupling.h"
 #include "solver/study/panel_study.h"
+#include "solver/study/sensitivity_study.h"
 #include "solver/study/study_parts.h"
 
 #include <fmt/format.h>
@@ -105,12 +107,16 @@ JobResult analyse_at_once(const Job& job, const Progress& progress) {
     const PanelResult* same = find_standing(coarse.analyses, masonry);
     if (same == nullptr || !analyses.back().stands()) continue;
     result.mesh_effects.push_back(mesh_effect(analyses.back(), *same, coarse.mesh.size));
+    analyses.back().mesh_error = mesh_error(analyses.back(), *same);
   }
   for (const PanelResult& analysis : analyses) check_load_total(analysis, result.hand.load_total);
   tell("why the methods differ", 0.85);
   result.job = coupled;
   result.comparison = compare(coupled, result.hand, analyses, ask_what_if(coupled, study));
   stopwatch.lap("why the methods differ");
+  tell("what if", 0.9);
+  result.sensitivities = sensitivity_at_once(coupled, result.mesh, analyses);
+  stopwatch.lap("what if");
   tell("needle checks", 0.95);
   design_needles(coupled, result);
   add_beam_and_site(result);

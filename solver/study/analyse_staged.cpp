@@ -10,7 +10,9 @@
 #include "solver/stages/stage_sequence.h"
 #include "solver/stages/staged_mesh.h"
 #include "solver/stages/usual_stages.h"
+#include "solver/study/mesh_error.h"
 #include "solver/study/needle_coupling.h"
+#include "solver/study/sensitivity_study.h"
 #include "solver/study/study_parts.h"
 
 #include <fmt/format.h>
@@ -118,6 +120,18 @@ void add_mesh_effects(const StagedRun& coarse, JobResult& result) {
   }
 }
 
+/// Stages of both runs come in the same order; either may end before the other.
+void add_mesh_errors(const StagedRun& coarse, std::vector<StageResult>& stages) {
+  const std::size_t both = std::min(stages.size(), coarse.stages.size());
+  for (std::size_t k = 0; k < both; ++k) {
+    for (PanelResult& analysis : stages[k].analyses) {
+      const PanelResult* same = find_standing(coarse.stages[k].analyses, analysis.model);
+      if (same == nullptr || !analysis.stands()) continue;
+      analysis.mesh_error = mesh_error(analysis, *same);
+    }
+  }
+}
+
 void check_loads(const Job& job, const std::vector<StageState>& states, const JobResult& result) {
   for (std::size_t k = 0; k < result.stages.size(); ++k) {
     if (result.stages[k].name != cut_region) continue;
@@ -181,11 +195,15 @@ JobResult analyse_staged(const Job& job, const Progress& progress) {
   stopwatch.lap("limit analysis, after the stages");
   check_loads(job, states, result);
   add_mesh_effects(coarse, result);
+  add_mesh_errors(coarse, result.stages);
   result.job = coupled;
   result.job.stages = stages;
   tell("why the methods differ", 0.9);
   add_comparison(coupled, result);
   stopwatch.lap("why the methods differ");
+  tell("what if", 0.92);
+  result.sensitivities = sensitivity_staged(coupled, stages, result.stages, result.mesh);
+  stopwatch.lap("what if");
   tell("needle checks", 0.95);
   design_needles(coupled, result);
   add_beam_and_site(result);

@@ -309,6 +309,20 @@ solver::JobResult made_up_result() {
   return result;
 }
 
+solver::Sensitivity made_up_sensitivity() {
+  solver::Sensitivity sensitivity;
+  sensitivity.model = solver::MasonryModel::cracked;
+  sensitivity.mesh_size = 400.0;
+  sensitivity.by_differences = true;
+  sensitivity.supports = {{"N1",
+                           "cut",
+                           24.55e3,
+                           {{solver::Unsure::masonry_stiffness, 22.0e3, 27.5e3, ""},
+                            {solver::Unsure::packing, 24.1e3, 30.0e3, "N2"}}}};
+  sensitivity.falls = {"tensile strength x 0.5"};
+  return sensitivity;
+}
+
 solver::JobResult made_up_result_that_falls(const std::string& reason) {
   solver::JobResult result = made_up_result();
   make_fall(result.stages.front().analyses.back(), reason);

@@ -11,6 +11,9 @@ namespace deadshore::io::test {
 /// For the writers, which must not care where numbers come from.
 [[nodiscard]] solver::JobResult made_up_result();
 
+/// What its N1 depends on with cracked masonry: E, and most of all the packing of N2.
+[[nodiscard]] solver::Sensitivity made_up_sensitivity();
+
 /// The same where the cracked analysis finds no equilibrium for `reason`; its numbers are NaN.
 [[nodiscard]] solver::JobResult made_up_result_that_falls(const std::string& reason);
 

@@ -58,6 +58,34 @@ std::string one_decimal(const json& kilonewtons) {
   return fmt::format("{:.1f}", kilonewtons.get<double>());
 }
 
+TEST(Note, PrintsReactionsWithTheErrorOfTheMeshRoundedUp) {
+  solver::JobResult result = test::made_up_result();
+  EXPECT_THAT(note_of(result), Not(HasSubstr("Plus or minus after a reaction")));
+  result.stages.front().analyses.back().mesh_error = {{"N1", 120.0}, {"right pier", 30.0}};
+  const std::string note = note_of(result);
+  const auto page = parsed(note);
+  const auto comparison = rows_of(page, "comparison");
+  EXPECT_EQ(comparison.at("N1").at(2), "21.3");
+  EXPECT_EQ(comparison.at("N1").at(3), "24.6\u00a0\u00b1\u00a00.2");
+  EXPECT_EQ(comparison.at("right pier").at(3), "26.0\u00a0\u00b1\u00a00.1");
+  EXPECT_THAT(note, HasSubstr("Plus or minus after a reaction"));
+}
+
+TEST(Note, SaysWhatEachSupportWouldCarryIfWhatIsUnsureWereOtherwise) {
+  solver::JobResult result = test::made_up_result();
+  EXPECT_THAT(note_of(result), Not(HasSubstr("What if")));
+  result.sensitivities = {test::made_up_sensitivity()};
+  const std::string note = note_of(result);
+  const Page page = parsed(note);
+  ASSERT_NE(page, nullptr);
+  const auto rows = rows_of(page, "what-if-cracked");
+  EXPECT_THAT(rows.at("N1"),
+              ::testing::ElementsAre("N1", "24.6", "22.0 to 27.5", "* 24.1 to 30.0 (N2)"));
+  EXPECT_THAT(note, HasSubstr("changes found on elements of 400 mm"));
+  EXPECT_THAT(note, HasSubstr("One thing is changed at a time"));
+  EXPECT_THAT(note, HasSubstr("With cracked masonry for: tensile strength x 0.5."));
+}
+
 TEST(Note, IsWellFormedWithoutScriptOrAnythingToLoad) {
   const std::string note = note_of(test::made_up_result());
   ASSERT_NE(parsed(note), nullptr);

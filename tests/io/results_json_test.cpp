@@ -52,6 +52,33 @@ TEST(ResultsJson, NeedlesAndBasesAddUpToTheLoad) {
   }
 }
 
+TEST(ResultsJson, GivesTheErrorOfTheMeshWhereItIsKnown) {
+  solver::JobResult result = test::made_up_result();
+  result.stages.front().analyses.front().mesh_error = {{"N1", 120.0}, {"left pier", 340.0}};
+  const json answer = parsed(result);
+  const json& analyses = answer.at("stages").at(0).at("analyses");
+  EXPECT_EQ(analyses.at("uncracked").at("mesh_error"), (json{{"N1", 0.12}, {"left pier", 0.34}}));
+  EXPECT_FALSE(analyses.at("cracked").contains("mesh_error"));
+}
+
+TEST(ResultsJson, GivesWhatReactionsDependOnByModelAndSupport) {
+  const json answer = parsed(test::made_up_result());
+  EXPECT_FALSE(answer.contains("sensitivity"));
+  solver::JobResult result = test::made_up_result();
+  result.sensitivities = {test::made_up_sensitivity()};
+  const json found = parsed(result).at("sensitivity");
+  EXPECT_EQ(found.at("ranges").at("packing_loss"), (json{0.0, 1.0}));
+  const json& cracked = found.at("cracked");
+  EXPECT_EQ(cracked.at("mesh_size"), 400.0);
+  EXPECT_EQ(cracked.at("no_answer"), json{"tensile strength x 0.5"});
+  const json& needle = cracked.at("supports").at("N1");
+  EXPECT_EQ(needle.at("reaction"), 24.55);
+  EXPECT_EQ(needle.at("brackets").at("masonry_E"), (json{22.0, 27.5}));
+  EXPECT_EQ(needle.at("worst"), "packing_loss");
+  EXPECT_EQ(needle.at("worst_needle"), "N2");
+  EXPECT_FALSE(found.contains("uncracked"));
+}
+
 TEST(ResultsJson, AWallThatFallsHasAReasonInsteadOfReactions) {
   const json answer = parsed(test::made_up_result_that_falls("nothing takes the thrust."));
   const json& analyses = answer.at("stages").at(0).at("analyses");

@@ -80,6 +80,25 @@ TEST(Summary, GivesEachNeedleByHandAndByElements) {
   EXPECT_EQ(worst, 1.5);  // 1.5 times is further off than 0.75 times
 }
 
+TEST(Summary, GivesReactionsWithTheErrorOfTheMeshRoundedUp) {
+  solver::JobResult result = one_needle();
+  EXPECT_THAT(summary_of(result), Not(HasSubstr("+-")));
+  cracked_of(result).mesh_error = {{"N1", 61.0}, {"left pier", 5.0}};
+  const std::string text = summary_of(result);
+  EXPECT_THAT(line_with(text, "N1"), HasSubstr("30.00 +- 0.07"));
+  EXPECT_THAT(line_with(text, "base left"), HasSubstr("0.00 +- 0.01"));
+  EXPECT_THAT(text, HasSubstr("+-: for the size of the elements alone"));
+}
+
+TEST(Summary, NamesTheNeedleThatMovesMostWithWhatIsUnsure) {
+  solver::JobResult result = one_needle();
+  EXPECT_THAT(summary_of(result), Not(HasSubstr("what if")));
+  result.sensitivities = {test::made_up_sensitivity()};
+  const std::string joined = std::regex_replace(summary_of(result), std::regex("\n"), " ");
+  EXPECT_THAT(joined, HasSubstr("what if: N1 24.10 to 30.00 kN for 24.55 (cracked), for 1 mm lost "
+                                "in the packing of N2; one thing changed at a time"));
+}
+
 TEST(Summary, SaysNothingOfAnAnalysisThatDoesNotStand) {
   solver::JobResult result = one_needle();
   cracked_of(result).no_equilibrium = "nothing stops the wall spreading";
@@ -137,6 +156,10 @@ TEST(Summary, FitsEightyColumnsWhateverTheNames) {
   result.job.needles[0].name = "the needle beside the old bread oven's flue";
   cracked_of(result).loose.resize(1);
   cracked_of(result).loose[0].weight = 9.0e9;
+  for (solver::PanelResult& analysis : result.stages.back().analyses) {
+    analysis.base_left = 12345.6e3;
+    analysis.mesh_error = {{result.job.needles[0].name, 12.3e3}, {"left pier", 123.4e3}};
+  }
   cracked_of(result).loose[0].where = "over the old bread oven, which has no lintel of its own";
   std::istringstream lines(summary_of(result));
   for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 80U) << line;

@@ -1,6 +1,8 @@
 #include "solver/study/analyse_staged.h"
 
 #include "solver/compare/envelope.h"
+#include "solver/compare/support_reactions.h"
+#include "solver/study/mesh_error.h"
 #include "tests/solver/staged_samples.h"
 
 #include <gmock/gmock.h>
@@ -57,6 +59,28 @@ TEST(AnalyseStaged, SetsHandAgainstTheWallAsCutAndAgainstTheBeamAsStaged) {
   });
   EXPECT_EQ(by_hand, 1);
   EXPECT_EQ(std::ranges::count(result.checks, std::string("bending"), &Check::check), 2);
+}
+
+TEST(AnalyseStaged, KnowsTheMeshErrorOfEverySupportThatCarriesAnythingAtEveryStage) {
+  for (const StageResult& stage : sound_result().stages) {
+    for (const PanelResult& analysis : stage.analyses) {
+      for (const SupportReaction& support : reactions_of(analysis)) {
+        if (support.force == 0.0) continue;
+        EXPECT_GE(mesh_error_of(analysis, support.support), 0.0)
+            << stage.name << ' ' << support.support;
+      }
+    }
+  }
+}
+
+TEST(AnalyseStaged, AsksWhatIfOfBothModels) {
+  const JobResult& result = sound_result();
+  ASSERT_EQ(result.sensitivities.size(), 2u);
+  for (const Sensitivity& sensitivity : result.sensitivities) {
+    EXPECT_EQ(sensitivity.mesh_size, 600.0);
+    EXPECT_TRUE(sensitivity.by_differences);
+    EXPECT_GE(sensitivity.supports.size(), 6u);
+  }
 }
 
 // Free ends and no tension: nothing resists the arch's thrust once the wall is cut.

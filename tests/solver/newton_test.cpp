@@ -7,6 +7,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <random>
 
 namespace deadshore::solver {
@@ -118,6 +119,35 @@ TEST_P(CrackedWall, EndsAtTheLeastEnergy) {
   for (unsigned seed = 1; seed < 20; ++seed) {
     EXPECT_GT(model_.energy(loading_, u + random_displacement(seed, 1e-3)), least);
   }
+}
+
+// Newton's method: near the answer, where no crack or contact changes state any more, a step leaves
+// an error that goes with the square of the error before it.
+TEST_P(CrackedWall, ErrorIsSquaredByAStepNearTheAnswer) {
+  loading_.load *= 1.5;  // so that much of it is cracked in one direction
+  NewtonOptions one_step;
+  one_step.most_iterations = 1;
+  one_step.tolerance = 0.0;
+  one_step.round_off = 0.0;
+  const auto step = [&](Eigen::VectorXd u) {
+    EXPECT_EQ(minimise(model_, loading_, u, one_step).iterations, 1);
+    return u;
+  };
+  const Eigen::VectorXd answer = step(testing::solve(model_, loading_));
+  int tried = 0;
+  for (unsigned seed = 1; seed <= 5; ++seed) {
+    const Eigen::VectorXd away = random_displacement(seed, 1.0);
+    const auto error_after = [&](double size) {
+      EXPECT_TRUE(same_pattern(model_, loading_, answer, answer + size * away));
+      return (step(answer + size * away) - answer).norm();
+    };
+    const double far = error_after(1e-5);
+    const double near = error_after(2e-6);
+    ASSERT_GT(near, 1e-13 * answer.norm()) << "nothing but round-off";
+    EXPECT_NEAR(std::log(far / near) / std::log(5.0), 2.0, 0.1);
+    ++tried;
+  }
+  EXPECT_EQ(tried, 5);
 }
 
 TEST_P(CrackedWall, ReportsEveryStep) {

@@ -1,0 +1,118 @@
+#include "io/note/sections.h"
+#include "io/note/wording.h"
+#include "io/stage_facts.h"
+#include "solver/study/sensitivity_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace deadshore::io {
+namespace {
+
+using solver::ReactionBracket;
+using solver::SupportSensitivity;
+using solver::Unsure;
+
+constexpr std::array all_unsure = {Unsure::masonry_stiffness, Unsure::tensile_strength,
+                                   Unsure::needle_stiffness, Unsure::packing};
+
+std::string heading_of(Unsure what) {
+  const std::string range =
+      fmt::format(" \u00d7 {} to {}", solver::least_factor, solver::greatest_factor);
+  switch (what) {
+    case Unsure::masonry_stiffness:
+      return "E of the masonry" + range;
+    case Unsure::tensile_strength:
+      return "Tensile strength" + range;
+    case Unsure::needle_stiffness:
+      return "Stiffness of all needles" + range;
+    case Unsure::packing:
+      return fmt::format("{} mm lost in the packing of one needle", solver::packing_loss);
+  }
+  return "";
+}
+
+/// "5.1 to 7.9", with a star where it is the worst of its row.
+std::string words_of(const SupportSensitivity& support, Unsure what) {
+  const auto bracket = std::ranges::find(support.brackets, what, &ReactionBracket::what);
+  if (bracket == support.brackets.end()) return "\u2013";
+  std::string words = kilonewtons(bracket->least) + " to " + kilonewtons(bracket->most);
+  if (!bracket->needle.empty()) words += fmt::format(" ({})", bracket->needle);
+  return support.worst() == &*bracket ? "* " + words : words;
+}
+
+bool has_any(const solver::Sensitivity& sensitivity, Unsure what) {
+  return std::ranges::any_of(sensitivity.supports, [what](const SupportSensitivity& support) {
+    return std::ranges::count(support.brackets, what, &ReactionBracket::what) > 0;
+  });
+}
+
+Html brackets_table(const solver::JobResult& result, const solver::Sensitivity& sensitivity) {
+  Table content{fmt::format("what-if-{}", solver::to_string(sensitivity.model)),
+                fmt::format("What if: reactions with {}, least to most, kN; * moves it most",
+                            masonry_phrase(sensitivity.model)),
+                {{"Support"}},
+                {}};
+  if (is_staged(result)) content.columns.push_back({"Stage"});
+  content.columns.push_back({"As given", true});
+  std::vector<Unsure> columns;
+  for (const Unsure what : all_unsure) {
+    if (has_any(sensitivity, what)) columns.push_back(what);
+  }
+  for (const Unsure what : columns) content.columns.push_back({heading_of(what), true});
+  for (const SupportSensitivity& support : sensitivity.supports) {
+    std::vector<std::string> cells = {support.support};
+    if (is_staged(result)) cells.push_back(support.stage);
+    cells.push_back(kilonewtons(support.reaction));
+    for (const Unsure what : columns) cells.push_back(words_of(support, what));
+    content.add(std::move(cells));
+  }
+  return table(content);
+}
+
+std::string how_found(const solver::Sensitivity& sensitivity) {
+  const std::string size = millimetres(sensitivity.mesh_size);
+  const char* model = solver::to_string(sensitivity.model);
+  return sensitivity.by_differences
+             ? fmt::format("{}: changes found on elements of {} mm, added to the reactions above. ",
+                           model, size)
+             : fmt::format("{}: found on elements of {} mm, the analysis\u2019s own. ", model,
+                           size);
+}
+
+Html without_answer(const solver::Sensitivity& sensitivity) {
+  if (sensitivity.falls.empty()) return {};
+  return paragraph("No answer.",
+                   fmt::format("With {} for: {}. The wall may not stand then; nothing of it is in "
+                               "the brackets.",
+                               masonry_phrase(sensitivity.model), listed(sensitivity.falls)),
+                   "warning");
+}
+
+}  // namespace
+
+Html what_if(const solver::JobResult& result) {
+  if (result.sensitivities.empty()) return {};
+  Html body = element("h3", text("What if"));
+  std::string found;
+  for (const solver::Sensitivity& sensitivity : result.sensitivities) {
+    body += brackets_table(result, sensitivity) + without_answer(sensitivity);
+    found += how_found(sensitivity);
+  }
+  found[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(found[0])));
+  return body +
+         paragraph(found +
+                       "One thing is changed at a time, all else stays as given: several at once "
+                       "may do more. Needles keep the stiffness found for them, whatever they "
+                       "carry then. The ranges are common practice, no source. In brackets the "
+                       "needle whose packing does most; a preload is lost with it.",
+                   "small");
+}
+
+}  // namespace deadshore::io

@@ -1,0 +1,23 @@
+#include "solver/compare/support_reactions.h"
+
+namespace deadshore::solver {
+
+std::vector<SupportReaction> reactions_of(const PanelResult& analysis) {
+  std::vector<SupportReaction> reactions;
+  for (const NeedleReaction& needle : analysis.needles) {
+    reactions.push_back({needle.name, needle.force});
+  }
+  reactions.push_back({"left pier", analysis.base_left});
+  reactions.push_back({"right pier", analysis.base_right});
+  if (analysis.base_cut != 0.0) reactions.push_back({"base under the cut", analysis.base_cut});
+  for (const JoistReaction& joist : analysis.joists) {
+    reactions.push_back({"joists on " + joist.shore, joist.force});
+  }
+  if (analysis.beam) {
+    reactions.push_back({"beam left end", analysis.beam->reaction_left, false});
+    reactions.push_back({"beam right end", analysis.beam->reaction_right, false});
+  }
+  return reactions;
+}
+
+}  // namespace deadshore::solver

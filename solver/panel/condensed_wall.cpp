@@ -1,0 +1,113 @@
+#include "solver/panel/condensed_wall.h"
+
+#include "solver/model/error.h"
+#include "solver/panel/wall_panel.h"
+
+#include <Eigen/Cholesky>
+
+namespace deadshore::solver {
+
+namespace {
+
+constexpr int most_patterns = 200;
+
+using Points = std::vector<const ContactPoint*>;
+
+Points points_of(std::span<const ContactBed> beds) {
+  Points points;
+  for (const ContactBed& bed : beds) {
+    for (const ContactPoint& point : bed.points) points.push_back(&point);
+  }
+  return points;
+}
+
+Eigen::VectorXd approaches(std::span<const ContactPoint* const> points, const Eigen::VectorXd& u) {
+  return Eigen::VectorXd::NullaryExpr(
+      static_cast<Eigen::Index>(points.size()),
+      [&](Eigen::Index i) { return points[static_cast<std::size_t>(i)]->approach(u); });
+}
+
+}  // namespace
+
+CondensedWall::CondensedWall(PanelModel& model, const PanelLoading& loading) {
+  const Points points = points_of(loading.beds);
+  PanelLoading bare = loading;
+  bare.beds.clear();
+  SparseStiffness stiffness = model.empty_stiffness();
+  const Eigen::VectorXd resistance = model.resistance(bare, model.start(), &stiffness);
+  if (!model.factor().factorize(stiffness)) {
+    throw SolveError("the wall does not stand without its needles");
+  }
+  const auto moved_by = [&](const Eigen::VectorXd& force) {
+    return model.spread_out(model.factor().solve(model.gather_free(force)));
+  };
+  approach_ = approaches(points, model.start() + moved_by(bare.load - resistance));
+  flexibility_.resize(approach_.size(), approach_.size());
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    Eigen::VectorXd push = Eigen::VectorXd::Zero(bare.load.size());
+    add_force(*points[i], 1.0, push);
+    flexibility_.col(static_cast<Eigen::Index>(i)) = approaches(points, moved_by(push));
+  }
+  left_ = base_of(model, bare, "base left", points);
+  right_ = base_of(model, bare, "base right", points);
+}
+
+/// By reciprocity: the wall's shape when the base rises by 1 weighs every force by its share of the
+/// base's reaction.
+CondensedWall::Base CondensedWall::base_of(PanelModel& model, const PanelLoading& bare,
+                                           std::string_view chain,
+                                           std::span<const ContactPoint* const> points) {
+  Eigen::VectorXd shape = Eigen::VectorXd::Zero(bare.load.size());
+  for (const int node : nodes_of_chain(model.mesh(), chain)) shape(2 * node + 1) = 1.0;
+  const Eigen::VectorXd held = model.gather_free(model.resistance(bare, shape));
+  shape += model.spread_out(model.factor().solve(-held));
+  return {-shape.dot(bare.load), approaches(points, shape)};
+}
+
+/// The pattern of contact by trial: closed where a point would press, until that does not change.
+Eigen::VectorXd CondensedWall::pushes_on(std::span<const ContactPoint* const> points) const {
+  const Eigen::Index count = approach_.size();
+  std::vector<Eigen::Index> closed(points.size());
+  for (Eigen::Index i = 0; i < count; ++i) closed[static_cast<std::size_t>(i)] = i;
+  Eigen::VectorXd room(count);  // by which the loads would close each
+  Eigen::VectorXd give(count);  // of its bed, mm/N
+  for (Eigen::Index i = 0; i < count; ++i) {
+    const ContactPoint& point = *points[static_cast<std::size_t>(i)];
+    room(i) = approach_(i) - point.rest;
+    give(i) = 1.0 / (point.stiffness * point.length);
+  }
+  for (int trial = 0; trial < most_patterns; ++trial) {
+    Eigen::MatrixXd system = flexibility_(closed, closed);
+    system.diagonal() += give(closed);
+    Eigen::VectorXd push = Eigen::VectorXd::Zero(count);
+    if (!closed.empty()) {
+      const Eigen::VectorXd load = room(closed);
+      const Eigen::VectorXd pressed = system.ldlt().solve(load);
+      push(closed) = pressed;
+    }
+    const Eigen::VectorXd closure = room - flexibility_ * push;
+    std::vector<Eigen::Index> pressing;
+    for (Eigen::Index i = 0; i < count; ++i) {
+      if (closure(i) >= 0.0) pressing.push_back(i);
+    }
+    if (pressing == closed) return push;
+    closed = std::move(pressing);
+  }
+  throw SolveError("the contact of wall and needles does not settle");
+}
+
+CondensedWall::Reactions CondensedWall::on(std::span<const ContactBed> beds) const {
+  const Eigen::VectorXd push = pushes_on(points_of(beds));
+  Reactions reactions;
+  Eigen::Index first = 0;
+  for (const ContactBed& bed : beds) {
+    const Eigen::Index count = static_cast<Eigen::Index>(bed.points.size());
+    reactions.beds.push_back(push.segment(first, count).sum());
+    first += count;
+  }
+  reactions.base_left = left_.without_beds + left_.per_push.dot(push);
+  reactions.base_right = right_.without_beds + right_.per_push.dot(push);
+  return reactions;
+}
+
+}  // namespace deadshore::solver

@@ -1,0 +1,51 @@
+#pragma once
+
+#include "solver/panel/panel_model.h"
+
+#include <Eigen/Core>
+
+#include <span>
+#include <string_view>
+#include <vector>
+
+namespace deadshore::solver {
+
+/// An uncracked wall as the points under it see it: how far each comes down under the loads, and
+/// under a push at each other. Worked out by one factorisation and a solution for every point;
+/// after that any stiffness, slack or preload of the beds is a small dense problem, exact to
+/// round-off.
+class CondensedWall {
+ public:
+  /// \param loading uncracked, on the ground alone (no beam); its beds give the points
+  /// \throws SolveError where the wall does not stand without them
+  CondensedWall(PanelModel& model, const PanelLoading& loading);
+
+  /// Upward forces, N.
+  struct Reactions {
+    std::vector<double> beds;
+    double base_left = 0.0;
+    double base_right = 0.0;
+  };
+
+  /// On beds with the same points in the same order, however stiff and far away.
+  /// \throws SolveError if the pattern of contact does not settle
+  [[nodiscard]] Reactions on(std::span<const ContactBed> beds) const;
+
+ private:
+  /// What a base carries.
+  struct Base {
+    double without_beds = 0.0;  ///< N
+    Eigen::VectorXd per_push;   ///< more of it for each N of push at a point
+  };
+  [[nodiscard]] static Base base_of(PanelModel& model, const PanelLoading& bare,
+                                    std::string_view chain,
+                                    std::span<const ContactPoint* const> points);
+  [[nodiscard]] Eigen::VectorXd pushes_on(std::span<const ContactPoint* const> points) const;
+
+  Eigen::VectorXd approach_;     ///< of each point under the loads, without any bed, mm
+  Eigen::MatrixXd flexibility_;  ///< less approach of each point for a push at each, mm/N
+  Base left_;
+  Base right_;
+};
+
+}  // namespace deadshore::solver

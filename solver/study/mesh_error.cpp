@@ -1,0 +1,63 @@
+#include "solver/study/mesh_error.h"
+
+#include "solver/compare/support_reactions.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace deadshore::solver {
+
+namespace {
+
+constexpr double corner_order = 2.0 * 0.5445;
+constexpr double safety_on_two_meshes = 3.0;
+
+struct Change {
+  SupportReaction fine;
+  double size = 0.0;  ///< of the change from the larger elements, N
+};
+
+std::vector<Change> changes_of(const PanelResult& fine, const PanelResult& coarse) {
+  const std::vector<SupportReaction> before = reactions_of(coarse);
+  std::vector<Change> changes;
+  for (const SupportReaction& now : reactions_of(fine)) {
+    const auto same = std::ranges::find(before, now.support, &SupportReaction::support);
+    if (same == before.end() || (now.force == 0.0 && same->force == 0.0)) continue;
+    changes.push_back({now, std::abs(now.force - same->force)});
+  }
+  return changes;
+}
+
+/// Over the supports that share a load.
+double root_mean_square(const std::vector<Change>& changes, bool on_ground) {
+  double sum = 0.0;
+  int count = 0;
+  for (const Change& change : changes) {
+    if (change.fine.on_ground != on_ground) continue;
+    sum += change.size * change.size;
+    ++count;
+  }
+  return count > 0 ? std::sqrt(sum / count) : 0.0;
+}
+
+}  // namespace
+
+std::map<std::string, double> mesh_error(const PanelResult& fine, const PanelResult& coarse) {
+  const double factor = safety_on_two_meshes / (std::exp2(corner_order) - 1.0);
+  const std::vector<Change> changes = changes_of(fine, coarse);
+  std::map<std::string, double> errors;
+  for (const Change& change : changes) {
+    errors[change.fine.support] =
+        factor * std::max(change.size, root_mean_square(changes, change.fine.on_ground));
+  }
+  return errors;
+}
+
+double mesh_error_of(const PanelResult& analysis, const std::string& support) {
+  const auto known = analysis.mesh_error.find(support);
+  return known != analysis.mesh_error.end() ? known->second
+                                            : std::numeric_limits<double>::quiet_NaN();
+}
+
+}  // namespace deadshore::solver

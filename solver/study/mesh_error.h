@@ -1,0 +1,30 @@
+#pragma once
+
+#include "solver/model/results.h"
+
+#include <map>
+#include <string>
+
+namespace deadshore::solver {
+
+/// How far each reaction may be off for the size of the elements, plus or minus, N, from the same
+/// analysis on elements twice as large. By the names of `reactions_of`; supports that carry nothing
+/// on either mesh are left out.
+///
+/// Richardson's extrapolation with the order that the corners of openings and cut leave to any
+/// element: 2 * 0.5445 (the strongest singular stress at a corner of 270 degrees, M. L. Williams,
+/// J. Appl. Mech. 19 (1952) 526-528; a force is twice as good as the displacements), times the
+/// factor of safety 3 that P. J. Roache, J. Fluids Eng. 116 (1994) 405-413, asks for where there
+/// are two meshes (both from memory, unverified). So it comes to 2.7 times the change. An order
+/// seen on three meshes is no better ground: with so few elements, on meshes that do not nest, it
+/// comes out anything from 0 to 3.
+///
+/// A change can be small by chance, where a reaction crosses its limit. What one support gains the
+/// others lose, so none is taken to have changed less than the root mean square of all.
+[[nodiscard]] std::map<std::string, double> mesh_error(const PanelResult& fine,
+                                                       const PanelResult& coarse);
+
+/// That of one support, N; NaN where it is not known or the support carries nothing.
+[[nodiscard]] double mesh_error_of(const PanelResult& analysis, const std::string& support);
+
+}  // namespace deadshore::solver

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "solver/model/job.h"
+
+#include <string>
+#include <vector>
+
+/// What the reactions depend on that nobody knows well before the wall is opened.
+namespace deadshore::solver {
+
+/// What is changed while all else stays as the job gives it.
+enum class Unsure { masonry_stiffness, tensile_strength, needle_stiffness, packing };
+
+/// "E of the masonry", "tensile strength", "stiffness of the needles", "packing"
+[[nodiscard]] const char* to_string(Unsure what);
+
+/// How far each is changed: by these factors, and for the packing so much lost, mm, on one needle
+/// after the other. Common practice, no source: E and tensile strength of old masonry are hardly
+/// known to better than a factor of two without tests; a millimetre is a loose wedge.
+inline constexpr double least_factor = 0.5;
+inline constexpr double greatest_factor = 2.0;
+inline constexpr double packing_loss = 1.0;
+
+/// The least and the most that a support carries while one thing goes through its range and all
+/// else stays as given, N. Not a bound for several at once.
+struct ReactionBracket {
+  Unsure what = Unsure::masonry_stiffness;
+  double least = 0.0;
+  double most = 0.0;
+  std::string needle;  ///< of the packing: the one whose loss moves this support furthest
+};
+
+/// One support in the stage looked at.
+struct SupportSensitivity {
+  std::string support;    ///< by the name that reactions_of gives it
+  std::string stage;      ///< in which the needles together carry most
+  double reaction = 0.0;  ///< as the job is given, N
+  std::vector<ReactionBracket> brackets;
+
+  /// The bracket that is furthest from the reaction either way; null where there is none.
+  [[nodiscard]] const ReactionBracket* worst() const;
+};
+
+/// What all supports depend on, under one masonry model.
+struct Sensitivity {
+  MasonryModel model = MasonryModel::uncracked;
+  double mesh_size = 0.0;       ///< of the elements that the changes were found on, mm
+  bool by_differences = false;  ///< found on larger elements than the reactions, and added to them
+  std::vector<SupportSensitivity> supports;
+  std::vector<std::string> falls;  ///< changes under which the wall has no answer, in words; their
+                                   ///< reactions are in no bracket
+};
+
+}  // namespace deadshore::solver

@@ -1,0 +1,164 @@
+#include "mesh/error.h"
+#include "solver/model/error.h"
+#include "solver/panel/one_thread.h"
+#include "solver/stages/staged_mesh.h"
+#include "solver/stages/staged_wall.h"
+#include "solver/study/reaction_brackets.h"
+#include "solver/study/sensitivity_study.h"
+
+#include <algorithm>
+#include <atomic>
+#include <future>
+
+namespace deadshore::solver {
+
+namespace {
+
+using Movement = StagedWall::Movement;
+using StagedReactions = std::vector<std::vector<SupportReaction>>;
+
+/// A later stage is looked at only where its needles carry so much more, as a part.
+constexpr double worth_a_stage = 0.001;
+
+/// A job taken through the stages under both models.
+struct Walk {
+  StagedReactions uncracked;
+  StagedReactions cracked;
+  std::vector<Movement> uncracked_movement;
+  std::vector<Movement> cracked_movement;
+};
+
+/// What all walks have in common.
+struct Course {
+  std::span<const Stage> stages;  ///< as far as they are walked
+  const mesh::WallMesh& mesh;
+  bool cracked = false;  ///< whether that model is asked for
+};
+
+/// Movements from which to begin a stage of cracked masonry: those of `like`, judged by the
+/// uncracked wall's.
+Movement start_of(const Walk& like, std::size_t stage, double uncracked_largest) {
+  if (stage >= like.cracked_movement.size()) return like.uncracked_movement[stage];
+  Movement start = like.cracked_movement[stage];
+  start.largest = uncracked_largest;
+  return start;
+}
+
+/// `like` is the walk of the job as given, if that is known; `same_uncracked` says that the change
+/// makes no difference to the uncracked wall. Ends where the wall has no answer.
+Walk walk(const Job& job, const Course& course, const Walk* like, bool same_uncracked) {
+  Walk walk;
+  StagedWall uncracked(job, course.mesh, MasonryModel::uncracked);
+  StagedWall cracked(job, course.mesh, MasonryModel::cracked);
+  try {
+    for (std::size_t k = 0; k < course.stages.size(); ++k) {
+      if (same_uncracked) {
+        walk.uncracked_movement.push_back(like->uncracked_movement[k]);
+      } else {
+        const PanelResult result = uncracked.advance(course.stages[k]);
+        walk.uncracked.push_back(reactions_of(result));
+        walk.uncracked_movement.push_back(uncracked.movement());
+      }
+      if (!course.cracked) continue;
+      const Movement start = like != nullptr
+                                 ? start_of(*like, k, walk.uncracked_movement[k].largest)
+                                 : walk.uncracked_movement[k];
+      const PanelResult result = cracked.advance(course.stages[k], start);
+      if (!result.stands()) return walk;
+      walk.cracked.push_back(reactions_of(result));
+      walk.cracked_movement.push_back(cracked.movement());
+    }
+  } catch (const SolveError&) {
+  }
+  return walk;
+}
+
+/// Each change by itself, two at a time: they have nothing to do with each other.
+std::vector<Walk> walk_all(const std::vector<Change>& changes, const Course& course,
+                           const Walk& unchanged) {
+  std::vector<Walk> walks(changes.size());
+  std::atomic<std::size_t> next = 0;
+  const auto work = [&] {
+    const OneThread one;
+    for (std::size_t c = next++; c < changes.size(); c = next++) {
+      const bool same_uncracked = !changes[c].touches(MasonryModel::uncracked);
+      if (same_uncracked && !course.cracked) continue;
+      walks[c] = walk(changes[c].job, course, &unchanged, same_uncracked);
+    }
+  };
+  auto other = std::async(std::launch::async, work);
+  work();
+  other.get();
+  return walks;
+}
+
+/// Up to the stage in which the needles together carry most under either model.
+std::size_t stages_to_walk(std::span<const StageResult> found) {
+  double most = 0.0;
+  std::size_t count = 0;
+  for (std::size_t k = 0; k < found.size(); ++k) {
+    if (!found[k].stands()) break;
+    for (const PanelResult& analysis : found[k].analyses) {
+      double sum = 0.0;
+      for (const NeedleReaction& needle : analysis.needles) sum += needle.force;
+      if (sum <= most * (1.0 + worth_a_stage)) continue;
+      most = sum;
+      count = k + 1;
+    }
+  }
+  return count;
+}
+
+mesh::WallMesh larger_mesh(const Job& job, const mesh::WallMesh& whole) {
+  try {
+    return whole_mesh_of(job, what_if_size(job.analysis));
+  } catch (const mesh::GeometryError&) {  // too coarse for this wall
+    return whole;
+  }
+}
+
+Sensitivity sensitivity_of(MasonryModel model, const std::vector<Change>& changes,
+                           const StageResult& stage, std::size_t stages, const Walk& unchanged,
+                           const std::vector<Walk>& walks) {
+  const auto arrived = [stages](const StagedReactions& walked) { return walked.size() == stages; };
+  const auto reactions = model == MasonryModel::uncracked ? &Walk::uncracked : &Walk::cracked;
+  ChangedReactions all{model, stage.name, {}, {}, {}};
+  for (const PanelResult& analysis : stage.analyses) {
+    if (analysis.model == model) all.found = reactions_of(analysis);
+  }
+  if (arrived(unchanged.*reactions)) all.unchanged = (unchanged.*reactions).back();
+  for (const Walk& walk : walks) {
+    all.changed.push_back(arrived(walk.*reactions) ? (walk.*reactions).back()
+                                                   : std::vector<SupportReaction>{});
+  }
+  return brackets_of(all, changes);
+}
+
+}  // namespace
+
+std::vector<Sensitivity> sensitivity_staged(const Job& job, const std::vector<Stage>& stages,
+                                            std::span<const StageResult> found,
+                                            const mesh::WallMesh& whole) {
+  const std::size_t count = stages_to_walk(found);
+  if (count == 0) return {};
+  const mesh::WallMesh larger = larger_mesh(job, whole);
+  const auto asked = [&](MasonryModel model) {
+    return std::ranges::count(job.analysis.masonry, model) > 0;
+  };
+  const Course course{std::span(stages).first(count), larger, asked(MasonryModel::cracked)};
+  const Walk unchanged = walk(job, course, nullptr, false);
+  if (unchanged.uncracked_movement.size() < count) return {};
+  const std::vector<Change> changes = changes_of(job);
+  const std::vector<Walk> walks = walk_all(changes, course, unchanged);
+  std::vector<Sensitivity> sensitivities;
+  for (const MasonryModel model : job.analysis.masonry) {
+    Sensitivity sensitivity =
+        sensitivity_of(model, changes, found[count - 1], count, unchanged, walks);
+    sensitivity.mesh_size = larger.size;
+    sensitivity.by_differences = larger.size != whole.size;
+    if (!sensitivity.supports.empty()) sensitivities.push_back(std::move(sensitivity));
+  }
+  return sensitivities;
+}
+
+}  // namespace deadshore::solver

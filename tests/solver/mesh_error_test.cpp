@@ -1,0 +1,90 @@
+#include "solver/study/mesh_error.h"
+
+#include "solver/compare/support_reactions.h"
+#include "solver/study/analyse.h"
+#include "tests/solver/invented_wall.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace deadshore::solver {
+namespace {
+
+constexpr double factor = 2.6613;  // 3 / (2^1.089 - 1)
+
+PanelResult with_forces(double needle, double left, double right) {
+  PanelResult result;
+  result.needles = {{"N1", 1000.0, needle, 0.0, 1.0}};
+  result.base_left = left;
+  result.base_right = right;
+  return result;
+}
+
+TEST(MeshError, IsTheSafeRichardsonEstimateOfTheLargestChange) {
+  const auto errors = mesh_error(with_forces(100.0, 50.0, 50.0), with_forces(110.0, 45.0, 45.0));
+  EXPECT_NEAR(errors.at("N1"), factor * 10.0, 1e-3);
+}
+
+TEST(MeshError, TakesNoSupportToHaveChangedLessThanTheRootMeanSquareOfAll) {
+  const auto errors = mesh_error(with_forces(100.0, 50.0, 50.0), with_forces(110.0, 40.0, 50.0));
+  EXPECT_NEAR(errors.at("right pier"), factor * std::sqrt(200.0 / 3.0), 1e-3);
+}
+
+TEST(MeshError, IsNotGivenForASupportThatCarriesNothing) {
+  const PanelResult fine = with_forces(0.0, 50.0, 50.0);
+  PanelResult bearing = fine;
+  bearing.mesh_error = mesh_error(fine, with_forces(0.0, 49.0, 51.0));
+  EXPECT_FALSE(bearing.mesh_error.contains("N1"));
+  EXPECT_TRUE(std::isnan(mesh_error_of(bearing, "N1")));
+  EXPECT_EQ(mesh_error_of(bearing, "left pier"), bearing.mesh_error.at("left pier"));
+}
+
+TEST(MeshError, OfTheBeamsEndsIsKeptApartFromThatOfTheGround) {
+  PanelResult fine = with_forces(100.0, 50.0, 50.0);
+  PanelResult coarse = with_forces(130.0, 35.0, 35.0);
+  fine.beam.emplace();
+  fine.beam->reaction_left = fine.beam->reaction_right = 20.0;
+  coarse.beam.emplace();
+  coarse.beam->reaction_left = coarse.beam->reaction_right = 21.0;
+  EXPECT_NEAR(mesh_error(fine, coarse).at("beam left end"), factor, 1e-3);
+}
+
+/// Walls that differ in what makes reactions hard to get right: cracks, free or held ends, soft or
+/// hard needles, a slack one, elements of either kind.
+std::vector<Job> walls() {
+  std::vector<Job> all(5, invented_wall());
+  all[1].analysis.element = mesh::QuadOrder::eight_node;
+  all[2].masonry.tensile_strength = 0.03;
+  all[2].left_end = all[2].right_end = WallEnd::held;
+  all[2].analysis.element = mesh::QuadOrder::eight_node;
+  for (Needle& needle : all[3].needles) needle.stiffness = 100e3;
+  all[3].analysis.element = mesh::QuadOrder::eight_node;
+  all[4].needles[1].slack = 0.5;
+  for (Job& job : all) job.analysis.mesh_size = 200.0;
+  return all;
+}
+
+TEST(MeshError, BoundsTheChangeToElementsAQuarterAsLarge) {
+  for (const Job& job : walls()) {
+    Job finer = job;
+    finer.analysis.mesh_size = 50.0;
+    const JobResult found = analyse(job);
+    const JobResult reference = analyse(finer);
+    for (std::size_t i = 0; i < found.stages[0].analyses.size(); ++i) {
+      const PanelResult& analysis = found.stages[0].analyses[i];
+      const std::vector<SupportReaction> better = reactions_of(reference.stages[0].analyses[i]);
+      const std::vector<SupportReaction> supports = reactions_of(analysis);
+      for (std::size_t k = 0; k < supports.size(); ++k) {
+        if (supports[k].force == 0.0) continue;
+        const double error = mesh_error_of(analysis, supports[k].support);
+        EXPECT_LE(std::abs(supports[k].force - better[k].force), error)
+            << to_string(analysis.model) << ' ' << supports[k].support;
+        EXPECT_LT(error, 0.1 * analysis.load_total) << "a bound that says nothing";
+      }
+    }
+  }
+}
+
+}  // namespace
+}  // namespace deadshore::solver
