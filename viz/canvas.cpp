@@ -7,6 +7,7 @@
 #include <pango/pangocairo.h>
 
 #include <array>
+#include <cctype>
 #include <cmath>
 #include <numbers>
 
@@ -58,6 +59,25 @@ void draw_on(cairo_surface_t* surface, const Drawing& drawing,
   cairo_paint(context.get());
   drawing.draw(canvas);
   require_success(cairo_status(context.get()));
+}
+
+/// Nothing that is drawn is as small as a hundredth of a point: more decimals only weigh.
+std::string with_two_decimals(const std::string& svg) {
+  std::string text;
+  text.reserve(svg.size());
+  int decimals = -1;  // of the number read; none before its point
+  for (const char letter : svg) {
+    const bool is_digit = std::isdigit(static_cast<unsigned char>(letter)) != 0;
+    if (letter == '.') {
+      decimals = 0;
+    } else if (!is_digit) {
+      decimals = -1;
+    } else if (decimals >= 0 && ++decimals > 2) {
+      continue;
+    }
+    text += letter;
+  }
+  return text;
 }
 
 }  // namespace
@@ -229,7 +249,7 @@ std::string to_svg(const Drawing& drawing) {
   // Cairo numbers its surfaces over the whole process; one a document needs no number.
   const std::size_t number = svg.find("id=\"surface") + 11;
   if (number > 11) svg.erase(number, svg.find('"', number) - number);
-  return svg;
+  return with_two_decimals(svg);
 }
 
 std::string to_pdf(const Drawing& drawing) {

@@ -9,7 +9,6 @@
 #include <algorithm>
 #include <array>
 #include <atomic>
-#include <cctype>
 #include <cmath>
 #include <future>
 #include <thread>
@@ -18,25 +17,6 @@ namespace deadshore::viz {
 namespace {
 
 constexpr Margins margins{.left = 14.0, .right = 14.0, .top = 6.0, .bottom = 10.0};
-
-/// Nothing of a picture is smaller than a hundredth of a point: more decimals only weigh.
-std::string with_two_decimals(const std::string& svg) {
-  std::string text;
-  text.reserve(svg.size());
-  int decimals = -1;  // of the number read; none before its point
-  for (const char letter : svg) {
-    const bool is_digit = std::isdigit(static_cast<unsigned char>(letter)) != 0;
-    if (letter == '.') {
-      decimals = 0;
-    } else if (!is_digit) {
-      decimals = -1;
-    } else if (decimals >= 0 && ++decimals > 2) {
-      continue;
-    }
-    text += letter;
-  }
-  return text;
-}
 
 Drawing drawing_of(const solver::JobResult& result, const solver::PanelResult& panel,
                    const ShownStage& shown, const BandScale& scale, const WallPage& page) {
@@ -73,8 +53,7 @@ std::vector<SupportSpot> spots_of(const solver::Job& job, const WallPage& page) 
 void draw_all(std::vector<StageView>& views, const std::vector<Drawing>& drawings) {
   std::atomic<std::size_t> next = 0;
   const auto draw_some = [&] {
-    for (std::size_t i = next++; i < views.size(); i = next++)
-      views[i].svg = with_two_decimals(to_svg(drawings[i]));
+    for (std::size_t i = next++; i < views.size(); i = next++) views[i].svg = to_svg(drawings[i]);
   };
   std::vector<std::future<void>> others;
   for (unsigned thread = 1; thread < std::thread::hardware_concurrency(); ++thread)

@@ -13,7 +13,7 @@ namespace deadshore::viz {
 struct StageView {
   std::size_t stage = 0;
   solver::MasonryModel model = solver::MasonryModel::uncracked;
-  std::string svg;  ///< a self-contained document; two decimals of a point
+  std::string svg;  ///< a self-contained document
 };
 
 /// Where a needle or a pier is on every picture: parts of its width and height, from the top left.
