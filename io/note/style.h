@@ -94,6 +94,11 @@ figure svg { display: block; max-width: 100%; height: auto; }
 figcaption { font-size: 0.9em; }
 [hidden] { display: none !important; }
 :focus-visible { outline: 3px solid var(--focus); outline-offset: 2px; }
+@media print, screen and (min-width: 701px) {
+  .hand-sum:has(figure) { display: grid; gap: 1.4em; align-items: start;
+                          grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); }
+  .hand-sum figure { margin-top: 0.8em; }
+}
 @media screen and (min-width: 701px) {
   figure.wide { width: min(94vw, 1180px); margin-left: calc(50% - min(47vw, 590px)); }
   figure.wide svg { width: 100%; min-width: 900px; max-width: none; }
@@ -108,6 +113,7 @@ figcaption { font-size: 0.9em; }
   #findings th { color: var(--faint); }
   figure svg { max-width: none; width: 640px; }
   figure.wide svg { width: 1000px; }
+  .hand-sum figure svg { width: 100%; }
   th, td { padding-right: 0.7em; }
 }
 @page { size: A4; margin: 17mm 15mm 18mm;
@@ -129,7 +135,7 @@ figcaption { font-size: 0.9em; }
   p, li { orphans: 3; widows: 3; }
   .screen-only { display: none; }
   .print-only { display: block; }
-  .keep, tr, figure, .alarm, .warning, .good, table, .hand-sum tbody, #hand-sums tbody, #checks tbody, #take-down-lines tbody, #safety-factors tbody { break-inside: avoid; }
+  .keep, .hand-sum, tr, figure, .alarm, .warning, .good, table, .hand-sum tbody, #hand-sums tbody, #checks tbody, #take-down-lines tbody, #safety-factors tbody { break-inside: avoid; }
   #not-checked, #cautions { break-inside: avoid; }
   #hand-sums, #checks, #take-down-lines, #prop-schedule, #stages-of-work, #safety-factors { break-inside: auto; }
   #checks tr > :nth-child(-n+2):not([colspan]) { white-space: normal; }
