@@ -21,9 +21,9 @@ namespace deadshore::io {
 
 namespace {
 
-constexpr std::size_t name_width = 18;
+constexpr std::size_t name_width = 15;
 constexpr std::size_t cell_width = 9;
-constexpr std::size_t wide_cell = 17;  // holds a reaction with its error
+constexpr std::size_t wide_cell = 19;  // holds a reaction with its error
 constexpr double absent = std::numeric_limits<double>::quiet_NaN();
 
 /// Right-aligned; a dash where there is no answer.

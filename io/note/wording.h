@@ -13,7 +13,7 @@ namespace deadshore::io {
 /// With what it may be wrong by, rounded up: "21.3 ± 0.1"; without it where that is not known.
 [[nodiscard]] std::string kilonewtons(double newtons, double error);
 
-[[nodiscard]] std::string fine_kilonewtons(double newtons);  ///< "21.34", for sums to be checked
+[[nodiscard]] std::string fine_kilonewtons(double newtons);   ///< "21.34", for sums to be checked
 [[nodiscard]] std::string loose_kilonewtons(double newtons);  ///< one decimal, two below 1 kN
 [[nodiscard]] std::string millimetres(double value);  ///< "152", or "215.9" where it is not whole
 [[nodiscard]] std::string whole_millimetres(double value);        ///< "216"

@@ -27,7 +27,7 @@ TEST(ReactionsCsv, EndsEachRowWithTheErrorOfTheMesh) {
   const std::string csv = reactions_csv(result);
   EXPECT_THAT(csv, HasSubstr("\r\ncut,cracked,N2,2500.0000,26.0500,2.3025,0.2500\r\n"));
   EXPECT_THAT(csv, HasSubstr(",0.0000,0.1200\r\n"));
-  EXPECT_THAT(csv, HasSubstr("\r\ncut,uncracked,N2,2500.0000,18.7000,2.3025,\r\n"));
+  EXPECT_THAT(csv, HasSubstr("\r\ncut,uncracked,N2,2500.0000,18.7000,1.9350,\r\n"));
 }
 
 // RFC 4180, section 2, rules 6 and 7.

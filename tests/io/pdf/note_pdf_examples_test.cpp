@@ -37,11 +37,19 @@ bool is_for_paper(const pugi::xml_node& node) {
              std::string_view::npos;
 }
 
+/// With spaces where lines do not break as plain ones: so they come out of a PDF.
+std::string plain_spaces(std::string text) {
+  const std::string firm = "\u00a0";
+  for (std::size_t at = text.find(firm); at != std::string::npos; at = text.find(firm, at))
+    text.replace(at, firm.size(), " ");
+  return text;
+}
+
 /// Calls `visit` with every text on the page that paper shows.
 template <class Visit>
 void for_each_text(const pugi::xml_node& node, const Visit& visit) {
   if (!is_for_paper(node)) return;
-  if (node.type() == pugi::node_pcdata) visit(std::string(node.value()));
+  if (node.type() == pugi::node_pcdata) visit(plain_spaces(node.value()));
   for (const pugi::xml_node& child : node.children()) for_each_text(child, visit);
 }
 
