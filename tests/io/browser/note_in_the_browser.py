@@ -157,6 +157,7 @@ class NoteInTheBrowser(unittest.TestCase):
         options.set_capability("goog:loggingPrefs", {"browser": "ALL", "performance": "ALL"})
         cls.driver = webdriver.Chrome(service=Service(shutil.which("chromedriver")),
                                       options=options)
+        cls.driver.get(cls.note.as_uri())
 
     @classmethod
     def tearDownClass(cls):
@@ -164,7 +165,7 @@ class NoteInTheBrowser(unittest.TestCase):
 
     def setUp(self):
         self.look(DESK)
-        self.open()
+        self.choose("cracked")
 
     def open(self, fragment=""):
         self.driver.get("about:blank")
@@ -289,6 +290,7 @@ class NoteInTheBrowser(unittest.TestCase):
         self.assertTrue(any(value != "\u2013" for value in chart["values"]))
 
     def test_the_address_remembers_the_stage(self):
+        self.addCleanup(self.open)
         self.go(4)
         self.choose("uncracked")
         address = self.shown()["hash"]
@@ -360,6 +362,7 @@ class NoteInTheBrowser(unittest.TestCase):
         self.assertLess(pages, 80)
 
     def test_without_script_the_note_is_complete_and_shows_no_viewer(self):
+        self.addCleanup(self.open)
         self.driver.execute_cdp_cmd("Emulation.setScriptExecutionDisabled", {"value": True})
         try:
             self.open()
