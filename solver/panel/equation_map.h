@@ -36,9 +36,4 @@ class EquationMap {
   int count_ = 0;
 };
 
-/// Nodes of the mesh in nested-dissection order, found from the coordinates alone: the quads are
-/// halved along their longer extent again and again, and the nodes that two halves share come after
-/// both. George, SIAM J. Numer. Anal. 10 (1973) 345-363.
-[[nodiscard]] std::vector<int> nested_dissection(const mesh::QuadMesh& mesh);
-
 }  // namespace deadshore::solver

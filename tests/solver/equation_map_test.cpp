@@ -1,14 +1,11 @@
 #include "solver/panel/equation_map.h"
 
-#include "solver/panel/stiffness_pattern.h"
 #include "tests/solver/grid_mesh.h"
 
-#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <numeric>
-#include <set>
 #include <vector>
 
 namespace deadshore::solver {
@@ -16,65 +13,6 @@ namespace {
 
 using mesh::QuadOrder;
 using testing::distorted_mesh;
-
-std::vector<int> numbers_up_to(int count) {
-  std::vector<int> numbers(static_cast<std::size_t>(count));
-  std::iota(numbers.begin(), numbers.end(), 0);
-  return numbers;
-}
-
-/// Entries of the node graph's Cholesky factor when nodes are eliminated in this order: each
-/// eliminated node joins its later neighbours to one another (Rose 1972).
-long factor_entries(const mesh::QuadMesh& mesh, const std::vector<int>& order) {
-  std::vector<int> rank(order.size());
-  for (std::size_t k = 0; k < order.size(); ++k) {
-    rank[static_cast<std::size_t>(order[k])] = static_cast<int>(k);
-  }
-  std::vector<std::set<int>> later(order.size());
-  for (int quad = 0; quad < mesh.quad_count(); ++quad) {
-    for (const int a : mesh.nodes_of(quad)) {
-      for (const int b : mesh.nodes_of(quad)) {
-        const int rank_a = rank[static_cast<std::size_t>(a)];
-        const int rank_b = rank[static_cast<std::size_t>(b)];
-        if (rank_a < rank_b) later[static_cast<std::size_t>(rank_a)].insert(rank_b);
-      }
-    }
-  }
-  long entries = 0;
-  for (const std::set<int>& column : later) {
-    entries += 1 + static_cast<long>(column.size());
-    if (column.empty()) continue;
-    // The rest of the column is contained in that of its first member.
-    later[static_cast<std::size_t>(*column.begin())].insert(std::next(column.begin()),
-                                                            column.end());
-  }
-  return entries;
-}
-
-class NestedDissection : public ::testing::TestWithParam<QuadOrder> {};
-INSTANTIATE_TEST_SUITE_P(Orders, NestedDissection,
-                         ::testing::Values(QuadOrder::four_node, QuadOrder::eight_node));
-
-TEST_P(NestedDissection, IsAPermutationOfTheNodes) {
-  const mesh::QuadMesh mesh = distorted_mesh(13, 9, GetParam(), 1300.0, 900.0, 1);
-  std::vector<int> order = nested_dissection(mesh);
-  std::sort(order.begin(), order.end());
-  EXPECT_EQ(order, numbers_up_to(mesh.node_count()));
-}
-
-TEST_P(NestedDissection, FillsLessThanTheNaturalOrder) {
-  const mesh::QuadMesh mesh = distorted_mesh(28, 28, GetParam(), 2800.0, 2800.0, 1);
-  EXPECT_LT(1.5 * factor_entries(mesh, nested_dissection(mesh)),
-            factor_entries(mesh, numbers_up_to(mesh.node_count())));
-}
-
-TEST(NestedDissection, NumbersNodesOfNoElementToo) {
-  mesh::QuadMesh mesh = distorted_mesh(3, 3, QuadOrder::four_node, 300.0, 300.0, 1);
-  mesh.nodes.push_back({1000.0, 1000.0});
-  std::vector<int> order = nested_dissection(mesh);
-  std::sort(order.begin(), order.end());
-  EXPECT_EQ(order, numbers_up_to(mesh.node_count()));
-}
 
 TEST(EquationMap, NumbersEveryFreeDisplacementOnceAndNoSupport) {
   const mesh::QuadMesh mesh = distorted_mesh(5, 4, QuadOrder::eight_node, 500.0, 400.0, 2);
@@ -88,7 +26,9 @@ TEST(EquationMap, NumbersEveryFreeDisplacementOnceAndNoSupport) {
   }
   std::sort(numbers.begin(), numbers.end());
   EXPECT_EQ(equations.count(), 2 * mesh.node_count() - 4);
-  EXPECT_EQ(numbers, numbers_up_to(equations.count()));
+  std::vector<int> all(numbers.size());
+  std::iota(all.begin(), all.end(), 0);
+  EXPECT_EQ(numbers, all);
   for (const Support& support : supports) {
     EXPECT_EQ(equations.equation(support.node, support.component), -1);
   }
