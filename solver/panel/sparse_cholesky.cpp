@@ -4,6 +4,8 @@
 #include <Eigen/SparseCholesky>
 #include <omp.h>
 
+#include <algorithm>
+#include <array>
 #include <dlfcn.h>
 #include <mutex>
 #include <optional>
@@ -38,12 +40,12 @@ class SingleOpenMpThread {
 };
 
 using NaturalLdlt =
-    Eigen::SimplicialLDLT<SparseStiffness, Eigen::Lower, Eigen::NaturalOrdering<int>>;
+    Eigen::SimplicialLDLT<SparseStiffness, Eigen::Upper, Eigen::NaturalOrdering<int>>;
 
 }  // namespace
 
 struct SparseCholesky::Backend {
-  mutable Eigen::CholmodSupernodalLLT<SparseStiffness, Eigen::Lower> cholmod;
+  mutable Eigen::CholmodSupernodalLLT<SparseStiffness, Eigen::Upper> cholmod;
   std::optional<NaturalLdlt> fallback;
 };
 
@@ -56,6 +58,10 @@ SparseCholesky::SparseCholesky(const SparseStiffness& pattern)
   common.method[0].ordering = CHOLMOD_NATURAL;
   common.postorder = 1;
   common.print = 0;
+  // Larger supernodes than CHOLMOD's default: 10% less time for 13% more memory on wall panels,
+  // where small ones cost more to call BLAS for than to work out.
+  std::copy_n(std::array{8, 24, 48}.begin(), 3, common.nrelax);
+  std::copy_n(std::array{0.8, 0.2, 0.05}.begin(), 3, common.zrelax);
   backend_->cholmod.analyzePattern(pattern);
 }
 
@@ -78,6 +84,11 @@ Eigen::VectorXd SparseCholesky::solve(const Eigen::VectorXd& right_hand_side) co
   if (backend_->fallback) return backend_->fallback->solve(right_hand_side);
   const SingleOpenMpThread single;
   return backend_->cholmod.solve(right_hand_side);
+}
+
+FactorSize SparseCholesky::size() const {
+  const cholmod_common& common = backend_->cholmod.cholmod();
+  return {common.fl, common.lnz};
 }
 
 std::string blas_description() {

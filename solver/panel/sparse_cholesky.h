@@ -7,6 +7,12 @@
 
 namespace deadshore::solver {
 
+/// What a factor costs, as the symbolic part foretells it.
+struct FactorSize {
+  double flops = 0.0;    ///< of one factorisation, zeros that supernodes hold not counted
+  double entries = 0.0;  ///< of the factor, same
+};
+
 /// Cholesky factor of a symmetric positive definite matrix whose pattern stays the same: the
 /// symbolic part is done once, `factorize` as often as the values change. Supernodal CHOLMOD
 /// through Eigen; Eigen's own simplicial LDL^T where CHOLMOD fails for want of memory.
@@ -20,11 +26,13 @@ class SparseCholesky {
   SparseCholesky(SparseCholesky&&) noexcept;
   SparseCholesky& operator=(SparseCholesky&&) noexcept;
 
-  /// False where the matrix (lower triangle, same pattern) is not positive definite.
+  /// False where the matrix (upper triangle, same pattern) is not positive definite.
   [[nodiscard]] bool factorize(const SparseStiffness& matrix);
 
   /// Solution for one right-hand side, after a successful `factorize`.
   [[nodiscard]] Eigen::VectorXd solve(const Eigen::VectorXd& right_hand_side) const;
+
+  [[nodiscard]] FactorSize size() const;
 
  private:
   struct Backend;

@@ -66,19 +66,19 @@ SparseStiffness pattern_of(const mesh::QuadMesh& mesh, const EquationMap& equati
     for (int c = 0; c < 2; ++c) {
       const int column = equations.equation(node, c);
       if (column < 0) continue;
-      std::vector<int>& below = rows[static_cast<std::size_t>(column)];
+      std::vector<int>& above = rows[static_cast<std::size_t>(column)];
       for (int k = graph.start[n]; k < graph.start[n + 1]; ++k) {
         for (int d = 0; d < 2; ++d) {
           const int row = equations.equation(graph.neighbour[static_cast<std::size_t>(k)], d);
-          if (row >= column) below.push_back(row);
+          if (row >= 0 && row <= column) above.push_back(row);
         }
       }
-      std::sort(below.begin(), below.end());
+      std::sort(above.begin(), above.end());
     }
   }
   SparseStiffness matrix(equations.count(), equations.count());
   std::size_t entries = 0;
-  for (const auto& below : rows) entries += below.size();
+  for (const auto& above : rows) entries += above.size();
   matrix.resizeNonZeros(static_cast<Eigen::Index>(entries));
   int place = 0;
   for (int column = 0; column < equations.count(); ++column) {
@@ -133,7 +133,7 @@ StiffnessPattern::StiffnessPattern(const mesh::QuadMesh& mesh, const EquationMap
 
 int StiffnessPattern::place(int row, int column) const {
   if (row < 0 || column < 0) return -1;
-  if (row < column) std::swap(row, column);
+  if (row > column) std::swap(row, column);
   const int* first = empty_.innerIndexPtr() + empty_.outerIndexPtr()[column];
   const int* last = empty_.innerIndexPtr() + empty_.outerIndexPtr()[column + 1];
   const int* found = std::lower_bound(first, last, row);

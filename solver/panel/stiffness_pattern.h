@@ -10,7 +10,8 @@
 
 namespace deadshore::solver {
 
-/// Lower triangle of a symmetric stiffness matrix, one column after the other.
+/// Upper triangle of a symmetric stiffness matrix, one column after the other: what CHOLMOD
+/// permutes with one pass less than the lower one.
 using SparseStiffness = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
 
 /// Where the entries of every element's stiffness go in the matrix: found once for a mesh, so that

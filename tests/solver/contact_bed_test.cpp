@@ -1,5 +1,6 @@
-#include "solver/model/error.h"
 #include "solver/panel/contact_bed.h"
+
+#include "solver/model/error.h"
 #include "tests/solver/grid_mesh.h"
 
 #include <gtest/gtest.h>
@@ -105,12 +106,12 @@ TEST_P(NeedleBedTest, ForceIsTheDerivativeOfTheEnergyAndTangentOfTheForce) {
   ASSERT_LT(contact, 1.0);
 
   const Eigen::VectorXd force = force_of(needle, u);
-  SparseStiffness lower = pattern.empty();
+  SparseStiffness upper = pattern.empty();
   for (const ContactPoint& point : needle.points) {
     if (point.closure(u) < 0.0) continue;
-    add_tangent(point, point.stiffness * point.length, equations, pattern, lower);
+    add_tangent(point, point.stiffness * point.length, equations, pattern, upper);
   }
-  const Eigen::MatrixXd tangent = Eigen::MatrixXd(lower).selfadjointView<Eigen::Lower>();
+  const Eigen::MatrixXd tangent = Eigen::MatrixXd(upper).selfadjointView<Eigen::Upper>();
   const double step = 1e-6;
   for (int node = 0; node < mesh_.node_count(); ++node) {
     for (int c = 0; c < 2; ++c) {

@@ -39,15 +39,15 @@ TEST_P(StiffnessPatternTest, AssemblesTheSameMatrixAsColumnByColumn) {
   const mesh::QuadMesh mesh = distorted_mesh(4, 3, GetParam(), 400.0, 300.0, 5);
   const PanelModel model(mesh, clamped_bottom(mesh));
   const PanelLoading loading{{elastic}, {}, Eigen::VectorXd::Zero(2 * mesh.node_count())};
-  SparseStiffness lower = model.empty_stiffness();
-  (void)model.resistance(loading, model.start(), &lower);
+  SparseStiffness upper = model.empty_stiffness();
+  (void)model.resistance(loading, model.start(), &upper);
   const int count = model.equations().count();
   Eigen::MatrixXd dense(count, count);
   for (int j = 0; j < count; ++j) {
     dense.col(j) = model.gather_free(
         model.resistance(loading, model.spread_out(Eigen::VectorXd::Unit(count, j))));
   }
-  const Eigen::MatrixXd assembled = Eigen::MatrixXd(lower).selfadjointView<Eigen::Lower>();
+  const Eigen::MatrixXd assembled = Eigen::MatrixXd(upper).selfadjointView<Eigen::Upper>();
   EXPECT_LT((assembled - dense).norm(), 1e-13 * dense.norm());
 }
 
