@@ -1,5 +1,6 @@
 #include "io/job_file.h"
 
+#include "io/error.h"
 #include "io/whole_file.h"
 
 #include <glib.h>
@@ -8,7 +9,11 @@
 namespace deadshore::io {
 
 JobFile read_job_file(const std::filesystem::path& path) {
-  return {path.filename().string(), read_file(path)};
+  // A file's name may be any bytes; notes and results are UTF-8.
+  const std::string name = path.filename().string();
+  const std::unique_ptr<char, decltype(&g_free)> shown(
+      g_utf8_make_valid(name.data(), static_cast<gssize>(name.size())), &g_free);
+  return {one_line(shown.get()), read_file(path)};
 }
 
 std::string sha256_of(std::string_view bytes) {

@@ -21,6 +21,11 @@ int nearest(const Range& ascending, double at, Projection place) {
   return static_cast<int>(found - ascending.begin());
 }
 
+/// Equal steps of at most `size` over a gap.
+double steps_over(double gap, double size) {
+  return std::max(1.0, std::ceil(gap / size - 1e-9));
+}
+
 }  // namespace
 
 std::vector<FeatureLine> keep_lines(std::span<const FeatureLine> lines, double tolerance) {
@@ -49,12 +54,19 @@ int nearest_index(std::span<const double> values, double at) {
   return nearest(values, at, std::identity{});
 }
 
+double step_count(std::span<const FeatureLine> lines, double size) {
+  double count = 0.0;
+  for (std::size_t k = 0; k + 1 < lines.size(); ++k)
+    count += steps_over(lines[k + 1].at - lines[k].at, size);
+  return count;
+}
+
 std::vector<double> subdivide(std::span<const FeatureLine> lines, double size) {
   std::vector<double> places;
   for (std::size_t k = 0; k + 1 < lines.size(); ++k) {
     const double from = lines[k].at;
     const double gap = lines[k + 1].at - from;
-    const double steps = std::max(1.0, std::ceil(gap / size - 1e-9));
+    const double steps = steps_over(gap, size);
     for (double step = 0.0; step < steps; ++step) places.push_back(from + gap * (step / steps));
   }
   places.push_back(lines.back().at);

@@ -31,6 +31,9 @@ struct FeatureLine {
 /// Index of the value nearest to `at`; `values` ascending, not empty.
 [[nodiscard]] int nearest_index(std::span<const double> values, double at);
 
+/// Steps of at most `size` from the first line to the last, with a new one at each line.
+[[nodiscard]] double step_count(std::span<const FeatureLine> lines, double size);
+
 /// `lines` and between each two of them equal steps of at most `size`.
 [[nodiscard]] std::vector<double> subdivide(std::span<const FeatureLine> lines, double size);
 

@@ -45,9 +45,7 @@ int WallGrid::region_at(int column, int row) const {
 }
 
 WallGrid lay_grid(const PlacedWall& wall, double size) {
-  const double length = wall.uprights.back().at;
-  const double height = wall.levels.back().at;
-  if (length * height / (size * size) > most_cells) {
+  if (step_count(wall.uprights, size) * step_count(wall.levels, size) > most_cells) {
     throw GeometryError(fmt::format(
         "elements of {:g} mm would be more than {:g} million for this wall; take larger ones", size,
         most_cells / 1e6));

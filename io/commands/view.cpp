@@ -3,6 +3,7 @@
 #include "io/error.h"
 
 #include <cerrno>
+#include <csignal>
 #include <cstring>
 #include <filesystem>
 #include <initializer_list>
@@ -72,6 +73,7 @@ void become_view(const ViewOptions& options) {
   words.reserve(arguments.size() + 1);
   for (std::string& argument : arguments) words.push_back(argument.data());
   words.push_back(nullptr);
+  std::signal(SIGPIPE, SIG_DFL);  // which the window would inherit ignored
   execv(program.c_str(), words.data());
   throw FileError(program, std::strerror(errno));
 }

@@ -97,8 +97,21 @@ void check_head(const ShoreInJob& in) {
               "a section of class 1, 2 or 3");
 }
 
+/// Refuses a row of more parts than any row has: each is reckoned with on its own.
+void check_count(const ShoreInJob& in, const char* key, double spacing) {
+  constexpr double most = 500.0;
+  const double length = in.frame().x.length();
+  if (spacing > 0.0 && length > most * spacing)
+    in.refuse(
+        key, fmt::format("{}, in a row of {}", in_words(spacing), in_words(length)),
+        fmt::format("{} or more, for at most {:g} in the row", in_words(length / most), most));
+}
+
 void check_row(const ShoreInJob& in) {
   const ShoreFrame& frame = in.frame();
+  check_count(in, "joist_spacing", frame.joist_spacing);
+  if (const auto* props = std::get_if<PropRow>(&frame.uprights))
+    check_count(in, "most_apart", props->most_apart);
   if (frame.distance <= same_length || frame.distance >= frame.joist_span - same_length)
     in.refuse("distance",
               fmt::format("{}, under joists that span {}", in_words(frame.distance),
@@ -174,6 +187,7 @@ void check_prop(const ShoreInJob& in, const PropRow& props) {
 
 void check_studs(const ShoreInJob& in, const StudRow& studs) {
   const ShoreFrame& frame = in.frame();
+  check_count(in, "stud_spacing", studs.spacing);
   const double width = studs.stud.section.b;
   if (studs.spacing < 2.0 * width)
     in.refuse("stud_spacing",

@@ -122,7 +122,8 @@ RemovedLintel removed_lintel(const Job& job, const Lintel& lintel) {
   removed.name = lintel.shape.name;
   removed.length = mesh::extent_of(lintel.shape, job.wall).x.length();
   removed.weight = volume_of(job, lintel) * lintel.unit_weight;
-  const double lifts = removed.weight / job.removal.two_person_lift;
+  constexpr double most_lifts = 1e6;  // nobody counts further
+  const double lifts = std::min(most_lifts, removed.weight / job.removal.two_person_lift);
   removed.pieces = std::max(1, static_cast<int>(std::ceil(lifts * (1.0 - rounding))));
   removed.piece_weight = removed.weight / removed.pieces;
   removed.one_person = removed.piece_weight <= job.removal.one_person_lift * (1.0 + rounding);

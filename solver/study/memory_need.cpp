@@ -35,6 +35,7 @@ double area_of(const Job& job, bool with_cut) {
 
 struct Amounts {
   double area = 0.0;      ///< mm2
+  double length = 0.0;    ///< mm
   double analyses = 0.0;  ///< kept until the end
   double nodes_per_element = 0.0;
   double fixed = 0.0;  ///< bytes
@@ -43,7 +44,7 @@ struct Amounts {
 Amounts amounts_of(const Job& job) {
   const bool staged = job.analysis.sequence == Sequence::staged;
   const std::size_t stages = staged ? stages_of(job).size() : 1;
-  return {area_of(job, staged),
+  return {area_of(job, staged), job.wall.length,
           static_cast<double>(stages * std::max<std::size_t>(job.analysis.masonry.size(), 1)),
           job.analysis.element == mesh::QuadOrder::eight_node ? 3.0 : 1.0,
           program + (staged ? for_stages : 0.0)};
@@ -51,7 +52,7 @@ Amounts amounts_of(const Job& job) {
 
 double memory_at(const Amounts& amounts, double size) {
   constexpr double for_lines = 1.08;  // elements are cut smaller where lines are near each other
-  const double elements = for_lines * amounts.area / (size * size) + 100.0;
+  const double elements = for_lines * amounts.area / (size * size) + amounts.length / size + 100.0;
   const double nodes = amounts.nodes_per_element * elements;
   return amounts.fixed + 2.0 * nodes * working_bytes(2.0 * nodes) +
          amounts.analyses * (per_element_kept * elements + per_node_kept * nodes);

@@ -1,15 +1,24 @@
 #include "tests/fuzz/entries.h"
 
+#include "io/commands/summary.h"
 #include "io/error.h"
+#include "io/job_file.h"
 #include "io/job_reader.h"
 #include "io/member_tables.h"
+#include "io/note/note.h"
+#include "io/reactions_csv.h"
+#include "io/results_json.h"
+#include "io/sheet/sheet.h"
 #include "io/units.h"
 #include "io/weight_tables.h"
 #include "mesh/error.h"
+#include "solver/members/error.h"
+#include "solver/model/error.h"
 #include "solver/panel/wall_panel.h"
 #include "solver/stages/stage_state.h"
 #include "solver/stages/staged_mesh.h"
 #include "solver/stages/usual_stages.h"
+#include "solver/study/analyse.h"
 
 #include <algorithm>
 #include <cctype>
@@ -22,7 +31,6 @@ namespace deadshore::fuzz {
 
 namespace {
 
-constexpr double most_elements = 4000.0;
 constexpr std::size_t most_lines = 30;
 
 const io::Units& units() {
@@ -46,7 +54,7 @@ std::optional<solver::Job> sound_job(std::string_view bytes) {
   return std::nullopt;
 }
 
-bool is_small(const solver::Job& job) {
+bool is_small(const solver::Job& job, double most_elements) {
   const double size = job.analysis.mesh_size;
   const std::size_t lines = job.needles.size() + job.wall.openings.size() + job.wall.top.size() +
                             job.line_loads.size() + job.point_loads.size();
@@ -76,7 +84,8 @@ bool read_job(std::string_view bytes) {
 
 bool mesh_job(std::string_view bytes) {
   const std::optional<solver::Job> job = sound_job(bytes);
-  if (!job || !is_small(*job)) return false;
+  constexpr double some_thousand = 4000.0;
+  if (!job || !is_small(*job, some_thousand)) return false;
   const double size = job->analysis.mesh_size;
   try {
     require_sound(*job, solver::mesh_of(*job, size).quads);
@@ -86,6 +95,28 @@ bool mesh_job(std::string_view bytes) {
       require_sound(*job, solver::part_at(whole.quads, state).quads);
     }
   } catch (const mesh::GeometryError&) {
+    return false;
+  }
+  return true;
+}
+
+bool analyse_job(std::string_view bytes) {
+  const std::optional<solver::Job> job = sound_job(bytes);
+  constexpr double few_elements = 300.0;
+  if (!job || !is_small(*job, few_elements) || solver::stages_of(*job).size() > 12) return false;
+  try {
+    const solver::JobResult result = solver::analyse(*job);
+    const io::JobFile file{"fuzz.toml", std::string(bytes)};
+    static_cast<void>(io::results_json(result, file));
+    static_cast<void>(io::reactions_csv(result));
+    static_cast<void>(io::note_html(result, {}, file));
+    static_cast<void>(io::sheet_html(result));
+    static_cast<void>(io::summary_of(result));
+  } catch (const mesh::GeometryError&) {
+    return false;
+  } catch (const solver::SolveError&) {
+    return false;
+  } catch (const solver::MemberError&) {
     return false;
   }
   return true;

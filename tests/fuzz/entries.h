@@ -13,6 +13,10 @@ bool read_job(std::string_view bytes);
 /// after. True where it came to that.
 bool mesh_job(std::string_view bytes);
 
+/// Reads a job and, where it is sound and very small, does the whole of it and writes what a run
+/// writes in words and numbers. True where it came to that, and the answer could be trusted.
+bool analyse_job(std::string_view bytes);
+
 /// Reads tables of members and weights. True where they are sound.
 bool read_tables(std::string_view bytes);
 

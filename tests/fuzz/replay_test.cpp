@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <random>
@@ -56,6 +57,12 @@ int replay(const std::vector<std::string>& seeds, int count, Entry entry) {
   return sound;
 }
 
+/// As many changes as a test has time for; DEADSHORE_FUZZ_TIMES times as many for a long look.
+int changes(int usual) {
+  const char* times = std::getenv("DEADSHORE_FUZZ_TIMES");
+  return times == nullptr ? usual : usual * std::max(1, std::atoi(times));
+}
+
 TEST(Fuzz, JobsThatAreGivenAsExamplesAreSoundAndCanBeMeshed) {
   for (const std::string& job : jobs()) {
     EXPECT_TRUE(read_job(job)) << job;
@@ -74,20 +81,34 @@ TEST(Fuzz, WhatOnceFailedDoesSoNoMore) {
 }
 
 TEST(Fuzz, ChangedJobsAreReadOrRefused) {
-  const int sound = replay(jobs(), 3000, read_job);
+  const int sound = replay(jobs(), changes(3000), read_job);
   // Both ways must be walked, or the changes are too tame or too wild.
   EXPECT_GT(sound, 100);
-  EXPECT_LT(sound, 2900);
+  EXPECT_LT(sound, changes(2900));
 }
 
 TEST(Fuzz, ChangedJobsAreMeshedOrRefused) {
-  EXPECT_GT(replay(jobs(), 400, mesh_job), 20);
+  EXPECT_GT(replay(jobs(), changes(400), mesh_job), 20);
+}
+
+// Coarse elements: the sums are to be done, not to be right.
+TEST(Fuzz, ChangedJobsAreAnalysedOrRefused) {
+  std::vector<std::string> coarse = jobs();
+  for (std::string& job : coarse) {
+    const std::size_t mesh = job.find("\nmesh");
+    if (mesh == std::string::npos) {
+      job += "\n[analysis]\nmesh = \"400 mm\"\n";
+    } else {
+      job.replace(mesh, job.find('\n', mesh + 1) - mesh, "\nmesh = \"400 mm\"");
+    }
+  }
+  EXPECT_GT(replay(coarse, changes(60), analyse_job), 0);
 }
 
 TEST(Fuzz, ChangedTablesAreReadOrRefused) {
-  const int sound = replay(texts_in("io/data", ".toml"), 3000, read_tables);
+  const int sound = replay(texts_in("io/data", ".toml"), changes(3000), read_tables);
   EXPECT_GT(sound, 100);
-  EXPECT_LT(sound, 2900);
+  EXPECT_LT(sound, changes(2900));
 }
 
 }  // namespace

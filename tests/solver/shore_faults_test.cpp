@@ -40,6 +40,11 @@ const BadJob on_props[] = {
     {"dead_shore[0].frame.distance", "4 m", [](Job& j) { frame_of(j).distance = 4000.0; }},
     {"dead_shore[0].frame.distance", "nan", [](Job& j) { frame_of(j).distance = NAN; }},
     {"dead_shore[0].frame.joist_span", "0 mm", [](Job& j) { frame_of(j).joist_span = 0.0; }},
+    {"dead_shore[0].frame.joist_spacing", "1 mm, in a row of",
+     [](Job& j) {
+       frame_of(j).joist_width = 0.5;
+       frame_of(j).joist_spacing = 1.0;
+     }},
     {"dead_shore[0].frame.joist_spacing", "-400 mm",
      [](Job& j) { frame_of(j).joist_spacing = -400.0; }},
     {"dead_shore[0].frame.joist_width", "0 mm", [](Job& j) { frame_of(j).joist_width = 0.0; }},
@@ -105,6 +110,11 @@ INSTANTIATE_TEST_SUITE_P(Props, PropShoreFaults, ::testing::ValuesIn(on_props));
 const BadJob on_studs[] = {
     {"dead_shore[0].frame.stud_width", "0 mm", [](Job& j) { studs_of(j).stud.section.b = 0.0; }},
     {"dead_shore[0].frame.stud_depth", "-1 mm", [](Job& j) { studs_of(j).stud.section.h = -1.0; }},
+    {"dead_shore[0].frame.stud_spacing", "1 mm, in a row of",
+     [](Job& j) {
+       studs_of(j).stud.section.b = 0.5;
+       studs_of(j).spacing = 1.0;
+     }},
     {"dead_shore[0].frame.stud_spacing", "0 mm", [](Job& j) { studs_of(j).spacing = 0.0; }},
     {"dead_shore[0].frame.stud_spacing", "90 mm, of studs 47 mm wide",
      [](Job& j) { studs_of(j).spacing = 90.0; }},
