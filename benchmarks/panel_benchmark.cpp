@@ -1,128 +1,191 @@
-// How long each part of a panel's analysis takes, on an invented wall of 6.0 x 5.2 m over a 4.8 m
-// cut. The argument of each benchmark is the element size in tenths of a millimetre. The peer of
-// the factorisation is Eigen's own sparse Cholesky with its AMD ordering: compare the two rows of a
-// size.
-//
-//   cmake --preset bench && cmake --build --preset bench
-//   build/bench/benchmarks/deadshore_panel_benchmark
+// How long each part of a panel's analysis takes on an invented wall, and what this machine could
+// do at best. Names are PART/ELEMENT/UNKNOWNS; `bash benchmarks/run` runs each size in a process of
+// its own, so that the peak of memory is that size's.
 
-#include "solver/model/job.h"
+#include "benchmarks/invented_wall.h"
+#include "benchmarks/machine_limits.h"
 #include "solver/panel/newton.h"
 #include "solver/panel/panel_model.h"
 #include "solver/panel/wall_panel.h"
 
 #include <Eigen/SparseCholesky>
+#include <fmt/format.h>
 
 #include <benchmark/benchmark.h>
+#include <memory>
+#include <sys/resource.h>
 
-namespace deadshore::solver {
+namespace deadshore::benchmarks {
 namespace {
 
-Job wall(double mesh_size) {
-  Job job;
-  job.wall.length = 6000.0;
-  job.wall.top = {{0.0, 5200.0}, {6000.0, 5200.0}};
-  job.wall.cut = {600.0, 5400.0, 2400.0};
-  job.wall.openings = {{"left window", 900.0, 3300.0, 1100.0, 1250.0, 0.0},
-                       {"right window", 3700.0, 3300.0, 1300.0, 1250.0, 0.0}};
-  job.thickness = 215.0;
-  job.masonry = {"soft brick", 19e-6, 1500.0, 0.2, 2.4, 0.1};
-  job.line_loads = {{"roof", 5200.0, false, {0.0, 6000.0}, 6.0, 3.0}};
-  job.needles = {{"N1", 1100.0, 152.0, 20000.0, 0.0, 0.0},
-                 {"N2", 2400.0, 152.0, 20000.0, 0.0, 0.0},
-                 {"N3", 3600.0, 152.0, 20000.0, 0.0, 0.0},
-                 {"N4", 4900.0, 152.0, 20000.0, 0.0, 0.0}};
-  job.analysis.mesh_size = mesh_size;
-  return job;
-}
+using mesh::QuadOrder;
+using solver::MasonryModel;
+using solver::PanelLoading;
+using solver::PanelModel;
+using solver::SparseStiffness;
 
 /// A wall on its mesh with an assembled uncracked stiffness.
 struct Assembled {
-  explicit Assembled(const benchmark::State& state)
-      : job(wall(0.1 * static_cast<double>(state.range(0)))),
-        mesh(mesh_of(job)),
-        model(mesh.quads, supports_of(job, mesh.quads)),
-        loading(loading_of(job, model, MasonryModel::uncracked)),
+  Assembled(QuadOrder element, double unknowns)
+      : job(invented_wall(element, unknowns)),
+        wall(solver::mesh_of(job)),
+        supports(solver::supports_of(job, wall.quads)),
+        equations(wall.quads, supports),
+        model(wall.quads, supports),
+        loading(solver::loading_of(job, model, MasonryModel::uncracked)),
         stiffness(model.empty_stiffness()) {
     const Eigen::VectorXd resistance = model.resistance(loading, model.start(), &stiffness);
     out_of_balance = model.gather_free(loading.load - resistance);
   }
 
-  Job job;
-  mesh::WallMesh mesh;
+  solver::Job job;
+  mesh::WallMesh wall;
+  std::vector<solver::Support> supports;
+  solver::EquationMap equations;
   PanelModel model;
   PanelLoading loading;
   SparseStiffness stiffness;
   Eigen::VectorXd out_of_balance;
 };
 
-void mesh_wall(benchmark::State& state) {
-  const Job job = wall(0.1 * static_cast<double>(state.range(0)));
-  for (auto _ : state) benchmark::DoNotOptimize(mesh_of(job));
-}
+/// Made when first asked for, then shared by the parts.
+class AssembledOnDemand {
+ public:
+  AssembledOnDemand(QuadOrder element, double unknowns) : element_(element), unknowns_(unknowns) {}
 
-void order_and_analyse_pattern(benchmark::State& state) {
-  const Job job = wall(0.1 * static_cast<double>(state.range(0)));
-  const mesh::WallMesh mesh = mesh_of(job);
-  const auto supports = supports_of(job, mesh.quads);
-  for (auto _ : state) benchmark::DoNotOptimize(PanelModel(mesh.quads, supports));
-}
-
-void assemble(benchmark::State& state) {
-  Assembled wall(state);
-  const Eigen::VectorXd u = wall.model.start();
-  for (auto _ : state) {
-    benchmark::DoNotOptimize(wall.model.resistance(wall.loading, u, &wall.stiffness));
+  Assembled& get() {
+    if (!made_) made_ = std::make_unique<Assembled>(element_, unknowns_);
+    return *made_;
   }
-  state.counters["equations"] = wall.model.equations().count();
-  state.counters["bytes/s"] =
-      benchmark::Counter(static_cast<double>(wall.stiffness.nonZeros()) * sizeof(double),
-                         benchmark::Counter::kIsIterationInvariantRate);
+
+ private:
+  QuadOrder element_;
+  double unknowns_;
+  std::unique_ptr<Assembled> made_;
+};
+
+void mesh_wall(benchmark::State& state, Assembled& at) {
+  for (auto _ : state) benchmark::DoNotOptimize(solver::mesh_of(at.job));
 }
 
-void factorise(benchmark::State& state) {
-  Assembled wall(state);
-  for (auto _ : state) benchmark::DoNotOptimize(wall.model.factor().factorize(wall.stiffness));
+void order(benchmark::State& state, Assembled& at) {
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(solver::EquationMap(at.wall.quads, at.supports));
+  }
 }
 
-void factorise_peer_eigen(benchmark::State& state) {
-  Assembled wall(state);
-  Eigen::SimplicialLLT<SparseStiffness, Eigen::Lower> peer;
-  peer.analyzePattern(wall.stiffness);
-  for (auto _ : state) peer.factorize(wall.stiffness);
+void pattern(benchmark::State& state, Assembled& at) {
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(solver::StiffnessPattern(at.wall.quads, at.equations));
+  }
 }
 
-void solve(benchmark::State& state) {
-  Assembled wall(state);
-  if (!wall.model.factor().factorize(wall.stiffness)) state.SkipWithError("singular");
-  for (auto _ : state) benchmark::DoNotOptimize(wall.model.factor().solve(wall.out_of_balance));
+void symbolic(benchmark::State& state, Assembled& at) {
+  for (auto _ : state) benchmark::DoNotOptimize(solver::SparseCholesky(at.stiffness));
 }
 
-void analyse_cracked(benchmark::State& state) {
-  Assembled wall(state);
-  const PanelLoading cracked = loading_of(wall.job, wall.model, MasonryModel::cracked);
+/// Bytes that an assembly cannot do without: values of the matrix read and written, their places,
+/// shape gradients and areas read, once each.
+double least_traffic(const Assembled& at) {
+  const double quads = at.wall.quads.quad_count();
+  const double size = 2.0 * at.wall.quads.nodes_per_quad();
+  const double places = 0.5 * size * (size + 1.0) * sizeof(int);
+  const double geometry = 4.0 * (size + 1.0) * sizeof(double);
+  return 2.0 * sizeof(double) * static_cast<double>(at.stiffness.nonZeros()) +
+         quads * (places + geometry);
+}
+
+void assemble(benchmark::State& state, Assembled& at) {
+  const Eigen::VectorXd u = at.model.start();
+  SparseStiffness stiffness = at.model.empty_stiffness();
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(at.model.resistance(at.loading, u, &stiffness));
+  }
+  state.counters["matrix_bytes"] = static_cast<double>(at.stiffness.nonZeros()) * sizeof(double);
+  state.counters["least_traffic"] = least_traffic(at);
+}
+
+void factorise(benchmark::State& state, Assembled& at) {
+  for (auto _ : state) benchmark::DoNotOptimize(at.model.factor().factorize(at.stiffness));
+  state.counters["factor_flops"] = at.model.factor().size().flops;
+  state.counters["factor_bytes"] = at.model.factor().size().entries * sizeof(double);
+}
+
+void solve(benchmark::State& state, Assembled& at) {
+  if (!at.model.factor().factorize(at.stiffness)) state.SkipWithError("singular");
+  for (auto _ : state) benchmark::DoNotOptimize(at.model.factor().solve(at.out_of_balance));
+}
+
+/// Peak of memory up to here, B: of this size alone where the process does no other.
+void peak_memory(benchmark::State& state, Assembled&) {
+  rusage usage{};
+  for (auto _ : state) getrusage(RUSAGE_SELF, &usage);
+  state.counters["peak_bytes"] = 1024.0 * static_cast<double>(usage.ru_maxrss);
+}
+
+void newton_cracked(benchmark::State& state, Assembled& at) {
+  const PanelLoading cracked = solver::loading_of(at.job, at.model, MasonryModel::cracked);
   int iterations = 0;
   for (auto _ : state) {
-    Eigen::VectorXd u = wall.model.start();
-    iterations = minimise(wall.model, cracked, u).iterations;
+    Eigen::VectorXd u = at.model.start();
+    iterations = solver::minimise(at.model, cracked, u).iterations;
   }
-  state.counters["iterations"] = iterations;
+  state.counters["steps"] = iterations;
 }
 
-constexpr std::int64_t sizes[] = {500, 250, 125};
-
-void with_sizes(benchmark::internal::Benchmark* b) {
-  for (const std::int64_t size : sizes) b->Arg(size);
-  b->Unit(benchmark::kMillisecond);
+void factorise_with_eigen(benchmark::State& state, Assembled& at) {
+  Eigen::SimplicialLLT<SparseStiffness, Eigen::Upper> eigen;
+  eigen.analyzePattern(at.stiffness);
+  for (auto _ : state) eigen.factorize(at.stiffness);
 }
 
-BENCHMARK(mesh_wall)->Apply(with_sizes);
-BENCHMARK(order_and_analyse_pattern)->Apply(with_sizes);
-BENCHMARK(assemble)->Apply(with_sizes);
-BENCHMARK(factorise)->Apply(with_sizes);
-BENCHMARK(factorise_peer_eigen)->Apply(with_sizes);
-BENCHMARK(solve)->Apply(with_sizes);
-BENCHMARK(analyse_cracked)->Arg(500)->Arg(250)->Unit(benchmark::kMillisecond);
+using Part = void (*)(benchmark::State&, Assembled&);
+
+benchmark::internal::Benchmark* add(const char* part, Part run, QuadOrder element, int thousands,
+                                    const std::shared_ptr<AssembledOnDemand>& wall) {
+  const char* element_name = element == QuadOrder::four_node ? "four_node" : "eight_node";
+  return benchmark::RegisterBenchmark(
+             fmt::format("{}/{}/{}k", part, element_name, thousands).c_str(),
+             [wall, run, thousands](benchmark::State& state) {
+               Assembled& at = wall->get();
+               run(state, at);
+               state.counters["unknowns"] = at.equations.count();
+             })
+      ->Unit(benchmark::kMillisecond)
+      ->MeasureProcessCPUTime();
+}
+
+void add_all(QuadOrder element, int thousands) {
+  const auto wall = std::make_shared<AssembledOnDemand>(element, 1e3 * thousands);
+  const auto add_part = [&](const char* name, Part run) {
+    return add(name, run, element, thousands, wall);
+  };
+  add_part("mesh", mesh_wall);
+  add_part("order", order);
+  add_part("pattern", pattern);
+  add_part("symbolic", symbolic);
+  add_part("assemble", assemble);
+  add_part("factorise", factorise);
+  add_part("solve", solve);
+  add_part("peak_memory", peak_memory)->Iterations(1)->Repetitions(1);
+  if (thousands > 200) return;  // minutes
+  add_part("newton_cracked", newton_cracked)->Iterations(1)->Repetitions(2);
+  add_part("factorise_with_eigen", factorise_with_eigen)->Iterations(1)->Repetitions(2);
+}
 
 }  // namespace
-}  // namespace deadshore::solver
+}  // namespace deadshore::benchmarks
+
+int main(int argc, char** argv) {
+  benchmark::AddCustomContext("blas", deadshore::solver::blas_description());
+  deadshore::benchmarks::register_machine_limits();
+  for (const int thousands : {10, 50, 200, 1000}) {
+    for (const auto element :
+         {deadshore::mesh::QuadOrder::four_node, deadshore::mesh::QuadOrder::eight_node}) {
+      deadshore::benchmarks::add_all(element, thousands);
+    }
+  }
+  benchmark::Initialize(&argc, argv);
+  benchmark::RunSpecifiedBenchmarks();
+  return 0;
+}
