@@ -34,7 +34,8 @@ bool belongs(const std::string& member, const std::string& support, const std::s
   if (support == "left pier" || support == "right pier") return member.ends_with(" " + support);
   for (const std::string side : {"left", "right"}) {
     if (support != "beam " + side + " end") continue;
-    return member == beam + " " + side + " padstone" || member == beam + " " + side + " pier";
+    return member == fmt::format("{} {} padstone", beam, side) ||
+           member == fmt::format("{} {} pier", beam, side);
   }
   const std::string joists = "joists on ";
   if (support.starts_with(joists)) return is_part_of(member, support.substr(joists.size()));

@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <cstdio>
 #include <cstdlib>
 #include <exception>
 #include <filesystem>
@@ -81,10 +82,7 @@ void view(const Wanted& wanted) {
   }
 }
 
-}  // namespace
-
-int main(int argc, char** argv) {
-  setenv("VTK_SMP_BACKEND_IN_USE", "Sequential", 1);  // as the program that wrote the results
+int run_command_line(int argc, char** argv) {
   CLI::App app("Shows a folder of results in a window", "deadshore-view");
   Wanted wanted;
   app.add_option("OUT", wanted.folder, "The folder of results")->required();
@@ -97,12 +95,21 @@ int main(int argc, char** argv) {
   app.add_option("--picture", wanted.picture, "Draw one picture into this PNG file and leave");
   try {
     app.parse(argc, argv);
-    if (!wanted.folder.empty()) view(wanted);
   } catch (const CLI::Success& help) {
     return app.exit(help);
+  }
+  view(wanted);
+  return 0;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  setenv("VTK_SMP_BACKEND_IN_USE", "Sequential", 1);  // as the program that wrote the results
+  try {
+    return run_command_line(argc, argv);
   } catch (const std::exception& error) {
-    fmt::print(stderr, "deadshore: {}\n", error.what());
+    std::fprintf(stderr, "deadshore: %s\n", error.what());
     return 1;
   }
-  return 0;
 }
