@@ -60,7 +60,7 @@ void InteriorPoint::factorise() {
   for (double raise = least_raise; raise < most_raise; raise *= 100.0) {
     raised_ = stiffness_;
     for (int i = 0; i < raised_.cols(); ++i) {
-      double& diagonal = raised_.valuePtr()[raised_.outerIndexPtr()[i + 1] - 1];
+      double& diagonal = raised_.valuePtr()[raised_.outerIndexPtr()[i]];
       diagonal = (1.0 + raise) * diagonal + std::numeric_limits<double>::min();
     }
     if (factor_.factorize(raised_)) return;
@@ -74,7 +74,7 @@ Eigen::VectorXd InteriorPoint::solve(const Eigen::VectorXd& side) const {
   const double size = side.norm();
   double before = std::numeric_limits<double>::infinity();
   for (int k = 0; k < most_refinements; ++k) {
-    const Eigen::VectorXd rest = side - stiffness_.selfadjointView<Eigen::Upper>() * u;
+    const Eigen::VectorXd rest = side - stiffness_.selfadjointView<Eigen::Lower>() * u;
     const double now = rest.norm();
     if (now > 0.5 * before || now <= good_enough * size) break;
     before = now;

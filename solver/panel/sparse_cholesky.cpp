@@ -40,12 +40,12 @@ class SingleOpenMpThread {
 };
 
 using NaturalLdlt =
-    Eigen::SimplicialLDLT<SparseStiffness, Eigen::Upper, Eigen::NaturalOrdering<int>>;
+    Eigen::SimplicialLDLT<SparseStiffness, Eigen::Lower, Eigen::NaturalOrdering<int>>;
 
 }  // namespace
 
 struct SparseCholesky::Backend {
-  mutable Eigen::CholmodSupernodalLLT<SparseStiffness, Eigen::Upper> cholmod;
+  mutable Eigen::CholmodSupernodalLLT<SparseStiffness, Eigen::Lower> cholmod;
   std::optional<NaturalLdlt> fallback;
 };
 
@@ -56,7 +56,9 @@ SparseCholesky::SparseCholesky(const SparseStiffness& pattern)
   cholmod_common& common = backend_->cholmod.cholmod();
   common.nmethods = 1;
   common.method[0].ordering = CHOLMOD_NATURAL;
-  common.postorder = 1;
+  // Dissection all but leaves a postorder, and CHOLMOD need not copy a matrix that stays in its
+  // order: a tenth less time.
+  common.postorder = 0;
   common.print = 0;
   // Larger supernodes than CHOLMOD's default: 10% less time for 13% more memory on wall panels,
   // where small ones cost more to call BLAS for than to work out.

@@ -26,7 +26,7 @@ class SparseCholesky {
   SparseCholesky(SparseCholesky&&) noexcept;
   SparseCholesky& operator=(SparseCholesky&&) noexcept;
 
-  /// False where the matrix (upper triangle, same pattern) is not positive definite.
+  /// False where the matrix (lower triangle, same pattern) is not positive definite.
   [[nodiscard]] bool factorize(const SparseStiffness& matrix);
 
   /// Solution for one right-hand side, after a successful `factorize`.

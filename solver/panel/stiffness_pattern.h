@@ -10,14 +10,13 @@
 
 namespace deadshore::solver {
 
-/// Upper triangle of a symmetric stiffness matrix, one column after the other: what CHOLMOD
-/// permutes with one pass less than the lower one.
+/// Lower triangle of a symmetric stiffness matrix, one column after the other.
 using SparseStiffness = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
 
 /// Where the entries of every element's stiffness go in the matrix: found once for a mesh, so that
-/// assembly is a plain addition. Also the colours of the elements: no two elements of a colour
-/// share a node, so that a colour can be assembled by several threads with the same result bit for
-/// bit.
+/// assembly is a plain addition. Also the colours of one stretch of elements after the other: no
+/// two elements of a colour share a node, so that a colour can be assembled by several threads with
+/// the same result bit for bit.
 class StiffnessPattern {
  public:
   /// \param couplings groups of nodes that act on each other beside those of each element

@@ -1,6 +1,5 @@
-#include "solver/panel/contact_bed.h"
-
 #include "solver/model/error.h"
+#include "solver/panel/contact_bed.h"
 #include "tests/solver/grid_mesh.h"
 
 #include <gtest/gtest.h>
@@ -106,12 +105,12 @@ TEST_P(NeedleBedTest, ForceIsTheDerivativeOfTheEnergyAndTangentOfTheForce) {
   ASSERT_LT(contact, 1.0);
 
   const Eigen::VectorXd force = force_of(needle, u);
-  SparseStiffness upper = pattern.empty();
+  SparseStiffness lower = pattern.empty();
   for (const ContactPoint& point : needle.points) {
     if (point.closure(u) < 0.0) continue;
-    add_tangent(point, point.stiffness * point.length, equations, pattern, upper);
+    add_tangent(point, point.stiffness * point.length, equations, pattern, lower);
   }
-  const Eigen::MatrixXd tangent = Eigen::MatrixXd(upper).selfadjointView<Eigen::Upper>();
+  const Eigen::MatrixXd tangent = Eigen::MatrixXd(lower).selfadjointView<Eigen::Lower>();
   const double step = 1e-6;
   for (int node = 0; node < mesh_.node_count(); ++node) {
     for (int c = 0; c < 2; ++c) {

@@ -75,8 +75,8 @@ bool same_pattern(const PanelModel& model, const PanelLoading& loading, const Ei
 
 TEST_P(CrackedWall, ResistanceIsTheDerivativeOfTheEnergyAndTangentOfTheResistance) {
   const Eigen::VectorXd u = random_displacement(4, 0.05);
-  SparseStiffness upper = model_.empty_stiffness();
-  const Eigen::VectorXd resistance = model_.resistance(loading_, u, &upper);
+  SparseStiffness lower = model_.empty_stiffness();
+  const Eigen::VectorXd resistance = model_.resistance(loading_, u, &lower);
   const double step = 1e-6;
   int tried = 0;
   for (unsigned seed = 100; seed < 140; ++seed) {
@@ -93,7 +93,7 @@ TEST_P(CrackedWall, ResistanceIsTheDerivativeOfTheEnergyAndTangentOfTheResistanc
     const Eigen::VectorXd change = model_.gather_free(
         (model_.resistance(loading_, ahead) - model_.resistance(loading_, behind)) / (2.0 * step));
     const Eigen::VectorXd predicted =
-        upper.selfadjointView<Eigen::Upper>() * model_.gather_free(along);
+        lower.selfadjointView<Eigen::Lower>() * model_.gather_free(along);
     EXPECT_LT((change - predicted).norm(), 1e-6 * predicted.norm());
   }
   EXPECT_GT(tried, 10);
