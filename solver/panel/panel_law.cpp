@@ -6,7 +6,7 @@ namespace deadshore::solver {
 
 namespace {
 
-/// Principal strains e1 >= e2 after the shift by f_t, and the axis of e1 as cosine and sine.
+/// Principal strains e1 >= e2 after the shift by f_t, and cosine and sine of twice the angle of e1.
 struct ShiftedStrain {
   double e1 = 0.0;
   double e2 = 0.0;
@@ -20,8 +20,8 @@ ShiftedStrain shifted_principal(double E, double nu, double tensile_strength, co
   const double half_difference = 0.5 * (strain(0) - strain(1));
   const double half_shear = 0.5 * strain(2);
   const double radius = std::hypot(half_difference, half_shear);
-  const double angle = 0.5 * std::atan2(half_shear, half_difference);
-  return {mean + radius, mean - radius, std::cos(angle), std::sin(angle)};
+  if (radius == 0.0) return {mean, mean};
+  return {mean + radius, mean - radius, half_difference / radius, half_shear / radius};
 }
 
 CrackState state_of(const ShiftedStrain& s, double nu) {
@@ -42,8 +42,9 @@ PanelResponse elastic_response(double E, double nu, const Voigt& strain) {
 PanelResponse one_direction_response(double E, const ShiftedStrain& s) {
   const double c = s.cosine;
   const double n = s.sine;
-  const Voigt along_minor(n * n, c * c, -n * c);                  // strain energy-conjugate to e2
-  const Voigt turning(-2.0 * n * c, 2.0 * n * c, c * c - n * n);  // gamma_12 of a global strain
+  // Strain energy-conjugate to e2, and gamma_12 of a global strain.
+  const Voigt along_minor(0.5 * (1.0 - c), 0.5 * (1.0 + c), -0.5 * n);
+  const Voigt turning(-n, n, c);
   const double turning_stiffness = -E * s.e2 / (2.0 * (s.e1 - s.e2));
   PanelResponse response;
   response.energy = 0.5 * E * s.e2 * s.e2;
@@ -53,33 +54,20 @@ PanelResponse one_direction_response(double E, const ShiftedStrain& s) {
   return response;
 }
 
-/// The cracked law without the residual.
+/// What the cracked law's energy has above the elastic one where it is closed. With that it is
+/// continuous where a crack opens.
+double closed_energy(const PanelMaterial& m, double tensile_strength) {
+  return tensile_strength * tensile_strength * (1.0 - m.nu) / m.E;
+}
+
+/// The cracked law without the residual where it is not closed.
 PanelResponse cracked_response(const PanelMaterial& m, double tensile_strength,
-                               const Voigt& strain) {
-  const ShiftedStrain s = shifted_principal(m.E, m.nu, tensile_strength, strain);
-  const double spherical = tensile_strength * (strain(0) + strain(1));
-  const Voigt spherical_stress(tensile_strength, tensile_strength, 0.0);
-  switch (state_of(s, m.nu)) {
-    case CrackState::closed: {
-      PanelResponse response = elastic_response(m.E, m.nu, strain);
-      // Elastic energy of the shifted strain, so that the energy is continuous across states.
-      response.energy += tensile_strength * tensile_strength * (1.0 - m.nu) / m.E;
-      return response;
-    }
-    case CrackState::one_direction: {
-      PanelResponse response = one_direction_response(m.E, s);
-      response.energy += spherical;
-      response.stress += spherical_stress;
-      return response;
-    }
-    case CrackState::open: {
-      PanelResponse response;
-      response.energy = spherical;
-      response.stress = spherical_stress;
-      return response;
-    }
-  }
-  return {};
+                               const ShiftedStrain& s, const Voigt& strain) {
+  PanelResponse response;
+  if (s.e2 < 0.0) response = one_direction_response(m.E, s);
+  response.energy += tensile_strength * (strain(0) + strain(1));
+  response.stress += Voigt(tensile_strength, tensile_strength, 0.0);
+  return response;
 }
 
 }  // namespace
@@ -94,12 +82,16 @@ Eigen::Matrix3d elastic_stiffness(double E, double nu) {
 }
 
 PanelResponse respond(const PanelMaterial& material, const Voigt& strain) {
-  if (crack_state(material, strain) == CrackState::closed && !material.tensile_strength) {
-    return elastic_response(material.E, material.nu, strain);
-  }
-  const PanelResponse cracked = cracked_response(material, *material.tensile_strength, strain);
-  const PanelResponse elastic = elastic_response(material.E, material.nu, strain);
+  PanelResponse elastic = elastic_response(material.E, material.nu, strain);
+  if (!material.tensile_strength) return elastic;
+  const double f_t = *material.tensile_strength;
   const double r = material.residual;
+  const ShiftedStrain shifted = shifted_principal(material.E, material.nu, f_t, strain);
+  if (state_of(shifted, material.nu) == CrackState::closed) {
+    elastic.energy += (1.0 - r) * closed_energy(material, f_t);
+    return elastic;
+  }
+  const PanelResponse cracked = cracked_response(material, f_t, shifted, strain);
   return {(1.0 - r) * cracked.energy + r * elastic.energy,
           (1.0 - r) * cracked.stress + r * elastic.stress,
           (1.0 - r) * cracked.tangent + r * elastic.tangent};
@@ -121,8 +113,11 @@ Voigt crack_strain(const PanelMaterial& material, const Voigt& strain) {
 }
 
 Voigt residual_stress(const PanelMaterial& material, const Voigt& strain) {
-  if (crack_state(material, strain) == CrackState::closed) return Voigt::Zero();
-  const Voigt allowed = cracked_response(material, *material.tensile_strength, strain).stress;
+  if (!material.tensile_strength) return Voigt::Zero();
+  const double f_t = *material.tensile_strength;
+  const ShiftedStrain shifted = shifted_principal(material.E, material.nu, f_t, strain);
+  if (state_of(shifted, material.nu) == CrackState::closed) return Voigt::Zero();
+  const Voigt allowed = cracked_response(material, f_t, shifted, strain).stress;
   return respond(material, strain).stress - allowed;
 }
 

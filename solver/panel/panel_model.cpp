@@ -1,6 +1,7 @@
 #include "solver/panel/panel_model.h"
 
 #include "solver/panel/quad_shape.h"
+#include "solver/panel/stiffness_blocks.h"
 
 #include <algorithm>
 
@@ -51,16 +52,6 @@ void add_stress(const GradientMatrix& g, const Voigt& stress, double volume,
     force(2 * i) += volume * (g(0, i) * stress(0) + g(1, i) * stress(2));
     force(2 * i + 1) += volume * (g(1, i) * stress(1) + g(0, i) * stress(2));
   }
-}
-
-template <int Nodes, class GradientMatrix>
-Eigen::Matrix<double, 3, 2 * Nodes> strain_matrix(const GradientMatrix& g) {
-  Eigen::Matrix<double, 3, 2 * Nodes> B;
-  for (int i = 0; i < Nodes; ++i) {
-    B.col(2 * i) << g(0, i), 0.0, g(1, i);
-    B.col(2 * i + 1) << 0.0, g(1, i), g(0, i);
-  }
-  return B;
 }
 
 /// Calls `work(quad)` for every quadrilateral, a colour at a time, so that no two threads touch the
@@ -122,20 +113,22 @@ Eigen::VectorXd PanelModel::start() const {
 
 Eigen::VectorXd PanelModel::weight(std::span<const PanelMaterial> materials) const {
   Eigen::VectorXd load = Eigen::VectorXd::Zero(2 * node_count());
-  const auto points = gauss_points();
+  Eigen::MatrixXd shape(mesh_.nodes_per_quad(), quad_points);  // a column for each Gauss point
+  for (int point = 0; point < quad_points; ++point) {
+    const mesh::Point p = gauss_points()[static_cast<std::size_t>(point)];
+    if (mesh_.order == mesh::QuadOrder::four_node) {
+      shape.col(point) = QuadShape<4>::at(p.x, p.y).value;
+    } else {
+      shape.col(point) = QuadShape<8>::at(p.x, p.y).value;
+    }
+  }
   for (int quad = 0; quad < mesh_.quad_count(); ++quad) {
     const auto& material =
         materials[static_cast<std::size_t>(mesh_.region_of_quad[static_cast<std::size_t>(quad)])];
-    const auto nodes = mesh_.nodes_of(quad);
     for (int point = 0; point < quad_points; ++point) {
       const double weight = material.unit_weight * material.thickness * geometry_.area(quad, point);
-      const mesh::Point p = points[static_cast<std::size_t>(point)];
-      for (std::size_t i = 0; i < nodes.size(); ++i) {
-        const Eigen::Index k = static_cast<Eigen::Index>(i);
-        const double shape = nodes.size() == 4 ? QuadShape<4>::at(p.x, p.y).value(k)
-                                               : QuadShape<8>::at(p.x, p.y).value(k);
-        load(2 * nodes[i] + 1) -= weight * shape;
-      }
+      Eigen::Index i = 0;
+      for (const int node : mesh_.nodes_of(quad)) load(2 * node + 1) -= weight * shape(i++, point);
     }
   }
   if (beam_) add_weight(*beam_, load);
@@ -235,31 +228,16 @@ void PanelModel::add_wall(const PanelLoading& loading, const Eigen::VectorXd& u,
         mesh_.region_of_quad[static_cast<std::size_t>(quad)])];
     const auto local = displacements_of<Nodes>(mesh_, loading, quad, u);
     NodalVector<Nodes> quad_force = NodalVector<Nodes>::Zero();
-    Eigen::Matrix<double, 2 * Nodes, 2 * Nodes> quad_stiffness;
-    quad_stiffness.setZero();
+    StiffnessBlocks<Nodes> quad_stiffness;
     for (int point = 0; point < quad_points; ++point) {
       const auto gradient = geometry_.gradient<Nodes>(quad, point);
       const double volume = geometry_.area(quad, point) * material.thickness;
       const PointAnswer response = answer(quad, point, strain_of(gradient, local));
       add_stress<Nodes>(gradient, response.stress, volume, quad_force);
-      if (stiffness == nullptr) continue;
-      const auto B = strain_matrix<Nodes>(gradient);
-      const Eigen::Matrix<double, 3, 2 * Nodes> DB = volume * response.tangent * B;
-      for (int i = 0; i < 2 * Nodes; ++i) {  // the lower half, faster than a general product
-        for (int j = 0; j <= i; ++j) {
-          quad_stiffness(i, j) += B(0, i) * DB(0, j) + B(1, i) * DB(1, j) + B(2, i) * DB(2, j);
-        }
-      }
+      if (stiffness != nullptr) quad_stiffness.add(gradient, volume * response.tangent);
     }
     scatter<Nodes>(mesh_, quad, quad_force, force);
-    if (stiffness == nullptr) return;
-    std::size_t k = 0;
-    const auto places = pattern_.places(quad);
-    for (int i = 0; i < 2 * Nodes; ++i) {
-      for (int j = 0; j <= i; ++j, ++k) {
-        if (places[k] >= 0) stiffness->valuePtr()[places[k]] += quad_stiffness(i, j);
-      }
-    }
+    if (stiffness != nullptr) quad_stiffness.scatter(pattern_.places(quad), stiffness->valuePtr());
   });
 }
 
