@@ -183,8 +183,9 @@ Html mesh_error_words(const solver::JobResult& result) {
   if (!known) return {};
   return paragraph(
       "Plus or minus after a reaction: 2.7 times its change from elements twice as large in the "
-      "same stage, or 2.7 times the root mean square of all supports\u2019 changes where that is "
-      "more, rounded up. 2.7 is Richardson\u2019s extrapolation with the order 1.09 that corners "
+      "same stage, or 2.7 times the root mean square of the changes of its like (needles with "
+      "joists, bases, beam ends) where that is more, rounded up. 2.7 is Richardson\u2019s "
+      "extrapolation with the order 1.09 that corners "
       "of 270\u00b0 leave, times 3 for want of a third mesh (Williams 1952; Roache 1994; both from "
       "memory, unverified). It covers the size of the elements and nothing else.",
       "small");

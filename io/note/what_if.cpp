@@ -43,7 +43,8 @@ std::string words_of(const SupportSensitivity& support, Unsure what) {
   const auto bracket = std::ranges::find(support.brackets, what, &ReactionBracket::what);
   if (bracket == support.brackets.end()) return "\u2013";
   std::string words = kilonewtons(bracket->least) + " to " + kilonewtons(bracket->most);
-  if (!bracket->needle.empty()) words += fmt::format(" ({})", bracket->needle);
+  const bool moves = support.worst() != nullptr;
+  if (moves && !bracket->needle.empty()) words += fmt::format(" ({})", bracket->needle);
   return support.worst() == &*bracket ? "* " + words : words;
 }
 
@@ -53,13 +54,18 @@ bool has_any(const solver::Sensitivity& sensitivity, Unsure what) {
   });
 }
 
+/// ", stage \u201ccut\u201d": all supports are looked at in the same one.
+std::string stage_of(const solver::JobResult& result, const solver::Sensitivity& sensitivity) {
+  if (!is_staged(result) || sensitivity.supports.empty()) return "";
+  return fmt::format(", stage \u201c{}\u201d", sensitivity.supports.front().stage);
+}
+
 Html brackets_table(const solver::JobResult& result, const solver::Sensitivity& sensitivity) {
   Table content{fmt::format("what-if-{}", solver::to_string(sensitivity.model)),
-                fmt::format("What if: reactions with {}, least to most, kN; * moves it most",
-                            masonry_phrase(sensitivity.model)),
+                fmt::format("What if: reactions with {}{}, least to most, kN; * moves it most",
+                            masonry_phrase(sensitivity.model), stage_of(result, sensitivity)),
                 {{"Support"}},
                 {}};
-  if (is_staged(result)) content.columns.push_back({"Stage"});
   content.columns.push_back({"As given", true});
   std::vector<Unsure> columns;
   for (const Unsure what : all_unsure) {
@@ -68,7 +74,6 @@ Html brackets_table(const solver::JobResult& result, const solver::Sensitivity& 
   for (const Unsure what : columns) content.columns.push_back({heading_of(what), true});
   for (const SupportSensitivity& support : sensitivity.supports) {
     std::vector<std::string> cells = {support.support};
-    if (is_staged(result)) cells.push_back(support.stage);
     cells.push_back(kilonewtons(support.reaction));
     for (const Unsure what : columns) cells.push_back(words_of(support, what));
     content.add(std::move(cells));
@@ -110,7 +115,8 @@ Html what_if(const solver::JobResult& result) {
          paragraph(found +
                        "One thing is changed at a time, all else stays as given: several at once "
                        "may do more. Needles keep the stiffness found for them, whatever they "
-                       "carry then. The ranges are common practice, no source. In brackets the "
+                       "carry then. Of stages the one is looked at in which the needles together "
+                       "carry most. The ranges are common practice, no source. In brackets the "
                        "needle whose packing does most; a preload is lost with it.",
                    "small");
 }

@@ -7,15 +7,17 @@ std::vector<SupportReaction> reactions_of(const PanelResult& analysis) {
   for (const NeedleReaction& needle : analysis.needles) {
     reactions.push_back({needle.name, needle.force});
   }
-  reactions.push_back({"left pier", analysis.base_left});
-  reactions.push_back({"right pier", analysis.base_right});
-  if (analysis.base_cut != 0.0) reactions.push_back({"base under the cut", analysis.base_cut});
+  reactions.push_back({"left pier", analysis.base_left, SupportGroup::bases});
+  reactions.push_back({"right pier", analysis.base_right, SupportGroup::bases});
+  if (analysis.base_cut != 0.0) {
+    reactions.push_back({"base under the cut", analysis.base_cut, SupportGroup::bases});
+  }
   for (const JoistReaction& joist : analysis.joists) {
     reactions.push_back({"joists on " + joist.shore, joist.force});
   }
   if (analysis.beam) {
-    reactions.push_back({"beam left end", analysis.beam->reaction_left, false});
-    reactions.push_back({"beam right end", analysis.beam->reaction_right, false});
+    reactions.push_back({"beam left end", analysis.beam->reaction_left, SupportGroup::beam_ends});
+    reactions.push_back({"beam right end", analysis.beam->reaction_right, SupportGroup::beam_ends});
   }
   return reactions;
 }

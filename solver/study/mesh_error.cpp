@@ -29,12 +29,11 @@ std::vector<Change> changes_of(const PanelResult& fine, const PanelResult& coars
   return changes;
 }
 
-/// Over the supports that share a load.
-double root_mean_square(const std::vector<Change>& changes, bool on_ground) {
+double root_mean_square(const std::vector<Change>& changes, SupportGroup group) {
   double sum = 0.0;
   int count = 0;
   for (const Change& change : changes) {
-    if (change.fine.on_ground != on_ground) continue;
+    if (change.fine.group != group) continue;
     sum += change.size * change.size;
     ++count;
   }
@@ -49,7 +48,7 @@ std::map<std::string, double> mesh_error(const PanelResult& fine, const PanelRes
   std::map<std::string, double> errors;
   for (const Change& change : changes) {
     errors[change.fine.support] =
-        factor * std::max(change.size, root_mean_square(changes, change.fine.on_ground));
+        factor * std::max(change.size, root_mean_square(changes, change.fine.group));
   }
   return errors;
 }

@@ -15,12 +15,13 @@ namespace deadshore::solver {
 /// element: 2 * 0.5445 (the strongest singular stress at a corner of 270 degrees, M. L. Williams,
 /// J. Appl. Mech. 19 (1952) 526-528; a force is twice as good as the displacements), times the
 /// factor of safety 3 that P. J. Roache, J. Fluids Eng. 116 (1994) 405-413, asks for where there
-/// are two meshes (both from memory, unverified). So it comes to 2.7 times the change. An order
-/// seen on three meshes is no better ground: with so few elements, on meshes that do not nest, it
-/// comes out anything from 0 to 3.
+/// are two meshes (both from memory, unverified). So it comes to 2.7 times the change, which still
+/// covers an order of 0.46. An order seen on three meshes would be no better ground: on meshes of
+/// such size, which do not nest, it comes out anywhere from 0 to 3.
 ///
-/// A change can be small by chance, where a reaction crosses its limit. What one support gains the
-/// others lose, so none is taken to have changed less than the root mean square of all.
+/// A change can be small by chance, where a reaction crosses its limit. What one support gains its
+/// like lose, so none is taken to have changed less than the root mean square of its group
+/// (support_reactions.h).
 [[nodiscard]] std::map<std::string, double> mesh_error(const PanelResult& fine,
                                                        const PanelResult& coarse);
 
