@@ -145,7 +145,8 @@ void Overlay::show_left(const ViewState& state) {
     becomes.field = none ? std::nullopt : std::optional(i);
     const std::string key = none ? "n" : i < 9 ? std::to_string(i + 1) : " ";
     const std::string name = none ? "nothing" : choices_.fields[i];
-    choice({margin + 6.0, y}, key + "  " + name, state.field == becomes.field, becomes);
+    choice({margin + 6.0, y}, fmt::format("{}  {}", key, name), state.field == becomes.field,
+           becomes);
     y += line + 2.0;
   }
   y += 10.0;
