@@ -102,8 +102,10 @@ bool mesh_job(std::string_view bytes) {
 
 bool analyse_job(std::string_view bytes) {
   const std::optional<solver::Job> job = sound_job(bytes);
-  constexpr double few_elements = 300.0;
-  if (!job || !is_small(*job, few_elements) || solver::stages_of(*job).size() > 12) return false;
+  constexpr double few_elements = 400.0;
+  constexpr std::size_t few_stages = 20;
+  if (!job || !is_small(*job, few_elements)) return false;
+  if (solver::stages_of(*job).size() > few_stages) return false;
   try {
     const solver::JobResult result = solver::analyse(*job);
     const io::JobFile file{"fuzz.toml", std::string(bytes)};

@@ -31,6 +31,15 @@ TEST(GeometryErrors, TooManyElementsAreRefused) {
   EXPECT_THAT(meshing(plain_wall(), {}, 0.5), refused("take larger ones"));
 }
 
+TEST(GeometryErrors, TooManyElementsOfAThinStripAreRefused) {
+  constexpr double kilometre = 1e6;
+  for (const double height : {0.2, 0.05}) {
+    const WallShape strip{
+        kilometre, {{0.0, height}, {kilometre, height}}, {}, {}, {800.0, 4400.0, 0.5 * height}};
+    EXPECT_THAT(meshing(strip, {}, 0.1), refused("take larger ones")) << height;
+  }
+}
+
 TEST(GeometryErrors, TopMustRunFromEndToEnd) {
   EXPECT_THAT(meshing(wall_with_top({{0.0, 5000.0}, {5000.0, 5000.0}})), refused("right end"));
   EXPECT_THAT(meshing(wall_with_top({{0.0, 5000.0}})), refused("right end"));
