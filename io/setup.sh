@@ -6,7 +6,7 @@ set -euo pipefail
 packages=(
   g++ cmake ninja-build pkg-config
   libeigen3-dev libspectra-dev libsuitesparse-dev libopenblas-dev
-  libvtk9-dev libcairo2-dev libpango1.0-dev libglib2.0-dev fonts-dejavu-core
+  libvtk9-dev libcairo2-dev libpng-dev libpango1.0-dev libglib2.0-dev fonts-dejavu-core
   libfmt-dev libcli11-dev libtomlplusplus-dev nlohmann-json3-dev libudunits2-dev libpugixml-dev
 )
 if [[ "${1:-}" == --tests ]]; then

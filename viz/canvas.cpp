@@ -1,6 +1,7 @@
 #include "viz/canvas.h"
 
 #include "viz/cairo_parts.h"
+#include "viz/png_bytes.h"
 
 #include <cairo-svg.h>
 #include <cairo.h>
@@ -277,9 +278,7 @@ std::string to_png(const Drawing& drawing, int pixels) {
   // A device scale, not cairo_scale: Pango then keeps its layout the same as in the SVG.
   cairo_surface_set_device_scale(surface.get(), scale, scale);
   draw_on(surface.get(), drawing);
-  std::string png;
-  require_success(cairo_surface_write_to_png_stream(surface.get(), append_bytes, &png));
-  return png;
+  return png_bytes(surface.get());
 }
 
 }  // namespace deadshore::viz
