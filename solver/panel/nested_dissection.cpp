@@ -119,7 +119,8 @@ class Dissection {
     for (std::size_t k = 0; k < size; ++k) {
       in_second_[static_cast<std::size_t>(quads[k])] = k >= cut.size;
     }
-    std::ranges::stable_partition(part(1 - cut.axis, begin, size), [&](int quad) {
+    const std::span<int> others = part(1 - cut.axis, begin, size);
+    std::stable_partition(others.begin(), others.end(), [&](int quad) {
       return !in_second_[static_cast<std::size_t>(quad)];
     });
   }
