@@ -68,10 +68,10 @@ void add_rise(const BeamLine& beam, double x, ContactPoint& point, double factor
   const double s = (x - beam.x[static_cast<std::size_t>(element)]) / L;
   const auto shape = shape_at(s, L, shear_parameter(beam, L));
   const double turn = 1.0 / beam.rotation_length();
-  for (int i = 0; i < 2; ++i) {
-    const int node = beam.first_node + element + i;
-    point.add(node, 0, factor * turn * shape[static_cast<std::size_t>(2 * i)]);
-    point.add(node, 1, factor * shape[static_cast<std::size_t>(2 * i + 1)]);
+  for (std::size_t i = 0; i < 2; ++i) {
+    const int node = beam.first_node + element + static_cast<int>(i);
+    point.add(node, 0, factor * turn * shape[2 * i]);
+    point.add(node, 1, factor * shape[2 * i + 1]);
   }
 }
 
