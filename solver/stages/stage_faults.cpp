@@ -34,6 +34,7 @@ std::string listed(const std::vector<std::string>& names) {
 template <class Parts>
 std::vector<std::string> names_of(const Parts& parts) {
   std::vector<std::string> names;
+  names.reserve(parts.size());
   for (const auto& part : parts) names.push_back(part.name);
   return names;
 }

@@ -88,6 +88,8 @@ TEST(WholeJob, StagesAndLimitAnalysisSideBySideGiveWhatOneThreadGives) {
   job.analysis.sequence = Sequence::staged;
   job.analysis.masonry = {MasonryModel::uncracked, MasonryModel::cracked};
   job.analysis.mesh_size = 300.0;
+  job.wall.openings.clear();
+  job.wall.lintels.clear();
   job.stages = usual_stages(job);
   job.stages.resize(4);  // to the cut: the sanitizer is slow
   const auto forces_on = [&](int threads) {
