@@ -184,7 +184,7 @@ vtkSmartPointer<vtkPolyData> support_points(const solver::JobResult& result) {
     shapes.add_face("beam", places.beam);
     for (const mesh::Box& stone : places.padstones) shapes.add_face("padstone", stone);
   }
-  const vtkSmartPointer<vtkPolyData> points = shapes.taken();
+  vtkSmartPointer<vtkPolyData> points = shapes.taken();
   add_reactions(points, "hand", hand_reactions(result.hand));
   for (const solver::StageResult& stage : result.stages) {
     for (const solver::PanelResult& analysis : stage.analyses) {

@@ -41,56 +41,53 @@ std::vector<std::string> needle_words(const Job& job) {
 }  // namespace
 
 std::vector<LegendEntry> plan_legend(const Job& job, const PlanParts& parts) {
-  std::vector<LegendEntry> entries{
-      LegendEntry(draw_wall_sign, "wall, cut half way up to the soffit")};
+  std::vector<LegendEntry> entries{{draw_wall_sign, "wall, cut half way up to the soffit"}};
   for (const std::string& words : needle_words(job))
-    entries.push_back(LegendEntry(
-        [](Canvas& canvas, const Rect& box) {
-          const double y = box.middle().y;
-          const Rect bar{box.left, y - 2.6, box.right, y + 2.6};
-          canvas.fill(bar, steel_tint);
-          canvas.outline(bar, needle_pen());
-        },
-        words));
+    entries.push_back({[](Canvas& canvas, const Rect& box) {
+                         const double y = box.middle().y;
+                         const Rect bar{box.left, y - 2.6, box.right, y + 2.6};
+                         canvas.fill(bar, steel_tint);
+                         canvas.outline(bar, needle_pen());
+                       },
+                       words});
   if (!parts.props.empty())
-    entries.push_back(LegendEntry(
-        [](Canvas& canvas, const Rect& box) {
-          draw_sole_sign(canvas, box);
-          const PagePoint at = box.middle();
-          draw_prop_sign(canvas, {at.x - 4.0, box.top + 0.5, at.x + 4.0, box.bottom - 0.5}, 2.2,
-                         false);
-        },
-        "prop on its base and sole plate"));
+    entries.push_back({[](Canvas& canvas, const Rect& box) {
+                         draw_sole_sign(canvas, box);
+                         const PagePoint at = box.middle();
+                         draw_prop_sign(canvas,
+                                        {at.x - 4.0, box.top + 0.5, at.x + 4.0, box.bottom - 0.5},
+                                        2.2, false);
+                       },
+                       "prop on its base and sole plate"});
   if (std::any_of(parts.props.begin(), parts.props.end(),
                   [](const PlanProp& prop) { return prop.holds_down; }))
-    entries.push_back(LegendEntry(
-        [](Canvas& canvas, const Rect& box) {
-          const PagePoint at = box.middle();
-          draw_prop_sign(canvas, {at.x - 4.0, box.top, at.x + 4.0, box.bottom}, 2.2, true);
-        },
-        "prop that holds the needle's tail down"));
+    entries.push_back(
+        {[](Canvas& canvas, const Rect& box) {
+           const PagePoint at = box.middle();
+           draw_prop_sign(canvas, {at.x - 4.0, box.top, at.x + 4.0, box.bottom}, 2.2, true);
+         },
+         "prop that holds the needle's tail down"});
   if (!parts.shores.empty())
-    entries.push_back(LegendEntry(
-        [](Canvas& canvas, const Rect& box) {
-          draw_sole_sign(canvas, box);
-          const double y = box.middle().y;
-          canvas.outline(Rect{box.left, y - 2.0, box.right, y + 2.0}, head_plate_pen());
-        },
-        "head plate under the joists, over its sole"));
+    entries.push_back(
+        {[](Canvas& canvas, const Rect& box) {
+           draw_sole_sign(canvas, box);
+           const double y = box.middle().y;
+           canvas.outline(Rect{box.left, y - 2.0, box.right, y + 2.0}, head_plate_pen());
+         },
+         "head plate under the joists, over its sole"});
   if (job.beam) entries.push_back(line_entry(beam_place_pen(), "permanent beam in its place"));
   if (job.beam && job.lifting) {
-    entries.push_back(LegendEntry(
-        [](Canvas& canvas, const Rect& box) {
-          canvas.fill(box, tension, lane_shade);
-          canvas.arrow({box.left, box.middle().y}, {box.right, box.middle().y}, way_pen());
-        },
-        "way of the beam"));
-    entries.push_back(LegendEntry(
-        [](Canvas& canvas, const Rect& box) {
-          canvas.fill(box, white);
-          canvas.outline(box, edge_pen);
-        },
-        "pocket"));
+    entries.push_back(
+        {[](Canvas& canvas, const Rect& box) {
+           canvas.fill(box, tension, lane_shade);
+           canvas.arrow({box.left, box.middle().y}, {box.right, box.middle().y}, way_pen());
+         },
+         "way of the beam"});
+    entries.push_back({[](Canvas& canvas, const Rect& box) {
+                         canvas.fill(box, white);
+                         canvas.outline(box, edge_pen);
+                       },
+                       "pocket"});
     if (!job.lifting->stands.empty())
       entries.push_back({draw_stand_sign, "stand that holds the beam"});
     if (!job.lifting->lifters.empty())

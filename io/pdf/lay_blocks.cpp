@@ -13,7 +13,7 @@ constexpr double summary_share = 0.88;
 
 /// Text of its own and the id that leads to it.
 std::string id_for_bookmark(FlowBuilder& flow) {
-  const std::string id = fmt::format("heading {}", flow.flow().bookmarks.size());
+  std::string id = fmt::format("heading {}", flow.flow().bookmarks.size());
   flow.anchor(id);
   return id;
 }

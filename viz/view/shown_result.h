@@ -19,6 +19,7 @@ struct ShownWall {
 };
 
 /// A folder of results, read from disk. Lengths in mm, forces in kN, as the files have them.
+// NOLINTNEXTLINE(bugprone-exception-escape): of moving a nlohmann::json, which does not throw
 struct ShownResult {
   std::filesystem::path folder;
   nlohmann::json answers;             ///< results.json
