@@ -19,7 +19,6 @@ namespace {
 
 using mesh::Interval;
 using solver::Job;
-using solver::SpreadItem;
 using solver::SpreadSum;
 
 constexpr double width = 86.0 / 25.4 * 72.0;  // two stand side by side
