@@ -46,6 +46,7 @@ std::vector<int> spread_nodes(const mesh::QuadMesh& mesh, const std::vector<char
     if (!fresh && off < entry->second.first) entry->second = {off, node};
   }
   std::vector<int> nodes;
+  nodes.reserve(nearest.size());
   for (const auto& [square, entry] : nearest) nodes.push_back(entry.second);
   return nodes;
 }

@@ -47,6 +47,7 @@ void draw_marks(Canvas& canvas, const WallView& view, const std::vector<SiteMark
   for (const SiteMark& mark : marks) {
     const PagePoint tip = view.at(mark.at);
     std::vector<Rect> rows;
+    rows.reserve(4);
     for (int row = 0; row < 4; ++row)
       rows.push_back(plate_box({tip.x, tip.y - mark_height - 6.0 - 9.5 * row}, mark.name, style));
     draw_plate(canvas, room, mark.name, style, rows);

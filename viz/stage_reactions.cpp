@@ -297,6 +297,7 @@ Drawing stage_reactions(const JobResult& result) {
     stages.push_back(fmt::format("{}  {}", i + 1, result.stages[i].name));
   const auto& models = result.job.analysis.masonry;
   std::vector<std::vector<SupportSeries>> series;
+  series.reserve(models.size());
   for (const solver::MasonryModel model : models) series.push_back(support_series(result, model));
   const std::array scales{scale_of(series, true), scale_of(series, false)};
 

@@ -253,8 +253,9 @@ Drawing stage_strip(const JobResult& result, const BandScale& scale) {
                          "Stages of the work: principal compression, " + masonry_words(model),
                          job.title, landscape_width);
             for (std::size_t i = 0; i < cells.size(); ++i) {
-              const auto column = static_cast<double>(i % static_cast<std::size_t>(grid.columns));
-              const auto row = static_cast<double>(i / static_cast<std::size_t>(grid.columns));
+              const int cell = static_cast<int>(i);
+              const int column = cell % grid.columns;
+              const int row = cell / grid.columns;
               const double left = 4.0 + column * (grid.cell_width + gap);
               const double over = top + row * grid.cell_height;
               draw_cell(canvas, cells[i], job,

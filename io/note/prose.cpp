@@ -212,7 +212,7 @@ std::vector<std::string> shores_not_checked(const solver::Job& job) {
     items.push_back("Anything of " + listed(unknown) +
                     ": the dead shore itself, what it stands on, and the joists over it.");
   if (any_framed)
-    items.push_back(
+    items.emplace_back(
         "The joists over the dead shores, bent the other way over the head plate, and bracing "
         "that keeps the shores from swaying or falling over.");
   return items;

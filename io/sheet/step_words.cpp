@@ -114,7 +114,7 @@ std::string detailed_words(const solver::JobResult& result, const Operation& ope
 }
 
 std::string sentence_of(const solver::JobResult& result, const Operation& operation) {
-  const std::string words = detailed_words(result, operation);
+  std::string words = detailed_words(result, operation);
   if (!words.empty()) return words;
   return with_capital(done_in_words(std::span(&operation, 1))) + ".";
 }
