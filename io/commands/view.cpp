@@ -33,7 +33,7 @@ fs::path view_program() {
   std::error_code failure;
   const fs::path here = fs::read_symlink("/proc/self/exe", failure).parent_path();
   for (const char* folder : {".", DEADSHORE_LIBEXEC}) {
-    const fs::path program = (here / folder / "deadshore-view").lexically_normal();
+    fs::path program = (here / folder / "deadshore-view").lexically_normal();
     if (access(program.c_str(), X_OK) == 0) return program;
   }
   throw FileError(here / "deadshore-view",
