@@ -17,6 +17,9 @@ fi
 if [[ "${1:-}" == --clang ]]; then
   packages=(clang clang-tidy libomp-dev libclang-rt-14-dev)
 fi
+if [[ "${1:-}" == --coverage ]]; then
+  packages=(gcovr)
+fi
 
 missing=()
 for package in "${packages[@]}"; do

@@ -5,7 +5,7 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 
 bash io/setup.sh --tests
-command -v gcovr >/dev/null || { echo "needs Debian's gcovr: apt-get install gcovr" >&2; exit 1; }
+bash io/setup.sh --coverage
 tests=(deadshore_mesh_tests deadshore_solver_tests deadshore_published_tests)
 cmake --preset coverage >/dev/null
 cmake --build --preset coverage --target "${tests[@]}"

@@ -43,9 +43,9 @@ std::string words_of(const SupportSensitivity& support, Unsure what) {
   const auto bracket = std::ranges::find(support.brackets, what, &ReactionBracket::what);
   if (bracket == support.brackets.end()) return "\u2013";
   std::string words = kilonewtons(bracket->least) + " to " + kilonewtons(bracket->most);
-  const bool moves = support.worst() != nullptr;
-  if (moves && !bracket->needle.empty()) words += fmt::format(" ({})", bracket->needle);
-  return support.worst() == &*bracket ? "* " + words : words;
+  const ReactionBracket* worst = support.worst();
+  if (worst != nullptr && !bracket->needle.empty()) words += fmt::format(" ({})", bracket->needle);
+  return worst == &*bracket ? "* " + words : words;
 }
 
 bool has_any(const solver::Sensitivity& sensitivity, Unsure what) {

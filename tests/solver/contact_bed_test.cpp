@@ -1,5 +1,6 @@
-#include "solver/model/error.h"
 #include "solver/panel/contact_bed.h"
+
+#include "solver/model/error.h"
 #include "tests/solver/grid_mesh.h"
 
 #include <gtest/gtest.h>

@@ -14,8 +14,8 @@ double need_at(Job job, double size) {
 
 TEST(MemoryNeed, GrowsLittleFasterThanTheNumberOfElements) {
   const Job job = invented_wall();
-  const double growth =
-      need_at(job, 1.0) / need_at(job, 2.0);  // the program itself is little beside
+  // Elements so small that what the program itself takes is little beside.
+  const double growth = need_at(job, 1.0) / need_at(job, 2.0);
   EXPECT_GT(growth, 4.0);
   EXPECT_LT(growth, 5.0);
 }
