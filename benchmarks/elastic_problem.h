@@ -1,9 +1,9 @@
 #pragma once
 
 #include "mesh/quad_mesh.h"
-#include "solver/model/job.h"
+#include "solver/fem/equation_map.h"
+#include "solver/job/job.h"
 #include "solver/panel/contact_bed.h"
-#include "solver/panel/equation_map.h"
 #include "solver/panel/panel_law.h"
 
 #include <Eigen/Core>

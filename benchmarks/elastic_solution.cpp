@@ -1,6 +1,6 @@
 #include "benchmarks/cpu_clock.h"
 #include "benchmarks/elastic_problem.h"
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 #include "solver/panel/panel_model.h"
 #include "solver/panel/wall_panel.h"
 

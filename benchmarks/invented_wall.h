@@ -1,7 +1,7 @@
 #pragma once
 
 #include "mesh/quad_mesh.h"
-#include "solver/model/job.h"
+#include "solver/job/job.h"
 
 namespace deadshore::benchmarks {
 

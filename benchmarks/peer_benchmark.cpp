@@ -4,7 +4,7 @@
 
 #include "benchmarks/elastic_problem.h"
 #include "benchmarks/invented_wall.h"
-#include "solver/panel/sparse_cholesky.h"
+#include "solver/fem/sparse_cholesky.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "io/error.h"
 
-#include "io/unprintable.h"
+#include "io/job/unprintable.h"
 
 #include <fmt/format.h>
 

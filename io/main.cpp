@@ -9,8 +9,8 @@
 #include "io/commands/view.h"
 #include "io/error.h"
 #include "mesh/error.h"
+#include "solver/job/error.h"
 #include "solver/members/error.h"
-#include "solver/model/error.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>

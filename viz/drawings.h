@@ -1,9 +1,9 @@
 #pragma once
 
-#include "solver/model/results.h"
-#include "viz/bands.h"
-#include "viz/canvas.h"
-#include "viz/stage_works.h"
+#include "solver/result/results.h"
+#include "viz/page/canvas.h"
+#include "viz/stages/stage_works.h"
+#include "viz/wall/bands.h"
 
 #include <span>
 #include <vector>

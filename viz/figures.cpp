@@ -1,11 +1,11 @@
 #include "viz/figures.h"
 
-#include "solver/compare/envelope.h"
-#include "viz/crack_marks.h"
+#include "solver/study/envelope.h"
 #include "viz/drawings.h"
-#include "viz/figure_list.h"
-#include "viz/panel_marks.h"
-#include "viz/staged_figures.h"
+#include "viz/page/figure_list.h"
+#include "viz/stages/staged_figures.h"
+#include "viz/wall/crack_marks.h"
+#include "viz/wall/panel_marks.h"
 
 #include <fmt/format.h>
 

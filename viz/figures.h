@@ -1,8 +1,8 @@
 #pragma once
 
 #include "mesh/plane.h"
-#include "solver/model/results.h"
-#include "viz/drawing.h"
+#include "solver/result/results.h"
+#include "viz/page/drawing.h"
 
 #include <string>
 #include <vector>

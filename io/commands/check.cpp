@@ -1,7 +1,7 @@
 #include "io/commands/check.h"
 
-#include "io/job_reader.h"
-#include "solver/stages/usual_stages.h"
+#include "io/job/job_reader.h"
+#include "solver/job/usual_stages.h"
 
 #include <fmt/format.h>
 

@@ -2,7 +2,7 @@
 
 #include "io/commands/member_lists.h"
 #include "io/commands/weight_lists.h"
-#include "io/whole_file.h"
+#include "io/files/whole_file.h"
 
 #include <fmt/format.h>
 

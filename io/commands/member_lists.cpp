@@ -3,7 +3,7 @@
 #include "io/commands/name_pattern.h"
 #include "io/commands/terminal.h"
 #include "io/commands/text_table.h"
-#include "io/subgrade_moduli.h"
+#include "io/tables/subgrade_moduli.h"
 #include "solver/members/error.h"
 #include "solver/members/safe_load.h"
 

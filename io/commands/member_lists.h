@@ -1,6 +1,6 @@
 #pragma once
 
-#include "io/member_tables.h"
+#include "io/tables/member_tables.h"
 
 #include <string>
 #include <string_view>

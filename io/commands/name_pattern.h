@@ -1,6 +1,6 @@
 #pragma once
 
-#include "io/named_rows.h"
+#include "io/tables/named_rows.h"
 
 #include <fmt/format.h>
 

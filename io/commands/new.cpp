@@ -1,8 +1,8 @@
 #include "io/commands/new.h"
 
 #include "io/error.h"
-#include "io/starter_job.h"
-#include "io/whole_file.h"
+#include "io/files/whole_file.h"
+#include "io/job/starter_job.h"
 
 #include <fmt/format.h>
 

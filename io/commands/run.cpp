@@ -4,11 +4,11 @@
 #include "io/commands/stop_signals.h"
 #include "io/commands/summary.h"
 #include "io/commands/terminal.h"
-#include "io/job_file.h"
-#include "io/job_reader.h"
-#include "io/memory_limit.h"
-#include "io/output_folder.h"
-#include "io/results_writer.h"
+#include "io/files/memory_limit.h"
+#include "io/files/output_folder.h"
+#include "io/job/job_file.h"
+#include "io/job/job_reader.h"
+#include "io/results/results_writer.h"
 #include "solver/study/analyse.h"
 
 #include <fmt/format.h>

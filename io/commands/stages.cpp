@@ -1,8 +1,8 @@
 #include "io/commands/stages.h"
 
-#include "io/job_reader.h"
-#include "io/stage_text.h"
-#include "solver/stages/usual_stages.h"
+#include "io/job/job_reader.h"
+#include "io/job/stage_text.h"
+#include "solver/job/usual_stages.h"
 
 #include <fmt/format.h>
 

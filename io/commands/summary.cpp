@@ -3,8 +3,8 @@
 #include "io/commands/check_summary.h"
 #include "io/commands/terminal.h"
 #include "io/error.h"
-#include "io/stage_facts.h"
-#include "solver/panel/sparse_cholesky.h"
+#include "io/results/stage_facts.h"
+#include "solver/fem/sparse_cholesky.h"
 #include "solver/study/mesh_error.h"
 #include "solver/study/sensitivity_words.h"
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "io/weight_tables.h"
+#include "io/tables/weight_tables.h"
 
 #include <string>
 #include <string_view>

@@ -1,7 +1,7 @@
 #include "io/note/member_wording.h"
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "solver/shoring/shore_frame.h"
+#include "solver/job/shore_frame.h"
 
 #include <fmt/format.h>
 

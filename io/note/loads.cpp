@@ -1,7 +1,7 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/stage_facts.h"
-#include "solver/compare/envelope.h"
+#include "io/results/stage_facts.h"
+#include "solver/study/envelope.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "solver/needle/needle_frame.h"
+#include "solver/job/needle_frame.h"
 
 #include <string>
 

@@ -4,7 +4,7 @@
 #include "io/note/sections.h"
 #include "io/note/style.h"
 #include "io/note/viewer_style.h"
-#include "solver/stages/result_stages.h"
+#include "solver/result/result_stages.h"
 
 #include <algorithm>
 #include <string>

@@ -1,11 +1,11 @@
 #pragma once
 
-#include "io/job_file.h"
+#include "io/job/job_file.h"
 #include "io/note/chapter.h"
 #include "io/note/figure_shelf.h"
 #include "io/note/html.h"
-#include "solver/compare/envelope.h"
-#include "solver/model/results.h"
+#include "solver/result/results.h"
+#include "solver/study/envelope.h"
 
 #include <string>
 #include <vector>
@@ -52,8 +52,8 @@ namespace deadshore::io {
 /// Part of it: what each support carries in each stage, in tables that fit the page.
 [[nodiscard]] Html stage_reactions(const solver::JobResult& result);
 
-/// Part of the evidence: what each support would carry if what is unsure were otherwise. Empty where
-/// that was not found.
+/// Part of the evidence: what each support would carry if what is unsure were otherwise. Empty
+/// where that was not found.
 [[nodiscard]] Html what_if(const solver::JobResult& result);
 
 /// The factors of each stage if masonry bears no tension. Empty where none was found.

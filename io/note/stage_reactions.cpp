@@ -1,6 +1,6 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/stage_facts.h"
+#include "io/results/stage_facts.h"
 #include "solver/study/mesh_error.h"
 
 #include <fmt/format.h>

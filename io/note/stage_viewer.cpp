@@ -1,12 +1,12 @@
-#include "io/json_numbers.h"
 #include "io/note/inline_svg.h"
 #include "io/note/sections.h"
 #include "io/note/viewer_script.h"
 #include "io/note/wording.h"
-#include "io/stage_facts.h"
-#include "io/work_words.h"
-#include "viz/stage_views.h"
-#include "viz/support_series.h"
+#include "io/results/json_numbers.h"
+#include "io/results/stage_facts.h"
+#include "io/results/work_words.h"
+#include "viz/stages/stage_views.h"
+#include "viz/stages/support_series.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/stage_facts.h"
-#include "io/work_words.h"
+#include "io/results/stage_facts.h"
+#include "io/results/work_words.h"
 
 #include <fmt/format.h>
 

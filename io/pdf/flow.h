@@ -2,7 +2,7 @@
 
 #include "io/pdf/blocks.h"
 #include "io/pdf/page_index.h"
-#include "viz/page.h"
+#include "viz/page/page.h"
 
 #include <functional>
 #include <limits>

@@ -2,7 +2,7 @@
 
 #include "io/pdf/blocks.h"
 #include "io/pdf/measured_text.h"
-#include "viz/page.h"
+#include "viz/page/page.h"
 
 #include <cstddef>
 #include <memory>

@@ -1,5 +1,5 @@
 #include "io/pdf/lay_blocks.h"
-#include "viz/canvas.h"
+#include "viz/page/canvas.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "io/pdf/markup.h"
 
-#include "viz/cairo_parts.h"
+#include "viz/page/cairo_parts.h"
 
 #include <fmt/format.h>
 

@@ -3,7 +3,7 @@
 #include "io/pdf/page_index.h"
 #include "io/pdf/paper.h"
 #include "io/pdf/rich_text.h"
-#include "viz/cairo_parts.h"
+#include "viz/page/cairo_parts.h"
 
 #include <span>
 

@@ -2,7 +2,7 @@
 
 #include "io/pdf/grid_reader.h"
 #include "io/pdf/markup.h"
-#include "viz/cairo_parts.h"
+#include "viz/page/cairo_parts.h"
 
 #include <fmt/format.h>
 

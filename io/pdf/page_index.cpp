@@ -1,6 +1,6 @@
 #include "io/pdf/page_index.h"
 
-#include "viz/canvas.h"
+#include "viz/page/canvas.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #include "io/pdf/paint_pages.h"
 
 #include "io/pdf/measured_text.h"
-#include "viz/canvas.h"
+#include "viz/page/canvas.h"
 
 #include <cairo-pdf.h>
 #include <fmt/format.h>

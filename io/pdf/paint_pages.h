@@ -1,7 +1,7 @@
 #pragma once
 
 #include "io/pdf/paginate.h"
-#include "viz/cairo_parts.h"
+#include "viz/page/cairo_parts.h"
 
 #include <string>
 

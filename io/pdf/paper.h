@@ -1,6 +1,6 @@
 #pragma once
 
-#include "viz/palette.h"
+#include "viz/page/palette.h"
 
 /// Measures and colours of the note on paper: those of its style sheet (io/note/style.h), in
 /// points.

@@ -1,7 +1,7 @@
 #include "io/sheet/monitoring.h"
 
 #include "io/note/wording.h"
-#include "io/stage_facts.h"
+#include "io/results/stage_facts.h"
 #include "solver/cracks/damage_scale.h"
 
 #include <fmt/format.h>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "mesh/plane.h"
-#include "solver/model/results.h"
+#include "solver/result/results.h"
 
 #include <span>
 #include <string>

@@ -1,7 +1,7 @@
 #include "io/sheet/sheet_tables.h"
 
 #include "io/note/wording.h"
-#include "solver/compare/envelope.h"
+#include "solver/study/envelope.h"
 
 #include <fmt/format.h>
 

@@ -2,7 +2,7 @@
 
 #include "io/note/html.h"
 #include "io/sheet/site_steps.h"
-#include "solver/model/results.h"
+#include "solver/result/results.h"
 
 /// The parts of the sheet that are tables and lists.
 namespace deadshore::io {

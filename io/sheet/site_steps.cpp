@@ -1,7 +1,7 @@
 #include "io/sheet/site_steps.h"
 
 #include "io/sheet/step_words.h"
-#include "solver/stages/usual_stages.h"
+#include "solver/job/usual_stages.h"
 
 #include <cmath>
 

@@ -1,8 +1,8 @@
 #pragma once
 
+#include "io/results/stage_facts.h"
 #include "io/sheet/monitoring.h"
-#include "io/stage_facts.h"
-#include "solver/model/results.h"
+#include "solver/result/results.h"
 
 #include <string>
 #include <vector>

@@ -1,7 +1,7 @@
 #include "io/sheet/step_words.h"
 
 #include "io/note/wording.h"
-#include "io/work_words.h"
+#include "io/results/work_words.h"
 
 #include <fmt/format.h>
 

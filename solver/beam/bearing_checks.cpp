@@ -1,8 +1,8 @@
 #include "solver/beam/beam_case.h"
 #include "solver/checks/masonry_checks.h"
 #include "solver/checks/presented_units.h"
-#include "solver/model/beam_places.h"
-#include "solver/model/cut.h"
+#include "solver/job/beam_places.h"
+#include "solver/job/cut.h"
 #include "solver/spread/landing.h"
 
 #include <fmt/format.h>

@@ -1,8 +1,8 @@
 #include "solver/beam/beam_checks.h"
 #include "solver/beam/load_over_beam.h"
 #include "solver/frame/solve_frame.h"
-#include "solver/model/beam_places.h"
-#include "solver/model/cut.h"
+#include "solver/job/beam_places.h"
+#include "solver/job/cut.h"
 
 #include <algorithm>
 #include <cmath>

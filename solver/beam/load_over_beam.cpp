@@ -1,7 +1,7 @@
 #include "solver/beam/load_over_beam.h"
 
-#include "solver/model/beam_places.h"
-#include "solver/model/cut.h"
+#include "solver/job/beam_places.h"
+#include "solver/job/cut.h"
 #include "solver/spread/landing.h"
 #include "solver/spread/strips.h"
 

@@ -5,7 +5,7 @@
 #include "solver/checks/presented_units.h"
 #include "solver/checks/steel_checks.h"
 #include "solver/checks/web_bearing.h"
-#include "solver/model/beam_places.h"
+#include "solver/job/beam_places.h"
 
 #include <fmt/format.h>
 

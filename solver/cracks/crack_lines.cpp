@@ -1,7 +1,7 @@
 #include "solver/cracks/crack_lines.h"
 
 #include "solver/cracks/crack_window.h"
-#include "solver/cracks/quad_finder.h"
+#include "solver/fem/quad_finder.h"
 
 #include <algorithm>
 #include <cmath>

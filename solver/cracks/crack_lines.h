@@ -1,7 +1,7 @@
 #pragma once
 
 #include "mesh/quad_mesh.h"
-#include "solver/model/results.h"
+#include "solver/result/results.h"
 
 #include <vector>
 

@@ -1,6 +1,6 @@
 #include "solver/frame/frame_element.h"
 
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 
 #include <Eigen/Cholesky>
 #include <fmt/format.h>

@@ -1,5 +1,5 @@
 #include "solver/frame/frame.h"
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 
 #include <fmt/format.h>
 

@@ -2,7 +2,7 @@
 
 #include "solver/frame/frame_system.h"
 #include "solver/frame/spring_contact.h"
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 
 #include <array>
 #include <cstddef>

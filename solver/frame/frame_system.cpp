@@ -1,6 +1,6 @@
 #include "solver/frame/frame_system.h"
 
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 
 #include <fmt/format.h>
 

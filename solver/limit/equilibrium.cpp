@@ -1,7 +1,7 @@
 #include "solver/limit/equilibrium.h"
 
-#include "solver/model/error.h"
-#include "solver/panel/quad_geometry.h"
+#include "solver/fem/quad_geometry.h"
+#include "solver/job/error.h"
 
 namespace deadshore::solver {
 

@@ -1,10 +1,10 @@
 #pragma once
 
 #include "mesh/quad_mesh.h"
+#include "solver/fem/equation_map.h"
+#include "solver/fem/quad_shape.h"
+#include "solver/fem/stiffness_pattern.h"
 #include "solver/limit/lorentz_cone.h"
-#include "solver/panel/equation_map.h"
-#include "solver/panel/quad_shape.h"
-#include "solver/panel/stiffness_pattern.h"
 
 #include <Eigen/Core>
 

@@ -1,6 +1,6 @@
 #include "solver/limit/interior_point.h"
 
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 
 #include <fmt/format.h>
 

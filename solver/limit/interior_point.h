@@ -1,9 +1,9 @@
 #pragma once
 
+#include "solver/fem/sparse_cholesky.h"
 #include "solver/limit/equilibrium.h"
 #include "solver/limit/limit_program.h"
 #include "solver/limit/lorentz_cone.h"
-#include "solver/panel/sparse_cholesky.h"
 
 #include <Eigen/Core>
 

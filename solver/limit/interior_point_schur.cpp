@@ -1,5 +1,5 @@
+#include "solver/job/error.h"
 #include "solver/limit/interior_point.h"
-#include "solver/model/error.h"
 
 #include <algorithm>
 #include <limits>

@@ -1,6 +1,6 @@
 #include "solver/limit/limit_analysis.h"
 
-#include "solver/panel/quad_geometry.h"
+#include "solver/fem/quad_geometry.h"
 
 #include <algorithm>
 #include <cmath>

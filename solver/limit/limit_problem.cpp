@@ -1,8 +1,8 @@
 #include "solver/limit/limit_problem.h"
 
-#include "solver/panel/quad_geometry.h"
-#include "solver/panel/quad_shape.h"
-#include "solver/panel/side_points.h"
+#include "solver/fem/quad_geometry.h"
+#include "solver/fem/quad_shape.h"
+#include "solver/fem/side_points.h"
 #include "solver/panel/wall_panel.h"
 #include "solver/stages/staged_mesh.h"
 

@@ -1,9 +1,9 @@
 #pragma once
 
 #include "mesh/quad_mesh.h"
+#include "solver/job/job.h"
+#include "solver/job/stage_state.h"
 #include "solver/limit/limit_program.h"
-#include "solver/model/job.h"
-#include "solver/stages/stage_state.h"
 
 #include <Eigen/Core>
 

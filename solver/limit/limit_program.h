@@ -1,8 +1,8 @@
 #pragma once
 
+#include "solver/fem/sparse_cholesky.h"
 #include "solver/limit/equilibrium.h"
 #include "solver/limit/lorentz_cone.h"
-#include "solver/panel/sparse_cholesky.h"
 
 #include <Eigen/Core>
 

@@ -1,10 +1,10 @@
 #include "solver/limit/stage_safety.h"
 
 #include "mesh/error.h"
+#include "solver/fem/carry_over.h"
 #include "solver/limit/limit_analysis.h"
 #include "solver/limit/limit_verdict.h"
 #include "solver/stages/staged_mesh.h"
-#include "solver/study/carry_over.h"
 
 #include <algorithm>
 #include <cmath>

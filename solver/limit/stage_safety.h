@@ -1,8 +1,8 @@
 #pragma once
 
-#include "solver/model/job.h"
-#include "solver/model/results.h"
-#include "solver/stages/stage_state.h"
+#include "solver/job/job.h"
+#include "solver/job/stage_state.h"
+#include "solver/result/results.h"
 
 namespace deadshore::solver {
 

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "solver/checks/check.h"
+#include "solver/job/job.h"
 #include "solver/loads/take_down.h"
-#include "solver/model/job.h"
 
 #include <vector>
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "mesh/wall_shape.h"
-#include "solver/model/house.h"
+#include "solver/job/house.h"
 
 #include <string>
 #include <vector>

@@ -1,8 +1,8 @@
 #include "solver/needle/needle_advice.h"
 
 #include "solver/checks/prop_checks.h"
+#include "solver/job/error.h"
 #include "solver/members/error.h"
-#include "solver/model/error.h"
 
 #include <fmt/format.h>
 

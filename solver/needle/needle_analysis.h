@@ -1,7 +1,7 @@
 #pragma once
 
 #include "solver/frame/solve_frame.h"
-#include "solver/needle/needle_frame.h"
+#include "solver/job/needle_frame.h"
 
 #include <string>
 #include <vector>

@@ -1,6 +1,6 @@
 #include "solver/needle/needle_assembly.h"
 
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 
 #include <algorithm>
 #include <cmath>

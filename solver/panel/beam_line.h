@@ -1,7 +1,7 @@
 #pragma once
 
+#include "solver/fem/side_points.h"
 #include "solver/panel/contact_bed.h"
-#include "solver/panel/side_points.h"
 
 #include <Eigen/Core>
 

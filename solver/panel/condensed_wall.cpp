@@ -1,6 +1,6 @@
 #include "solver/panel/condensed_wall.h"
 
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 #include "solver/panel/wall_panel.h"
 
 #include <Eigen/Cholesky>

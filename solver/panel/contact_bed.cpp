@@ -1,6 +1,6 @@
 #include "solver/panel/contact_bed.h"
 
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 
 #include <fmt/format.h>
 

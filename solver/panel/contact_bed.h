@@ -1,9 +1,9 @@
 #pragma once
 
 #include "mesh/quad_mesh.h"
-#include "solver/model/job.h"
-#include "solver/panel/side_points.h"
-#include "solver/panel/stiffness_pattern.h"
+#include "solver/fem/side_points.h"
+#include "solver/fem/stiffness_pattern.h"
+#include "solver/job/job.h"
 
 #include <Eigen/Core>
 

@@ -1,6 +1,6 @@
 #include "solver/panel/interior_path.h"
 
-#include "solver/panel/quad_shape.h"
+#include "solver/fem/quad_shape.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 #include "solver/panel/loose_masonry.h"
 
 #include "mesh/connected_parts.h"
-#include "solver/model/cut.h"
+#include "solver/job/cut.h"
 #include "solver/panel/newton.h"
 
 #include <fmt/format.h>

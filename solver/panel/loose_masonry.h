@@ -1,8 +1,8 @@
 #pragma once
 
-#include "solver/model/job.h"
-#include "solver/model/results.h"
+#include "solver/job/job.h"
 #include "solver/panel/panel_model.h"
+#include "solver/result/results.h"
 
 #include <Eigen/Core>
 

@@ -1,6 +1,6 @@
 #include "solver/panel/newton.h"
 
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 #include "solver/panel/interior_path.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include "solver/panel/panel_model.h"
 
-#include "solver/panel/quad_shape.h"
-#include "solver/panel/stiffness_blocks.h"
+#include "solver/fem/quad_shape.h"
+#include "solver/fem/stiffness_blocks.h"
 
 #include <algorithm>
 

@@ -1,14 +1,14 @@
 #pragma once
 
 #include "mesh/quad_mesh.h"
-#include "solver/model/plane_tensor.h"
+#include "solver/fem/equation_map.h"
+#include "solver/fem/plane_tensor.h"
+#include "solver/fem/quad_geometry.h"
+#include "solver/fem/sparse_cholesky.h"
+#include "solver/fem/stiffness_pattern.h"
 #include "solver/panel/beam_line.h"
 #include "solver/panel/contact_bed.h"
-#include "solver/panel/equation_map.h"
 #include "solver/panel/panel_law.h"
-#include "solver/panel/quad_geometry.h"
-#include "solver/panel/sparse_cholesky.h"
-#include "solver/panel/stiffness_pattern.h"
 
 #include <Eigen/Core>
 

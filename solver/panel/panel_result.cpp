@@ -1,6 +1,6 @@
 #include "solver/panel/panel_result.h"
 
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 #include "solver/panel/loose_masonry.h"
 #include "solver/panel/recovery.h"
 

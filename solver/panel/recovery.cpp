@@ -1,6 +1,6 @@
 #include "solver/panel/recovery.h"
 
-#include "solver/panel/quad_shape.h"
+#include "solver/fem/quad_shape.h"
 #include "solver/panel/wall_panel.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include "solver/panel/wall_panel.h"
 
-#include "solver/model/error.h"
-#include "solver/panel/side_points.h"
+#include "solver/fem/side_points.h"
+#include "solver/job/error.h"
 
 #include <fmt/format.h>
 

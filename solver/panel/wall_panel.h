@@ -1,7 +1,7 @@
 #pragma once
 
 #include "mesh/wall_mesher.h"
-#include "solver/model/job.h"
+#include "solver/job/job.h"
 #include "solver/panel/panel_model.h"
 
 #include <Eigen/Core>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "mesh/plane.h"
-#include "solver/needle/needle_frame.h"
+#include "solver/job/needle_frame.h"
 
 #include <optional>
 #include <span>

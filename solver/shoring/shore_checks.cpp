@@ -2,7 +2,7 @@
 
 #include "solver/checks/deflection.h"
 #include "solver/checks/prop_checks.h"
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 #include "solver/shoring/head_plate_checks.h"
 #include "solver/shoring/stud_checks.h"
 

@@ -1,9 +1,9 @@
 #include "solver/shoring/shore_design.h"
 
-#include "solver/model/job.h"
+#include "solver/job/job.h"
+#include "solver/job/usual_stages.h"
 #include "solver/shoring/shore_advice.h"
 #include "solver/shoring/shore_spacing.h"
-#include "solver/stages/usual_stages.h"
 
 #include <algorithm>
 #include <utility>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "solver/checks/check.h"
-#include "solver/shoring/shore_frame.h"
+#include "solver/job/shore_frame.h"
 
 #include <string>
 #include <vector>

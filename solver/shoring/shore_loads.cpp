@@ -1,7 +1,7 @@
 #include "solver/shoring/shore_loads.h"
 
-#include "solver/model/fault_list.h"
-#include "solver/model/job.h"
+#include "solver/job/fault_list.h"
+#include "solver/job/job.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "solver/model/permanent_works.h"
+#include "solver/job/permanent_works.h"
 #include "solver/shoring/shore_design.h"
 
 #include <vector>

@@ -1,6 +1,6 @@
 #include "solver/spread/landing.h"
 
-#include "solver/model/cut.h"
+#include "solver/job/cut.h"
 
 #include <algorithm>
 #include <cstddef>

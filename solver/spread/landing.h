@@ -1,7 +1,7 @@
 #pragma once
 
 #include "mesh/plane.h"
-#include "solver/model/job.h"
+#include "solver/job/job.h"
 
 #include <array>
 #include <vector>

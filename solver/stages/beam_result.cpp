@@ -1,6 +1,6 @@
 #include "solver/stages/beam_result.h"
 
-#include "solver/model/beam_places.h"
+#include "solver/job/beam_places.h"
 #include "solver/stages/stage_beds.h"
 
 #include <algorithm>

@@ -1,9 +1,9 @@
 #pragma once
 
-#include "solver/model/job.h"
-#include "solver/model/results.h"
+#include "solver/job/job.h"
 #include "solver/panel/beam_line.h"
 #include "solver/panel/contact_bed.h"
+#include "solver/result/results.h"
 
 #include <optional>
 #include <span>

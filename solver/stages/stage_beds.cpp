@@ -1,6 +1,6 @@
 #include "solver/stages/stage_beds.h"
 
-#include "solver/model/beam_places.h"
+#include "solver/job/beam_places.h"
 #include "solver/panel/wall_panel.h"
 
 #include <algorithm>

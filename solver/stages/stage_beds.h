@@ -1,10 +1,10 @@
 #pragma once
 
 #include "mesh/quad_mesh.h"
-#include "solver/model/job.h"
+#include "solver/job/job.h"
+#include "solver/job/stage_state.h"
 #include "solver/panel/beam_line.h"
 #include "solver/panel/contact_bed.h"
-#include "solver/stages/stage_state.h"
 
 #include <optional>
 #include <string>

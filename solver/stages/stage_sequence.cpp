@@ -1,7 +1,7 @@
 #include "solver/stages/stage_sequence.h"
 
 #include "solver/cracks/cracks.h"
-#include "solver/panel/one_thread.h"
+#include "solver/fem/one_thread.h"
 #include "solver/stages/staged_wall.h"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #include "solver/stages/staged_mesh.h"
 
-#include "solver/model/beam_places.h"
+#include "solver/job/beam_places.h"
 #include "solver/panel/wall_panel.h"
 
 namespace deadshore::solver {

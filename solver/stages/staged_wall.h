@@ -2,11 +2,11 @@
 
 #include "mesh/mesh_part.h"
 #include "mesh/wall_mesher.h"
-#include "solver/model/job.h"
-#include "solver/model/results.h"
+#include "solver/job/job.h"
+#include "solver/job/stage_state.h"
 #include "solver/panel/newton.h"
 #include "solver/panel/panel_model.h"
-#include "solver/stages/stage_state.h"
+#include "solver/result/results.h"
 
 #include <Eigen/Core>
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "solver/model/job.h"
-#include "solver/model/results.h"
+#include "solver/job/job.h"
+#include "solver/result/results.h"
 
 #include <functional>
 #include <string_view>

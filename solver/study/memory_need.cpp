@@ -1,6 +1,6 @@
 #include "solver/study/memory_need.h"
 
-#include "solver/stages/usual_stages.h"
+#include "solver/job/usual_stages.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "solver/model/job.h"
+#include "solver/job/job.h"
 
 namespace deadshore::solver {
 

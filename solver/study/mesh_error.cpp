@@ -1,6 +1,6 @@
 #include "solver/study/mesh_error.h"
 
-#include "solver/compare/support_reactions.h"
+#include "solver/study/support_reactions.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 #include "solver/study/needle_coupling.h"
 
-#include "solver/compare/envelope.h"
 #include "solver/needle/needle_advice.h"
+#include "solver/study/envelope.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,10 +1,10 @@
 #pragma once
 
 #include "mesh/quad_mesh.h"
-#include "solver/model/job.h"
-#include "solver/model/results.h"
+#include "solver/job/job.h"
 #include "solver/panel/newton.h"
 #include "solver/panel/panel_model.h"
+#include "solver/result/results.h"
 #include "solver/study/stopwatch.h"
 
 #include <Eigen/Core>

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "solver/compare/support_reactions.h"
-#include "solver/model/job.h"
+#include "solver/job/job.h"
 #include "solver/study/sensitivity.h"
+#include "solver/study/support_reactions.h"
 
 #include <span>
 #include <string>

@@ -1,7 +1,7 @@
 #include "solver/study/sensitivity_study.h"
 
 #include "mesh/error.h"
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 #include "solver/panel/condensed_wall.h"
 #include "solver/panel/wall_panel.h"
 #include "solver/study/panel_study.h"

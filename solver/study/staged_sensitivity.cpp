@@ -1,6 +1,6 @@
 #include "mesh/error.h"
-#include "solver/model/error.h"
-#include "solver/panel/one_thread.h"
+#include "solver/fem/one_thread.h"
+#include "solver/job/error.h"
 #include "solver/stages/staged_mesh.h"
 #include "solver/stages/staged_wall.h"
 #include "solver/study/reaction_brackets.h"

@@ -1,10 +1,10 @@
 #include "solver/study/study_parts.h"
 
 #include "solver/beam/beam_checks.h"
-#include "solver/lift/lift_plan.h"
+#include "solver/job/error.h"
 #include "solver/loads/chimney_checks.h"
-#include "solver/model/error.h"
-#include "solver/removal/removed_masonry.h"
+#include "solver/site/lift_plan.h"
+#include "solver/site/removed_masonry.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "solver/compare/comparison.h"
-#include "solver/model/results.h"
+#include "solver/result/results.h"
+#include "solver/study/comparison.h"
 #include "solver/study/panel_study.h"
 
 #include <vector>

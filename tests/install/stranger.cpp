@@ -1,6 +1,6 @@
 // A program of someone else's that uses the installed libraries: how much does N1 carry by hand?
 
-#include <io/job_reader.h>
+#include <io/job/job_reader.h>
 #include <iostream>
 #include <solver/spread/spread.h>
 

@@ -1,5 +1,5 @@
 #include "io/error.h"
-#include "io/job_reader.h"
+#include "io/job/job_reader.h"
 #include "tests/io/core_keys.h"
 
 #include <gtest/gtest.h>

@@ -1,8 +1,8 @@
 // Every key of the schema with values that it is not due to have, in a job that is sound otherwise.
 #include "io/error.h"
-#include "io/job_reader.h"
-#include "io/job_table.h"
-#include "io/schema.h"
+#include "io/job/job_reader.h"
+#include "io/job/job_table.h"
+#include "io/job/schema.h"
 #include "tests/io/core_keys.h"
 
 #include <gtest/gtest.h>

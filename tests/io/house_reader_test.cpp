@@ -1,8 +1,8 @@
 // How a job's house is read, and what it brings down among the job's loads. Sums are worked by
 // hand beside each check; no outside source but where one is named.
-#include "io/job_reader.h"
-#include "io/weight_tables.h"
-#include "solver/model/faults.h"
+#include "io/job/job_reader.h"
+#include "io/tables/weight_tables.h"
+#include "solver/job/faults.h"
 #include "tests/io/core_keys.h"
 #include "tests/io/scratch_folder.h"
 

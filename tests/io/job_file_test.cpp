@@ -1,7 +1,7 @@
-#include "io/job_file.h"
+#include "io/job/job_file.h"
 
 #include "io/error.h"
-#include "io/job_reader.h"
+#include "io/job/job_reader.h"
 #include "tests/io/core_keys.h"
 #include "tests/io/scratch_folder.h"
 

@@ -1,7 +1,7 @@
-#include "io/job_reader.h"
+#include "io/job/job_reader.h"
 
 #include "io/error.h"
-#include "solver/model/faults.h"
+#include "solver/job/faults.h"
 #include "tests/io/core_keys.h"
 #include "tests/io/scratch_folder.h"
 

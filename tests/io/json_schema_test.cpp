@@ -1,7 +1,7 @@
-#include "io/json_schema.h"
+#include "io/job/json_schema.h"
 
-#include "io/schema.h"
-#include "io/starter_job.h"
+#include "io/job/schema.h"
+#include "io/job/starter_job.h"
 #include "tests/io/core_keys.h"
 
 #include <gmock/gmock.h>
@@ -113,8 +113,8 @@ class JsonSchema : public ::testing::Test {
 };
 
 TEST_F(JsonSchema, TakesTheExamplesAndTheStarter) {
-  for (const char* name : {"garden_wall.toml", "kitchen_wall.toml", "awkward_bay.toml",
-                           "gable_chimney.toml"}) {
+  for (const char* name :
+       {"garden_wall.toml", "kitchen_wall.toml", "awkward_bay.toml", "gable_chimney.toml"}) {
     EXPECT_THAT(fault_in(file_text(std::string("io/examples/") + name)), IsEmpty()) << name;
   }
   for (const char* name : {"core_keys.toml", "framed_keys.toml", "staged_keys.toml",

@@ -1,4 +1,4 @@
-#include "io/key_reference.h"
+#include "io/job/key_reference.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

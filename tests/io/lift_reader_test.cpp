@@ -1,7 +1,7 @@
 // How the way up of a job's beam is read, and what the answers say of it. No outside source.
-#include "io/job_reader.h"
+#include "io/job/job_reader.h"
 #include "io/note/note.h"
-#include "io/results_json.h"
+#include "io/results/results_json.h"
 #include "tests/io/core_keys.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/note_page.h"

@@ -1,4 +1,4 @@
-#include "io/member_tables.h"
+#include "io/tables/member_tables.h"
 
 #include "io/error.h"
 #include "solver/members/safe_load.h"

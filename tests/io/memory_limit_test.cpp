@@ -1,7 +1,7 @@
-#include "io/memory_limit.h"
+#include "io/files/memory_limit.h"
 
 #include "io/error.h"
-#include "io/job_reader.h"
+#include "io/job/job_reader.h"
 #include "solver/study/memory_need.h"
 #include "tests/io/core_keys.h"
 

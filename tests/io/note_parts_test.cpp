@@ -1,6 +1,6 @@
 // What holds the note together: title block, contents, links, where figures stand, the job's text.
 #include "io/note/note.h"
-#include "io/results_json.h"
+#include "io/results/results_json.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/note_page.h"
 #include "tests/viz/made_up_frame.h"

@@ -1,6 +1,6 @@
 // The take-down as the note and results.json have it. Sums are worked by hand beside each check.
 #include "io/note/note.h"
-#include "io/results_json.h"
+#include "io/results/results_json.h"
 #include "solver/loads/take_down.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/note_page.h"

@@ -1,6 +1,6 @@
 #include "io/note/note.h"
 
-#include "io/results_json.h"
+#include "io/results/results_json.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/note_page.h"
 

@@ -1,4 +1,4 @@
-#include "io/reactions_csv.h"
+#include "io/results/reactions_csv.h"
 
 #include "tests/io/made_up_result.h"
 

@@ -1,4 +1,4 @@
-#include "io/results_json.h"
+#include "io/results/results_json.h"
 
 #include "tests/io/made_up_result.h"
 

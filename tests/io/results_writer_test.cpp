@@ -1,7 +1,7 @@
-#include "io/results_writer.h"
+#include "io/results/results_writer.h"
 
 #include "io/error.h"
-#include "io/output_folder.h"
+#include "io/files/output_folder.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/scratch_folder.h"
 

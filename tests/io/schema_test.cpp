@@ -1,4 +1,4 @@
-#include "io/schema.h"
+#include "io/job/schema.h"
 
 #include <gtest/gtest.h>
 

@@ -1,4 +1,4 @@
-#include "io/job_reader.h"
+#include "io/job/job_reader.h"
 #include "tests/io/core_keys.h"
 
 #include <gmock/gmock.h>

@@ -1,6 +1,6 @@
-#include "io/job_reader.h"
+#include "io/job/job_reader.h"
 #include "io/note/sections.h"
-#include "io/shores_json.h"
+#include "io/results/shores_json.h"
 #include "tests/io/core_keys.h"
 
 #include <gmock/gmock.h>

@@ -1,9 +1,9 @@
 // How a job's permanent beam, dead shores and order of work are read, and printed again. No outside
 // source but where one is named.
-#include "io/job_reader.h"
-#include "io/stage_text.h"
-#include "solver/model/faults.h"
-#include "solver/stages/usual_stages.h"
+#include "io/job/job_reader.h"
+#include "io/job/stage_text.h"
+#include "solver/job/faults.h"
+#include "solver/job/usual_stages.h"
 #include "tests/io/core_keys.h"
 
 #include <gmock/gmock.h>

@@ -1,4 +1,4 @@
-#include "io/units.h"
+#include "io/job/units.h"
 
 #include <gtest/gtest.h>
 

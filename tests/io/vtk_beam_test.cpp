@@ -1,6 +1,6 @@
-#include "io/results_json.h"
-#include "io/vtk_fields.h"
-#include "io/vtk_writer.h"
+#include "io/results/results_json.h"
+#include "io/vtk/vtk_fields.h"
+#include "io/vtk/vtk_writer.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/scratch_folder.h"
 

@@ -1,8 +1,8 @@
-#include "io/vtk_writer.h"
+#include "io/vtk/vtk_writer.h"
 
 #include "io/error.h"
-#include "io/results_json.h"
-#include "io/vtk_fields.h"
+#include "io/results/results_json.h"
+#include "io/vtk/vtk_fields.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/scratch_folder.h"
 #include "tests/viz/made_up_frame.h"

@@ -1,7 +1,7 @@
-#include "io/weight_tables.h"
+#include "io/tables/weight_tables.h"
 
 #include "io/error.h"
-#include "io/member_tables.h"
+#include "io/tables/member_tables.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

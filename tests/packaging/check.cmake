@@ -38,7 +38,7 @@ if(files MATCHES "\\.a\n")
   message(FATAL_ERROR "the program's package holds libraries:\n${files}")
 endif()
 must(files dpkg-deb -c ${development_package})
-foreach(file libdeadshore_solver.a deadshoreConfig.cmake solver/model/job.h)
+foreach(file libdeadshore_solver.a deadshoreConfig.cmake solver/job/job.h)
   expect("${files}" "${file}" "the package of the libraries")
 endforeach()
 

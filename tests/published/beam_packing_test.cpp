@@ -2,7 +2,7 @@
 // classes of cement, s 0.20 (R), 0.25 (N) and 0.38 (S), at 3, 7 and 28 days, as tabled in handbooks
 // (from memory, unverified). Accepted: the digits given.
 
-#include "solver/model/permanent_works.h"
+#include "solver/job/permanent_works.h"
 #include "tests/published/comparison.h"
 
 #include <fmt/format.h>

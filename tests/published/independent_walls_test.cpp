@@ -9,7 +9,7 @@
 // bears 12.14 kN by ours (100, 50 and 25 mm) and 12.15 kN by theirs (80 and 40 mm). The recorded
 // values move by at most 0.15% between their own mesh and one of twice the size.
 
-#include "io/whole_file.h"
+#include "io/files/whole_file.h"
 #include "solver/panel/newton.h"
 #include "solver/panel/recovery.h"
 #include "solver/panel/wall_panel.h"

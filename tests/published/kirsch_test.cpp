@@ -4,7 +4,7 @@
 // Accepted: stress along the hole's edge 3 S at (0, a) and -S at (a, 0).
 // Formulas from memory, unverified against the books.
 
-#include "solver/panel/quad_shape.h"
+#include "solver/fem/quad_shape.h"
 #include "solver/panel/recovery.h"
 #include "tests/published/comparison.h"
 #include "tests/solver/grid_mesh.h"

@@ -1,7 +1,7 @@
 // The published tests, and the page about them: with `--page FILE` writes what they compared, with
 // `--check-page FILE` holds the page against it.
 
-#include "io/whole_file.h"
+#include "io/files/whole_file.h"
 #include "tests/published/page.h"
 
 #include <fmt/format.h>

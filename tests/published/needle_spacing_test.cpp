@@ -3,8 +3,8 @@
 // at the wide end of that, and must not be at twice as far, or the sum would not be that of the
 // trade. Safe loads of props: EN 1065 and CIRIA TN79 as in solver/members/safe_load.h.
 
-#include "io/member_tables.h"
-#include "io/weight_tables.h"
+#include "io/tables/member_tables.h"
+#include "io/tables/weight_tables.h"
 #include "solver/loads/roof_loads.h"
 #include "solver/loads/take_down.h"
 #include "solver/members/safe_load.h"

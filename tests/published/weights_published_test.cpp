@@ -7,7 +7,7 @@
 //   unverified.
 // Accepted: the digits given, or for kg/m2 the second decimal of kN/m2.
 
-#include "io/weight_tables.h"
+#include "io/tables/weight_tables.h"
 #include "tests/published/comparison.h"
 
 #include <gtest/gtest.h>

@@ -1,8 +1,8 @@
 #include "solver/study/analyse_staged.h"
 
-#include "solver/compare/envelope.h"
-#include "solver/compare/support_reactions.h"
+#include "solver/study/envelope.h"
 #include "solver/study/mesh_error.h"
+#include "solver/study/support_reactions.h"
 #include "tests/solver/staged_samples.h"
 
 #include <gmock/gmock.h>

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "solver/beam/beam_checks.h"
-#include "solver/model/job.h"
-#include "solver/model/results.h"
+#include "solver/job/job.h"
+#include "solver/result/results.h"
 
 #include <string>
 #include <vector>

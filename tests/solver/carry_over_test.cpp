@@ -1,4 +1,4 @@
-#include "solver/study/carry_over.h"
+#include "solver/fem/carry_over.h"
 
 #include "solver/panel/wall_panel.h"
 #include "tests/solver/invented_wall.h"

@@ -1,6 +1,6 @@
 // What is in a beam's way: lengths, widths and heights that a builder would lay a tape on. No
 // outside source.
-#include "solver/lift/lift_plan.h"
+#include "solver/site/lift_plan.h"
 #include "tests/solver/lift_samples.h"
 
 #include <gmock/gmock.h>

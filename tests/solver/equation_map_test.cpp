@@ -1,4 +1,4 @@
-#include "solver/panel/equation_map.h"
+#include "solver/fem/equation_map.h"
 
 #include "tests/solver/grid_mesh.h"
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "solver/model/faults.h"
+#include "solver/job/faults.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -1,4 +1,4 @@
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 #include "tests/solver/frame_samples.h"
 
 #include <gmock/gmock.h>

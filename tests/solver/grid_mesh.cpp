@@ -1,6 +1,6 @@
 #include "tests/solver/grid_mesh.h"
 
-#include "solver/panel/quad_shape.h"
+#include "solver/fem/quad_shape.h"
 
 #include <Eigen/LU>
 #include <gtest/gtest.h>

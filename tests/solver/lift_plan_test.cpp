@@ -1,10 +1,10 @@
 // What carries a beam on its way up. Statics of a stiff beam; no outside source but where one is
 // named.
-#include "solver/lift/lift_plan.h"
+#include "solver/site/lift_plan.h"
 
-#include "solver/lift/beam_share.h"
+#include "solver/job/needle_frame.h"
 #include "solver/members/error.h"
-#include "solver/needle/needle_frame.h"
+#include "solver/site/beam_share.h"
 #include "tests/solver/lift_samples.h"
 
 #include <gmock/gmock.h>

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "solver/lift/lift_plan.h"
-#include "solver/model/job.h"
+#include "solver/job/job.h"
+#include "solver/site/lift_plan.h"
 
 #include <string>
 

@@ -6,7 +6,7 @@
 // to degree 1 alone: D. N. Arnold, D. Boffi & R. S. Falk, Math. Comp. 71 (2002) 909-922. Both from
 // memory, unverified.
 
-#include "solver/panel/quad_shape.h"
+#include "solver/fem/quad_shape.h"
 #include "tests/solver/grid_mesh.h"
 
 #include <Eigen/LU>

@@ -1,8 +1,8 @@
 #include "solver/study/mesh_error.h"
 
-#include "solver/compare/support_reactions.h"
 #include "solver/panel/wall_panel.h"
 #include "solver/study/panel_study.h"
+#include "solver/study/support_reactions.h"
 #include "tests/solver/invented_wall.h"
 
 #include <gtest/gtest.h>

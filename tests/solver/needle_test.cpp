@@ -1,5 +1,5 @@
+#include "solver/job/error.h"
 #include "solver/members/error.h"
-#include "solver/model/error.h"
 #include "solver/needle/needle_advice.h"
 #include "solver/needle/needle_analysis.h"
 #include "solver/needle/needle_checks.h"

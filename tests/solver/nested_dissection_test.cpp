@@ -1,4 +1,4 @@
-#include "solver/panel/nested_dissection.h"
+#include "solver/fem/nested_dissection.h"
 
 #include "tests/solver/grid_mesh.h"
 

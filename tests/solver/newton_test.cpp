@@ -1,6 +1,6 @@
 #include "solver/panel/newton.h"
 
-#include "solver/model/error.h"
+#include "solver/job/error.h"
 #include "solver/panel/wall_panel.h"
 #include "tests/solver/grid_mesh.h"
 #include "tests/solver/invented_wall.h"

@@ -1,4 +1,5 @@
-#include "solver/model/permanent_works.h"
+#include "solver/job/permanent_works.h"
+
 #include "tests/solver/sample_sections.h"
 
 #include <gtest/gtest.h>

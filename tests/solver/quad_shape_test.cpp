@@ -1,4 +1,4 @@
-#include "solver/panel/quad_shape.h"
+#include "solver/fem/quad_shape.h"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 // What comes out, against sums by hand.
-#include "solver/removal/removed_masonry.h"
+#include "solver/site/removed_masonry.h"
 
 #include "tests/solver/fault_cases.h"
 #include "tests/solver/invented_wall.h"

@@ -1,5 +1,5 @@
 // What find_faults refuses of a dead shore's frame, at which key, and what it lets pass. The rules
-// are those of solver/model/shore_faults.cpp; no outside source.
+// are those of solver/job/shore_faults.cpp; no outside source.
 #include "tests/solver/fault_cases.h"
 #include "tests/solver/shore_samples.h"
 

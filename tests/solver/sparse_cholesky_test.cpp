@@ -1,4 +1,4 @@
-#include "solver/panel/sparse_cholesky.h"
+#include "solver/fem/sparse_cholesky.h"
 
 #include <Eigen/Cholesky>
 #include <gtest/gtest.h>

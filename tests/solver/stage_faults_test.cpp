@@ -1,7 +1,7 @@
 // What find_faults refuses of a permanent beam, dead shores and an order of work, at which key, and
-// what it lets pass. The rules are those of solver/stages/stage_faults.h; no outside source.
+// what it lets pass. The rules are those of solver/job/stage_faults.h; no outside source.
 // Each operation's own refusals, with their words, are in tests/io/data/bad_stages.txt.
-#include "solver/stages/usual_stages.h"
+#include "solver/job/usual_stages.h"
 #include "tests/solver/fault_cases.h"
 
 #include <gtest/gtest.h>

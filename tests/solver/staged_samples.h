@@ -1,8 +1,8 @@
 #pragma once
 
-#include "solver/model/job.h"
-#include "solver/model/results.h"
-#include "solver/stages/usual_stages.h"
+#include "solver/job/job.h"
+#include "solver/job/usual_stages.h"
+#include "solver/result/results.h"
 
 #include <string>
 #include <vector>

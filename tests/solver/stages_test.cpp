@@ -1,5 +1,5 @@
-#include "solver/stages/stage_state.h"
-#include "solver/stages/usual_stages.h"
+#include "solver/job/stage_state.h"
+#include "solver/job/usual_stages.h"
 #include "tests/solver/staged_samples.h"
 
 #include <gmock/gmock.h>

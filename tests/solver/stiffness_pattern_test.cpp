@@ -1,4 +1,4 @@
-#include "solver/panel/stiffness_pattern.h"
+#include "solver/fem/stiffness_pattern.h"
 
 #include "tests/solver/grid_mesh.h"
 

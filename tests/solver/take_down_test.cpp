@@ -1,6 +1,6 @@
 #include "solver/loads/take_down.h"
 
-#include "solver/model/results.h"
+#include "solver/result/results.h"
 #include "solver/study/study_parts.h"
 
 #include <gtest/gtest.h>

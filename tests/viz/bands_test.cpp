@@ -1,4 +1,4 @@
-#include "viz/bands.h"
+#include "viz/wall/bands.h"
 
 #include "made_up_job.h"
 

@@ -1,4 +1,4 @@
-#include "viz/canvas.h"
+#include "viz/page/canvas.h"
 
 #include "png_facts.h"
 

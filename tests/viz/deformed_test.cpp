@@ -2,8 +2,8 @@
 #include "made_up_job.h"
 #include "made_up_stages.h"
 #include "viz/drawings.h"
-#include "viz/figure_list.h"
-#include "viz/mesh_places.h"
+#include "viz/page/figure_list.h"
+#include "viz/wall/mesh_places.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

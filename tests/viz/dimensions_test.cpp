@@ -1,4 +1,4 @@
-#include "viz/dimensions.h"
+#include "viz/page/dimensions.h"
 
 #include <gtest/gtest.h>
 

@@ -1,8 +1,8 @@
 #include "figure_facts.h"
 
 #include "png_facts.h"
-#include "viz/canvas.h"
-#include "viz/page.h"
+#include "viz/page/canvas.h"
+#include "viz/page/page.h"
 
 #include <gtest/gtest.h>
 

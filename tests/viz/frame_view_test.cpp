@@ -1,4 +1,4 @@
-#include "viz/frame_view.h"
+#include "viz/section/frame_view.h"
 
 #include "made_up_frame.h"
 #include "made_up_job.h"

@@ -1,4 +1,4 @@
-#include "viz/labels.h"
+#include "viz/page/labels.h"
 
 #include <gtest/gtest.h>
 

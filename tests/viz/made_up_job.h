@@ -1,6 +1,6 @@
 #pragma once
 
-#include "solver/model/results.h"
+#include "solver/result/results.h"
 
 namespace deadshore::viz {
 

@@ -1,7 +1,7 @@
 #include "made_up_stages.h"
 
 #include "made_up_job.h"
-#include "solver/stages/stage_state.h"
+#include "solver/job/stage_state.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
-#include "viz/palette.h"
+#include "viz/page/palette.h"
 
-#include "viz/bands.h"
-#include "viz/stress_bands.h"
+#include "viz/wall/bands.h"
+#include "viz/wall/stress_bands.h"
 
 #include <gtest/gtest.h>
 

@@ -2,10 +2,10 @@
 #include "made_up_frame.h"
 #include "made_up_job.h"
 #include "made_up_stages.h"
-#include "solver/needle/needle_frame.h"
+#include "solver/job/needle_frame.h"
 #include "viz/drawings.h"
-#include "viz/figure_list.h"
-#include "viz/plan_view.h"
+#include "viz/page/figure_list.h"
+#include "viz/plan/plan_view.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

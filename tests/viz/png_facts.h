@@ -1,6 +1,6 @@
 #pragma once
 
-#include "viz/page.h"
+#include "viz/page/page.h"
 
 #include <string>
 

@@ -1,4 +1,4 @@
-#include "viz/region.h"
+#include "viz/wall/region.h"
 
 #include "made_up_job.h"
 

@@ -1,4 +1,4 @@
-#include "viz/round_number.h"
+#include "viz/page/round_number.h"
 
 #include <gtest/gtest.h>
 

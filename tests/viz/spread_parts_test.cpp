@@ -1,11 +1,11 @@
-#include "viz/spread_parts.h"
+#include "viz/spread/spread_parts.h"
 
 #include "figure_facts.h"
 #include "made_up_job.h"
 #include "solver/spread/spread.h"
-#include "viz/canvas.h"
 #include "viz/drawings.h"
-#include "viz/figure_list.h"
+#include "viz/page/canvas.h"
+#include "viz/page/figure_list.h"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>

@@ -1,4 +1,4 @@
-#include "viz/stage_views.h"
+#include "viz/stages/stage_views.h"
 
 #include "made_up_job.h"
 #include "made_up_stages.h"

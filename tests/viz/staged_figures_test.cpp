@@ -1,4 +1,4 @@
-#include "viz/staged_figures.h"
+#include "viz/stages/staged_figures.h"
 
 #include "figure_facts.h"
 #include "made_up_job.h"

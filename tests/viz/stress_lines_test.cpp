@@ -1,4 +1,4 @@
-#include "viz/stress_lines.h"
+#include "viz/wall/stress_lines.h"
 
 #include "made_up_job.h"
 

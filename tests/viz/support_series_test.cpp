@@ -1,4 +1,4 @@
-#include "viz/support_series.h"
+#include "viz/stages/support_series.h"
 
 #include "made_up_job.h"
 #include "made_up_stages.h"

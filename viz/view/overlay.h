@@ -1,7 +1,7 @@
 #pragma once
 
-#include "viz/page.h"
-#include "viz/palette.h"
+#include "viz/page/page.h"
+#include "viz/page/palette.h"
 #include "viz/view/lettering.h"
 #include "viz/view/picked.h"
 #include "viz/view/shown_field.h"

@@ -1,6 +1,6 @@
 #include "viz/view/shown_field.h"
 
-#include "viz/bands.h"
+#include "viz/wall/bands.h"
 
 #include <fmt/format.h>
 #include <vtkCellData.h>

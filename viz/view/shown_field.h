@@ -1,6 +1,6 @@
 #pragma once
 
-#include "viz/palette.h"
+#include "viz/page/palette.h"
 #include "viz/view/shown_result.h"
 
 #include <string>

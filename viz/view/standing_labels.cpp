@@ -1,6 +1,6 @@
 #include "viz/view/standing_labels.h"
 
-#include "viz/labels.h"
+#include "viz/page/labels.h"
 #include "viz/view/lettering.h"
 
 #include <vtkTextProperty.h>

@@ -1,4 +1,4 @@
-#include "io/job_reader.h"
+#include "io/job/job_reader.h"
 #include "io/note/note.h"
 #include "io/pdf/note_pdf.h"
 #include "solver/study/analyse.h"

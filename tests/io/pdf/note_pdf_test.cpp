@@ -1,7 +1,7 @@
 #include "io/pdf/note_pdf.h"
 
 #include "tests/io/pdf/pdf_file.h"
-#include "viz/canvas.h"
+#include "viz/page/canvas.h"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>

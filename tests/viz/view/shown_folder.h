@@ -1,7 +1,7 @@
 #pragma once
 
-#include "io/results_json.h"
-#include "io/vtk_writer.h"
+#include "io/results/results_json.h"
+#include "io/vtk/vtk_writer.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/scratch_folder.h"
 #include "tests/viz/made_up_frame.h"

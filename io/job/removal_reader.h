@@ -1,0 +1,11 @@
+#pragma once
+
+#include "io/job/job_table.h"
+#include "solver/site/removed_masonry.h"
+
+namespace deadshore::io {
+
+/// [removal], which may be left out. Throws InputError.
+[[nodiscard]] solver::RemovalOptions read_removal(const JobTable& table);
+
+}  // namespace deadshore::io

@@ -1,0 +1,13 @@
+#pragma once
+
+#include "solver/job/stage.h"
+
+#include <string>
+#include <vector>
+
+namespace deadshore::io {
+
+/// Stages as [[stage]] tables of a job file, with comments on what is done.
+[[nodiscard]] std::string stage_text(const std::vector<solver::Stage>& stages);
+
+}  // namespace deadshore::io

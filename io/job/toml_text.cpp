@@ -1,0 +1,79 @@
+#include "io/job/toml_text.h"
+
+#include "io/error.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstddef>
+
+namespace deadshore::io {
+
+namespace {
+
+constexpr int most_key_parts = 16;  // ours have 4 at most
+
+/// Where the string that opens at `start` ends: behind its closing quotes, or at the end of the
+/// line or text where they are missing.
+std::size_t end_of_string(std::string_view text, std::size_t start) {
+  const char quote = text[start];
+  const std::string three(3, quote);
+  const bool many_lines = text.substr(start).starts_with(three);
+  std::size_t at = start + (many_lines ? 3 : 1);
+  while (at < text.size()) {
+    if (quote == '"' && text[at] == '\\') {
+      at += 2;
+    } else if (many_lines && text.substr(at).starts_with(three)) {
+      return at + 3;
+    } else if (!many_lines && (text[at] == quote || text[at] == '\n')) {
+      return at + (text[at] == quote ? 1 : 0);
+    } else {
+      ++at;
+    }
+  }
+  return text.size();
+}
+
+/// The place of the first dot that makes a key too long; npos where there is none. Reads the text
+/// as TOML up to the first thing in it that is not TOML, where the parser stops too.
+std::size_t find_long_key(std::string_view text) {
+  int dots = 0;
+  for (std::size_t at = 0; at < text.size();) {
+    const char c = text[at];
+    if (c == '"' || c == '\'') {
+      at = end_of_string(text, at);
+      continue;
+    }
+    if (c == '#') {
+      at = std::min(text.find('\n', at), text.size());
+      continue;
+    }
+    if (c == '.' && ++dots >= most_key_parts) return at;
+    if (std::string_view("\n=,[]{}").find(c) != std::string_view::npos) dots = 0;
+    ++at;
+  }
+  return std::string_view::npos;
+}
+
+int line_at(std::string_view text, std::size_t place) {
+  return 1 + static_cast<int>(std::ranges::count(text.substr(0, place), '\n'));
+}
+
+}  // namespace
+
+toml::table parse_toml(std::string_view text, const std::string& file_name, std::string_view due) {
+  if (const std::size_t place = find_long_key(text); place != std::string_view::npos) {
+    throw InputError(file_name, line_at(text, place), "",
+                     fmt::format("a key of more than {} parts", most_key_parts),
+                     fmt::format("{} in TOML is due", due));
+  }
+  try {
+    return toml::parse(text, file_name);
+  } catch (const toml::parse_error& error) {
+    throw InputError(file_name, static_cast<int>(error.source().begin.line), "",
+                     fmt::format("what is not TOML ({})", error.description()),
+                     fmt::format("{} in TOML is due", due));
+  }
+}
+
+}  // namespace deadshore::io

@@ -1,0 +1,150 @@
+#include "io/results/stage_facts.h"
+
+#include "solver/study/envelope.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace deadshore::io {
+namespace {
+
+double larger(double known, double value) {
+  return std::isnan(known) ? value : std::max(known, value);
+}
+
+void take_in(StageFacts& facts, const solver::PanelResult& analysis) {
+  for (const solver::NeedleReaction& needle : analysis.needles) {
+    if (needle.force > 0.0 && !(needle.force <= facts.needle_load)) {
+      facts.needle = needle.name;
+      facts.needle_load = needle.force;
+    }
+  }
+  facts.settlement = larger(facts.settlement, analysis.max_settlement);
+  if (analysis.model == solver::MasonryModel::cracked) {
+    facts.loose_weight = larger(facts.loose_weight, analysis.loose_weight());
+    const double width = analysis.cracks.empty() ? 0.0 : analysis.cracks.front().width;
+    facts.widest_crack = larger(facts.widest_crack, width);
+  }
+  if (analysis.damage &&
+      (facts.damage == nullptr || category_of(*analysis.damage) > category_of(*facts.damage))) {
+    facts.damage = &*analysis.damage;
+  }
+}
+
+/// The stage of the worst check that could be made.
+const solver::StageResult* stage_of_worst_check(const solver::JobResult& result) {
+  const auto worst = std::ranges::find_if(
+      result.checks, [](const solver::Check& check) { return !check.not_verified; });
+  return worst == result.checks.end() ? nullptr : find_stage(result, worst->stage);
+}
+
+const solver::StageResult* stage_of_heaviest_needle(const solver::JobResult& result) {
+  const solver::StageResult* heaviest = nullptr;
+  double load = -1.0;
+  for (const solver::StageResult& stage : result.stages) {
+    const StageFacts facts = facts_of(stage);
+    if (facts.needle_load > load) {
+      load = facts.needle_load;
+      heaviest = &stage;
+    }
+  }
+  return heaviest;
+}
+
+}  // namespace
+
+StageFacts facts_of(const solver::StageResult& stage) {
+  StageFacts facts;
+  if (stage.safety) facts.factor = stage.safety->factor;
+  for (const solver::PanelResult& analysis : stage.analyses) {
+    if (analysis.stands()) {
+      take_in(facts, analysis);
+    } else {
+      facts.stands = false;
+    }
+  }
+  return facts;
+}
+
+int category_of(const solver::Damage& damage) {
+  return std::max(damage.by_strain, damage.by_width);
+}
+
+bool is_done_by(const solver::JobResult& result, const solver::StageResult& stage,
+                const solver::Operation& operation) {
+  for (const solver::StageResult& one : result.stages) {
+    if (std::ranges::count(one.operations, operation) > 0) return true;
+    if (&one == &stage) break;
+  }
+  return false;
+}
+
+const solver::PanelResult* find_analysis(const solver::StageResult& stage,
+                                         solver::MasonryModel model) {
+  const auto found = std::ranges::find(stage.analyses, model, &solver::PanelResult::model);
+  return found == stage.analyses.end() ? nullptr : &*found;
+}
+
+StageAnalysis first_failure(const solver::JobResult& result, solver::MasonryModel model) {
+  for (const solver::StageResult& stage : result.stages) {
+    const solver::PanelResult* analysis = find_analysis(stage, model);
+    if (analysis != nullptr && !analysis->stands()) return {&stage, analysis};
+  }
+  return {};
+}
+
+WorstDamage worst_damage(const solver::JobResult& result) {
+  WorstDamage worst;
+  for (const solver::StageResult& stage : result.stages) {
+    const solver::Damage* damage = facts_of(stage).damage;
+    if (damage == nullptr) continue;
+    if (worst.damage == nullptr || category_of(*damage) > category_of(*worst.damage)) {
+      worst = {&stage, damage};
+    }
+  }
+  return worst;
+}
+
+const solver::StageResult* stage_of_least_factor(const solver::JobResult& result) {
+  const solver::StageResult* least = nullptr;
+  for (const solver::StageResult& stage : result.stages) {
+    if (!stage.safety) continue;
+    if (least == nullptr || stage.safety->factor < least->safety->factor) least = &stage;
+  }
+  return least;
+}
+
+const solver::StageResult* stage_of_most_loose_without_tension(const solver::JobResult& result) {
+  constexpr double one_brick = 30.0;  // N; less is not worth a warning
+  const solver::StageResult* most = nullptr;
+  double weight = one_brick;
+  for (const solver::StageResult& stage : result.stages) {
+    if (stage.safety && stage.safety->loose_weight > weight) {
+      weight = stage.safety->loose_weight;
+      most = &stage;
+    }
+  }
+  return most;
+}
+
+const solver::StageResult* comparable_stage(const solver::JobResult& result) {
+  const solver::StageResult* stage = solver::compared_stage(result);
+  if (stage == nullptr || !is_staged(result)) return stage;
+  return is_done_by(result, *stage, {solver::Act::remove, solver::cut_region}) ? stage : nullptr;
+}
+
+const solver::StageResult* governing_stage(const solver::JobResult& result) {
+  for (const solver::StageResult& stage : result.stages) {
+    if (!stage.stands()) return &stage;
+  }
+  if (const solver::StageResult* stage = stage_of_worst_check(result)) return stage;
+  if (const solver::StageResult* stage = stage_of_heaviest_needle(result)) return stage;
+  return result.stages.empty() ? nullptr : &result.stages.back();
+}
+
+const solver::StageResult* find_stage(const solver::JobResult& result, const std::string& name) {
+  const auto found = std::ranges::find(result.stages, name, &solver::StageResult::name);
+  return found == result.stages.end() ? nullptr : &*found;
+}
+
+}  // namespace deadshore::io

@@ -1,0 +1,94 @@
+#pragma once
+
+#include "solver/result/result_stages.h"
+#include "solver/result/results.h"
+
+#include <functional>
+#include <limits>
+#include <string>
+
+/// What to say first of each stage of the work.
+namespace deadshore::io {
+
+inline constexpr double not_known = std::numeric_limits<double>::quiet_NaN();
+
+/// The worst of one stage over those of its analyses that stand. N, mm; NaN where nothing is known.
+struct StageFacts {
+  bool stands = true;                      ///< in every analysis
+  std::string needle;                      ///< the most loaded; empty where none carries anything
+  double needle_load = not_known;          ///< what it carries
+  double settlement = not_known;           ///< largest downward movement
+  double widest_crack = not_known;         ///< 0 where cracked masonry has none
+  double loose_weight = not_known;         ///< that would fall, by the cracked analysis
+  double factor = not_known;               ///< on all loads, without tension
+  const solver::Damage* damage = nullptr;  ///< the worse; null where it is not known
+};
+[[nodiscard]] StageFacts facts_of(const solver::StageResult& stage);
+
+/// 0 (negligible) to 5 (very severe), the worse of strain and crack width.
+[[nodiscard]] int category_of(const solver::Damage& damage);
+
+/// Whether a factor without tension leaves the wall standing on its compression alone.
+[[nodiscard]] constexpr bool is_safe_without_tension(double factor) {
+  return factor >= 1.0;
+}
+
+/// Whether an operation was done in this stage or before it.
+[[nodiscard]] bool is_done_by(const solver::JobResult& result, const solver::StageResult& stage,
+                              const solver::Operation& operation);
+
+/// The analysis of a stage under one model; null where it was not made.
+[[nodiscard]] const solver::PanelResult* find_analysis(const solver::StageResult& stage,
+                                                       solver::MasonryModel model);
+
+struct StageAnalysis {
+  const solver::StageResult* stage = nullptr;
+  const solver::PanelResult* analysis = nullptr;  ///< null where there is none
+};
+
+/// The first analysis of one model in which the wall does not stand.
+[[nodiscard]] StageAnalysis first_failure(const solver::JobResult& result,
+                                          solver::MasonryModel model);
+
+/// Of all analyses of one model that stand, the first in which `measure` is largest.
+template <class Measure>
+[[nodiscard]] StageAnalysis worst_analysis(const solver::JobResult& result,
+                                           solver::MasonryModel model, const Measure& measure) {
+  StageAnalysis worst;
+  for (const solver::StageResult& stage : result.stages) {
+    const solver::PanelResult* analysis = find_analysis(stage, model);
+    if (analysis == nullptr || !analysis->stands()) continue;
+    if (worst.analysis == nullptr ||
+        std::invoke(measure, *analysis) > std::invoke(measure, *worst.analysis)) {
+      worst = {&stage, analysis};
+    }
+  }
+  return worst;
+}
+
+struct WorstDamage {
+  const solver::StageResult* stage = nullptr;
+  const solver::Damage* damage = nullptr;  ///< null where it is not known
+};
+[[nodiscard]] WorstDamage worst_damage(const solver::JobResult& result);
+
+/// Null where no stage has a factor.
+[[nodiscard]] const solver::StageResult* stage_of_least_factor(const solver::JobResult& result);
+
+/// Null where nothing hangs on tension alone.
+[[nodiscard]] const solver::StageResult* stage_of_most_loose_without_tension(
+    const solver::JobResult& result);
+
+/// The stage that someone must look at first: the one in which the wall does not stand; else that
+/// of the worst check; else that of the most loaded needle. Null where there is no stage.
+[[nodiscard]] const solver::StageResult* governing_stage(const solver::JobResult& result);
+
+/// The stage that the hand method may be set against: the one the solver compares, if the wall is
+/// cut in it. Null where the work did not come so far.
+[[nodiscard]] const solver::StageResult* comparable_stage(const solver::JobResult& result);
+
+/// Null where there is none with this name.
+[[nodiscard]] const solver::StageResult* find_stage(const solver::JobResult& result,
+                                                    const std::string& name);
+
+}  // namespace deadshore::io

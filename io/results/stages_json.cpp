@@ -1,0 +1,195 @@
+#include "io/results/stages_json.h"
+
+#include "io/results/stage_facts.h"
+#include "solver/limit/stage_safety.h"
+
+namespace deadshore::io {
+namespace {
+
+Json range(const mesh::Interval& interval) {
+  return Json::array({rounded(interval.from, "range"), rounded(interval.to, "range")});
+}
+
+Json point(const mesh::Point& at) {
+  return Json::array({rounded(at.x, "point"), rounded(at.y, "point")});
+}
+
+Json loose_of(const solver::PanelResult& analysis) {
+  Json patches = Json::array();
+  for (const solver::LoosePatch& patch : analysis.loose) {
+    patches.push_back({{"weight", kilonewtons(patch.weight, "loose weight")},
+                       {"area", rounded(patch.area, "loose area")},
+                       {"x", range(patch.x)},
+                       {"y", range(patch.y)},
+                       {"where", patch.where}});
+  }
+  return patches;
+}
+
+Json base_of(const solver::PanelResult& analysis) {
+  Json base = {{"left", kilonewtons(analysis.base_left, "left base")},
+               {"right", kilonewtons(analysis.base_right, "right base")}};
+  if (analysis.base_cut != 0.0) base["cut"] = kilonewtons(analysis.base_cut, "base under the cut");
+  return base;
+}
+
+Json stations_of(const std::vector<solver::BeamStation>& stations) {
+  Json json = {{"x", Json::array()},
+               {"moment", Json::array()},
+               {"shear", Json::array()},
+               {"deflection", Json::array()},
+               {"packing", Json::array()}};
+  for (const solver::BeamStation& station : stations) {
+    json["x"].push_back(rounded(station.x, "beam station"));
+    json["moment"].push_back(kilonewton_metres(station.moment, "beam moment"));
+    json["shear"].push_back(kilonewtons(station.shear, "beam shear"));
+    json["deflection"].push_back(rounded(station.deflection, "beam deflection"));
+    json["packing"].push_back(rounded(station.packing, "packing load"));  // N/mm is kN/m
+  }
+  return json;
+}
+
+Json beam_of(const solver::BeamResult& beam) {
+  Json json = {{"reaction_left", kilonewtons(beam.reaction_left, "beam reaction")},
+               {"reaction_right", kilonewtons(beam.reaction_right, "beam reaction")},
+               {"from_wall", kilonewtons(beam.from_wall, "load on the beam")},
+               {"moment", kilonewton_metres(beam.largest_moment, "beam moment")},
+               {"shear", kilonewtons(beam.largest_shear, "beam shear")},
+               {"sag", rounded(beam.sag, "sag of the beam")},
+               {"packing_pressure", rounded(beam.packing_pressure, "packing pressure")},
+               {"packing_strength", rounded(beam.packing_strength, "packing strength")}};
+  if (!beam.stations.empty()) json["stations"] = stations_of(beam.stations);
+  return json;
+}
+
+Json joists_of(const solver::PanelResult& analysis) {
+  Json joists = Json::object();
+  for (const solver::JoistReaction& joist : analysis.joists) {
+    joists[joist.shore] = {{"force", kilonewtons(joist.force, joist.shore)},
+                           {"contact", rounded(joist.contact, joist.shore)}};
+  }
+  return joists;
+}
+
+Json cracks_of(const solver::PanelResult& analysis) {
+  Json cracks = Json::array();
+  for (const solver::Crack& crack : analysis.cracks) {
+    cracks.push_back({{"width", rounded(crack.width, "crack width")},
+                      {"length", rounded(crack.length, "crack length")},
+                      {"widest", point(crack.widest)},
+                      {"from", point(crack.from)},
+                      {"to", point(crack.to)},
+                      {"angle", rounded(crack.angle, "crack angle")},
+                      {"where", crack.where}});
+  }
+  return cracks;
+}
+
+Json damage_of(const solver::Damage& damage) {
+  return {{"category", category_of(damage)},
+          {"by_strain", damage.by_strain},
+          {"by_width", damage.by_width},
+          {"tensile_strain", rounded(damage.tensile_strain, "tensile strain")},
+          {"deflection_ratio", rounded(damage.deflection_ratio, "deflection ratio")},
+          {"widest_crack", rounded(damage.widest_crack, "widest crack")},
+          {"in_words", damage.in_words}};
+}
+
+Json mesh_error_json(const solver::PanelResult& analysis) {
+  Json errors = Json::object();
+  for (const auto& [support, error] : analysis.mesh_error) {
+    errors[support] = kilonewtons(error, support);
+  }
+  return errors;
+}
+
+void add_reactions(Json& json, const solver::PanelResult& analysis) {
+  Json forces = Json::object();
+  Json details = Json::object();
+  for (const solver::NeedleReaction& needle : analysis.needles) {
+    forces[needle.name] = kilonewtons(needle.force, needle.name);
+    details[needle.name] = {{"x", rounded(needle.x, needle.name)},
+                            {"settlement", rounded(needle.settlement, needle.name)},
+                            {"contact", rounded(needle.contact, needle.name)}};
+  }
+  json["needles"] = forces;
+  json["base"] = base_of(analysis);
+  json["equilibrium_error"] = rounded(analysis.equilibrium_error, "equilibrium error");
+  json["max_settlement"] = rounded(analysis.max_settlement, "largest settlement");
+  json["max_compression"] = rounded(analysis.max_compression, "largest compression");
+  json["thrust"] = {{"left", kilonewtons(analysis.thrust_left, "left thrust")},
+                    {"right", kilonewtons(analysis.thrust_right, "right thrust")}};
+  json["residual_load"] = kilonewtons(analysis.residual_load, "load on the residual stiffness");
+  json["needle_details"] = details;
+  if (!analysis.mesh_error.empty()) json["mesh_error"] = mesh_error_json(analysis);
+}
+
+void add_staged(Json& json, const solver::PanelResult& analysis) {
+  if (analysis.beam) json["beam"] = beam_of(*analysis.beam);
+  if (!analysis.joists.empty()) json["joists"] = joists_of(analysis);
+  if (analysis.model == solver::MasonryModel::cracked) json["cracks"] = cracks_of(analysis);
+  if (analysis.damage) json["damage"] = damage_of(*analysis.damage);
+}
+
+Json analysis_of(const solver::PanelResult& analysis, bool staged) {
+  Json json = Json::object();
+  if (analysis.stands()) {
+    add_reactions(json, analysis);
+    if (staged) add_staged(json, analysis);
+    json["residual"] = rounded(analysis.residual, "Newton residual");
+  } else {
+    json["no_equilibrium"] = analysis.no_equilibrium;
+  }
+  json["iterations"] = analysis.iterations;
+  json["coupling_passes"] = analysis.coupling_passes;
+  json["load_total"] = kilonewtons(analysis.load_total, "load total");
+  json["loose"] = loose_of(analysis);
+  return json;
+}
+
+Json operations_of(const solver::StageResult& stage) {
+  Json operations = Json::array();
+  for (const solver::Operation& operation : stage.operations) {
+    operations.push_back(solver::in_words(operation));
+  }
+  return operations;
+}
+
+Json safety_of(const solver::StageSafety& safety) {
+  return {{"factor", finite_or_null(safety.factor)},
+          {"static", finite_or_null(safety.static_factor)},
+          {"kinematic", finite_or_null(safety.kinematic_factor)},
+          {"factor_with_tension", finite_or_null(safety.factor_with_tension)},
+          {"loose_weight", kilonewtons(safety.loose_weight, "weight loose without tension")},
+          {"tension_needed", safety.tension_needed < solver::most_factor
+                                 ? finite_or_null(safety.tension_needed)
+                                 : Json(nullptr)},
+          {"gap", finite_or_null(safety.gap)},
+          {"mesh_size", rounded(safety.mesh_size, "mesh size")},
+          {"iterations", safety.iterations},
+          {"verdict", safety.verdict}};
+}
+
+}  // namespace
+
+Json stages_json(const solver::JobResult& result) {
+  const bool staged = is_staged(result);
+  Json stages = Json::array();
+  for (const solver::StageResult& stage : result.stages) {
+    Json json = {{"name", stage.name}};
+    if (staged) {
+      json["day"] = rounded(stage.day, "day");
+      json["operations"] = operations_of(stage);
+    }
+    Json analyses = Json::object();
+    for (const solver::PanelResult& analysis : stage.analyses) {
+      analyses[solver::to_string(analysis.model)] = analysis_of(analysis, staged);
+    }
+    json["analyses"] = std::move(analyses);
+    if (stage.safety) json["safety"] = safety_of(*stage.safety);
+    stages.push_back(std::move(json));
+  }
+  return stages;
+}
+
+}  // namespace deadshore::io

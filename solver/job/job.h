@@ -1,0 +1,137 @@
+#pragma once
+
+#include "mesh/plane.h"
+#include "mesh/quad_mesh.h"
+#include "mesh/wall_shape.h"
+#include "solver/job/house.h"
+#include "solver/job/lifting.h"
+#include "solver/job/needle_frame.h"
+#include "solver/job/permanent_works.h"
+#include "solver/job/stage.h"
+#include "solver/job/title_block.h"
+#include "solver/needle/needle_checks.h"
+#include "solver/site/removed_masonry.h"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+/// Everything in N, mm and N/mm2. Loads act downwards and are given positive.
+namespace deadshore::solver {
+
+/// Masonry as a continuous material.
+struct Masonry {
+  std::string name;
+  double unit_weight = 0.0;           ///< N/mm3
+  double E = 0.0;                     ///< N/mm2
+  double nu = 0.0;                    ///< 0 <= nu < 0.5
+  double compressive_strength = 0.0;  ///< N/mm2
+  double tensile_strength = 0.0;      ///< N/mm2, >= 0
+};
+
+/// What a lintel is made of: linear elastic, full thickness of the wall unless said.
+struct Lintel {
+  mesh::LintelShape shape;
+  std::string material;      ///< "concrete", "steel", "timber" or "stone"
+  double unit_weight = 0.0;  ///< N/mm3
+  double E = 0.0;            ///< N/mm2
+  double nu = 0.0;
+  double thickness = 0.0;  ///< mm through the wall
+};
+
+/// Whether something outside the wall (a return wall, the neighbour's house) stops an end moving
+/// sideways above the soffit.
+enum class WallEnd { free, held };
+
+/// A load along a level, N/mm of wall. Where `follows_top` it lies on the outline's top instead and
+/// is per mm measured level, along x.
+struct LineLoad {
+  std::string name;
+  double level = 0.0;
+  bool follows_top = false;
+  mesh::Interval x;
+  double dead = 0.0;
+  double imposed = 0.0;
+
+  [[nodiscard]] double characteristic() const { return dead + imposed; }
+};
+
+/// A load in N spread evenly over `bearing` mm along the wall, centred at `x`, at `level`.
+struct PointLoad {
+  std::string name;
+  double x = 0.0;
+  double level = 0.0;
+  double bearing = 0.0;
+  double dead = 0.0;
+  double imposed = 0.0;
+
+  [[nodiscard]] double characteristic() const { return dead + imposed; }
+  [[nodiscard]] mesh::Interval span() const { return {x - 0.5 * bearing, x + 0.5 * bearing}; }
+};
+
+/// A needle under the soffit: a spring that can only push up, spread evenly over `bearing_width`.
+struct Needle {
+  std::string name;
+  double x = 0.0;              ///< its middle, mm
+  double bearing_width = 0.0;  ///< along the wall, mm
+  double stiffness = 0.0;      ///< N/mm, > 0; with a frame, found from it
+  double slack = 0.0;          ///< gap to close before it bears, mm
+  double preload = 0.0;        ///< N it is jacked to against an unmoving wall; not with slack
+
+  /// Index into `Job::needle_frames`; none: stiffness as given.
+  std::optional<std::size_t> frame = {};
+
+  [[nodiscard]] mesh::Interval bearing() const {
+    return {x - 0.5 * bearing_width, x + 0.5 * bearing_width};
+  }
+};
+
+/// The two laws for masonry, see solver/panel/masonry_law.h.
+enum class MasonryModel { uncracked, cracked };
+[[nodiscard]] const char* to_string(MasonryModel model);
+
+/// Whether gravity and loads act at once on the wall as cut, or the work is followed stage by
+/// stage.
+enum class Sequence { at_once, staged };
+
+struct AnalysisOptions {
+  double mesh_size = 100.0;  ///< target element size, mm
+  mesh::QuadOrder element = mesh::QuadOrder::eight_node;
+  std::vector<MasonryModel> masonry = {MasonryModel::uncracked, MasonryModel::cracked};
+  Sequence sequence = Sequence::at_once;  ///< a job file's default is staged
+};
+
+/// One job: a wall with its cut, its loads and its needles. A plain value; `find_faults` says
+/// whether it makes sense.
+struct Job {
+  std::string title;
+  TitleBlock title_block;
+  mesh::WallShape wall;
+  double thickness = 0.0;  ///< mm
+  WallEnd left_end = WallEnd::free;
+  WallEnd right_end = WallEnd::free;
+  Masonry masonry;
+  std::vector<Lintel> lintels;  ///< their shapes are those of `wall.lintels`, in the same order
+  std::vector<LineLoad> line_loads;    ///< those that the house brings down among them
+  std::vector<PointLoad> point_loads;  ///< same
+  House house;
+  std::vector<Needle> needles;
+  std::vector<NeedleFrame> needle_frames;
+  std::optional<PermanentBeam> beam;
+  std::vector<DeadShore> dead_shores;
+  std::optional<Lifting> lifting = {};
+  RemovalOptions removal = {};
+
+  /// The order of work; empty: `usual_stages` makes one from the job.
+  std::vector<Stage> stages;
+  CheckRules check_rules;
+
+  /// What a failing or wasteful needle may be exchanged for.
+  std::vector<SteelSection> section_choices;
+  std::vector<Prop> prop_choices;
+
+  AnalysisOptions analysis;
+};
+
+}  // namespace deadshore::solver

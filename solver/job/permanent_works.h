@@ -1,0 +1,85 @@
+#pragma once
+
+#include "solver/job/shore_frame.h"
+#include "solver/members/steel_member.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+/// What stays in the wall, and what carries the floors meanwhile. N, mm, N/mm2.
+namespace deadshore::solver {
+
+/// Dry packing between the beam and the masonry over it. It hardens with age as concrete does by
+/// EN 1992-1-1 3.1.2(6) and 3.1.3(3).
+struct DryPacking {
+  double thickness = 0.0;  ///< > 0
+  double E = 0.0;          ///< at 28 days
+  double strength = 0.0;   ///< characteristic compressive strength at 28 days
+  double hardening =
+      0.25;  ///< s of EN 1992-1-1 3.1.2(6): 0.20 rapid, 0.25 normal, 0.38 slow cement
+};
+
+/// Part of the 28-day strength that dry packing has at an age in days: beta_cc(t) = exp(s (1 -
+/// sqrt(28 / t))), EN 1992-1-1 (3.2). 0 at age 0; no gain counts after 28 days, 3.1.2(5).
+[[nodiscard]] double hardened_strength_share(const DryPacking& packing, double age);
+
+/// Stiffness of the packing per mm2 in N/mm3 at an age: E(t) / thickness with E(t) = beta_cc(t)^0.3
+/// E, EN 1992-1-1 (3.5). On the day it is rammed in (age below half a day) it counts as half a day
+/// old, since dry packing bears at once by being rammed.
+[[nodiscard]] double packing_bed(const DryPacking& packing, double age);
+
+/// A padstone under each end of the beam: full thickness of the wall, from the jamb into the pier.
+struct Padstone {
+  double length = 0.0;  ///< along the wall, >= the beam's bearing
+  double depth = 0.0;
+  double E = 0.0;
+  double nu = 0.0;
+  double unit_weight = 0.0;  ///< N/mm3
+  double strength = 0.0;     ///< characteristic compressive strength
+};
+
+/// The permanent beam under the soffit: one section, or more of them bolted side by side, that
+/// share load evenly.
+struct PermanentBeam {
+  std::string name;
+  SteelMember member;
+  int count = 1;
+  double bearing = 0.0;  ///< at each end, on its padstone
+  Padstone padstone;     ///< the same at both ends
+  DryPacking packing;
+  double restraint_spacing = 0.0;   ///< between lateral restraints of the top flange; 0: none
+  double deflection_ratio = 500.0;  ///< largest deflection under all load is span / this
+
+  [[nodiscard]] double weight() const;             ///< N/mm, all sections
+  [[nodiscard]] double bending_stiffness() const;  ///< E I_y, N mm2, all sections
+  [[nodiscard]] double shear_stiffness() const;    ///< G A_v, N, all sections
+  [[nodiscard]] double flange_width() const;       ///< all sections, mm
+};
+
+/// Props and a head plate (or a stud wall) under the joists of one floor: takes it off the wall.
+struct DeadShore {
+  std::string name;
+  std::string carries;  ///< name of the line load that it takes
+  double share = 1.0;   ///< of that load and what goes with it, 0 to 1
+
+  /// Names of line and point loads that stand on the same floor, so that they go with it.
+  std::vector<std::string> along_with = {};
+
+  /// Joist ends built into the wall: with the joists propped, they catch a wall that drops onto
+  /// them. None: they are taken to give no support.
+  struct JoistEnds {
+    double gap = 0.0;        ///< drop of the masonry before it bears on them, mm
+    double stiffness = 0.0;  ///< of one propped joist end, N/mm
+    double spacing = 0.0;    ///< of joists, mm
+  };
+  std::optional<JoistEnds> joist_ends;
+
+  /// What it is made of, where that is to be worked out too.
+  std::optional<ShoreFrame> frame = {};
+};
+
+/// Names of all loads that the shore takes off the wall, the floor's first.
+[[nodiscard]] std::vector<std::string> loads_of(const DeadShore& shore);
+
+}  // namespace deadshore::solver

@@ -1,0 +1,232 @@
+#include "solver/job/cut.h"
+#include "solver/job/fault_list.h"
+#include "solver/members/error.h"
+#include "solver/shoring/uprights.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <optional>
+#include <utility>
+#include <variant>
+
+namespace deadshore::solver {
+
+namespace {
+
+constexpr double beyond_wall = 1000.0;  // mm, a row may run past the wall's ends
+
+/// One frame of a job, and where its faults go.
+struct ShoreInJob {
+  const Job& job;
+  std::size_t index;
+  std::reference_wrapper<FaultList> faults;
+
+  [[nodiscard]] const ShoreFrame& frame() const { return *job.dead_shores[index].frame; }
+  [[nodiscard]] std::string key(const std::string& own) const {
+    return fmt::format("dead_shore[{}].frame{}{}", index, own.empty() ? "" : ".", own);
+  }
+  void refuse(const std::string& own_key, std::string found, std::string due) const {
+    faults.get().push_back({key(own_key), std::move(found), std::move(due)});
+  }
+  void require_size(const char* own_key, double size) const {
+    if (!(size > 0.0) || !std::isfinite(size)) refuse(own_key, in_words(size), "a length above 0");
+  }
+  void require_place(const char* own_key, double place) const {
+    if (!std::isfinite(place)) refuse(own_key, in_words(place), "a length");
+  }
+};
+
+void check_timber(const ShoreInJob& in, const TimberMember& timber, const char* width,
+                  const char* depth) {
+  in.require_size(width, timber.section.b);
+  in.require_size(depth, timber.section.h);
+}
+
+void check_uprights_numbers(const ShoreInJob& in) {
+  if (const auto* studs = std::get_if<StudRow>(&in.frame().uprights)) {
+    check_timber(in, studs->stud, "stud_width", "stud_depth");
+    in.require_size("stud_spacing", studs->spacing);
+    return;
+  }
+  const auto& props = std::get<PropRow>(in.frame().uprights);
+  in.require_size("prop_base", props.base);
+  for (const double place : props.places) in.require_place("places", place);
+  if (!(props.most_apart >= 0.0) || !std::isfinite(props.most_apart))
+    in.refuse("most_apart", in_words(props.most_apart), "a length above 0, or none");
+}
+
+void check_footing_numbers(const ShoreInJob& in) {
+  const Footing& footing = in.frame().footing;
+  check_timber(in, footing.sole.timber, "sole_width", "sole_thickness");
+  const bool on_ground = footing.suspended_floor.empty();
+  const double modulus = footing.subgrade_modulus;
+  if (!std::isfinite(modulus) || modulus < 0.0 || (on_ground && modulus == 0.0))
+    in.refuse("subgrade_modulus", fmt::format("{:.6g} MN/m3", 1e3 * modulus),
+              "a pressure above 0 for a settlement");
+  if (!on_ground || !footing.ground.presumed_bearing) return;
+  const double bearing = *footing.ground.presumed_bearing;
+  if (!(bearing > 0.0) || !std::isfinite(bearing))
+    in.refuse("ground_bearing", fmt::format("{:.6g} kN/m2", 1e3 * bearing), "a pressure above 0");
+}
+
+void check_numbers(const ShoreInJob& in) {
+  const ShoreFrame& frame = in.frame();
+  in.require_size("joist_span", frame.joist_span);
+  in.require_size("joist_spacing", frame.joist_spacing);
+  in.require_size("joist_width", frame.joist_width);
+  in.require_place("distance", frame.distance);
+  in.require_place("from", frame.x.from);
+  in.require_place("to", frame.x.to);
+  in.require_place("joist_level", frame.joist_level);
+  in.require_place("floor_level", frame.floor_level);
+  if (const auto* timber = std::get_if<TimberMember>(&frame.head))
+    check_timber(in, *timber, "width", "depth");
+  check_uprights_numbers(in);
+  check_footing_numbers(in);
+}
+
+void check_head(const ShoreInJob& in) {
+  const auto* steel = std::get_if<SteelMember>(&in.frame().head);
+  if (steel != nullptr && steel->class_in_bending == 4)
+    in.refuse("",
+              fmt::format("{} in {}, so thin that it buckles before it yields (class 4)",
+                          steel->section.name, to_string(steel->grade)),
+              "a section of class 1, 2 or 3");
+}
+
+/// Refuses a row of more parts than any row has: each is reckoned with on its own.
+void check_count(const ShoreInJob& in, const char* key, double spacing) {
+  constexpr double most = 500.0;
+  const double length = in.frame().x.length();
+  if (spacing > 0.0 && length > most * spacing)
+    in.refuse(
+        key, fmt::format("{}, in a row of {}", in_words(spacing), in_words(length)),
+        fmt::format("{} or more, for at most {:g} in the row", in_words(length / most), most));
+}
+
+void check_row(const ShoreInJob& in) {
+  const ShoreFrame& frame = in.frame();
+  check_count(in, "joist_spacing", frame.joist_spacing);
+  if (const auto* props = std::get_if<PropRow>(&frame.uprights))
+    check_count(in, "most_apart", props->most_apart);
+  if (frame.distance <= same_length || frame.distance >= frame.joist_span - same_length)
+    in.refuse("distance",
+              fmt::format("{}, under joists that span {}", in_words(frame.distance),
+                          in_words(frame.joist_span)),
+              "a place between the wall and the joists' far bearing");
+  if (frame.joist_width >= frame.joist_spacing)
+    in.refuse("joist_width",
+              fmt::format("{}, at a spacing of {}", in_words(frame.joist_width),
+                          in_words(frame.joist_spacing)),
+              "joists clear of one another");
+  if (frame.x.length() < frame.joist_spacing) {
+    in.refuse("to", fmt::format("a row from {}", in_words(frame.x)),
+              "a row from left to right, a spacing of joists long or more");
+    return;
+  }
+  if (!(frame.footing.sole.length >= frame.x.length() - same_length) ||
+      !std::isfinite(frame.footing.sole.length))
+    in.refuse("sole_length",
+              fmt::format("{}, under a row of {}", in_words(frame.footing.sole.length),
+                          in_words(frame.x.length())),
+              "a sole as long as the row or longer");
+  const double length = in.job.wall.length;
+  if (frame.x.from < -beyond_wall - same_length)
+    in.refuse("from", in_words(frame.x.from), "a row no more than 1 m beyond the wall's ends");
+  if (frame.x.to > length + beyond_wall + same_length)
+    in.refuse("to",
+              fmt::format("{}, where the wall ends at {}", in_words(frame.x.to), in_words(length)),
+              "a row no more than 1 m beyond the wall's ends");
+}
+
+void check_places(const ShoreInJob& in, const PropRow& props) {
+  const ShoreFrame& frame = in.frame();
+  const double half = 0.5 * props.base;
+  const std::vector<double>& places = props.places;
+  if (places.size() == 1)
+    in.refuse("places", "one place", "two props or more, or no places, which proposes them");
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const std::string key = fmt::format("places[{}]", i);
+    if (places[i] - half < frame.x.from - same_length ||
+        places[i] + half > frame.x.to + same_length)
+      in.refuse(key,
+                fmt::format("{}, with a base {} wide, in a row from {}", in_words(places[i]),
+                            in_words(props.base), in_words(frame.x)),
+                "a prop whole on the row's sole");
+    if (i > 0 && places[i] - places[i - 1] < props.base - same_length)
+      in.refuse(key, fmt::format("{} after {}", in_words(places[i]), in_words(places[i - 1])),
+                "rising places, a base or more apart");
+  }
+}
+
+void check_prop(const ShoreInJob& in, const PropRow& props) {
+  const ShoreFrame& frame = in.frame();
+  if (frame.x.length() < 4.0 * props.base)
+    in.refuse("to", fmt::format("a row of {}", in_words(frame.x.length())),
+              "room for two props with their bases");
+  const double sole = frame.footing.sole.timber.section.b;
+  if (sole < props.base - same_length)
+    in.refuse(
+        "sole_width",
+        fmt::format("{}, less than the props' base of {}", in_words(sole), in_words(props.base)),
+        "a sole under the whole base");
+  check_places(in, props);
+  try {
+    require_sound(props.prop);
+  } catch (const MemberError& error) {
+    in.refuse("prop", error.member() + ": " + error.found(), error.due());
+    return;
+  }
+  if (std::optional<Fault> fault =
+          fault_of_prop(in.job, props.prop, upright_length(frame), in.key("prop")))
+    in.faults.get().push_back(*std::move(fault));
+}
+
+void check_studs(const ShoreInJob& in, const StudRow& studs) {
+  const ShoreFrame& frame = in.frame();
+  check_count(in, "stud_spacing", studs.spacing);
+  const double width = studs.stud.section.b;
+  if (studs.spacing < 2.0 * width)
+    in.refuse("stud_spacing",
+              fmt::format("{}, of studs {} wide", in_words(studs.spacing), in_words(width)),
+              "studs clear of one another");
+  if (frame.x.length() < 4.0 * width)
+    in.refuse("to", fmt::format("a row of {}", in_words(frame.x.length())), "room for two studs");
+}
+
+void check_uprights(const ShoreInJob& in) {
+  const ShoreFrame& frame = in.frame();
+  const double length = upright_length(frame);
+  if (length <= 0.0) {
+    in.refuse("joist_level",
+              fmt::format("{}, which leaves {} between head plate and sole",
+                          in_words(frame.joist_level), in_words(length)),
+              "joists well above the floor that the shore stands on");
+    return;
+  }
+  if (const auto* studs = std::get_if<StudRow>(&frame.uprights))
+    check_studs(in, *studs);
+  else
+    check_prop(in, std::get<PropRow>(frame.uprights));
+}
+
+}  // namespace
+
+void find_shore_faults(const Job& job, FaultList& faults) {
+  for (std::size_t i = 0; i < job.dead_shores.size(); ++i) {
+    if (!job.dead_shores[i].frame) continue;
+    const ShoreInJob in{job, i, faults};
+    const std::size_t before = faults.size();
+    check_numbers(in);
+    if (faults.size() > before) continue;
+    check_head(in);
+    check_row(in);
+    if (faults.size() > before) continue;
+    check_uprights(in);
+  }
+}
+
+}  // namespace deadshore::solver

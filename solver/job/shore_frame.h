@@ -1,0 +1,42 @@
+#pragma once
+
+#include "mesh/plane.h"
+#include "solver/job/needle_frame.h"
+
+#include <variant>
+#include <vector>
+
+/// What carries the joists inside: a head plate under them, on props or studs, on a sole plate.
+/// N, mm.
+namespace deadshore::solver {
+
+/// Adjustable props under the head plate.
+struct PropRow {
+  Prop prop;
+  double base = 0.0;           ///< side of its square plates, foot and head
+  std::vector<double> places;  ///< x of each; empty: proposed from `most_apart` and the loads
+  double most_apart = 0.0;     ///< 0: proposed too
+};
+
+/// A stud wall.
+struct StudRow {
+  TimberMember stud;  ///< `h` across the wall of studs, `b` along it
+  double spacing = 0.0;
+  bool nogging = false;  ///< held sideways along the row at mid-height
+};
+
+/// The shore under the joists of one floor, a row parallel to the wall.
+struct ShoreFrame {
+  double distance = 0.0;    ///< from the wall's inner face to the head plate's middle
+  mesh::Interval x;         ///< from its first joist's side to its last, along the wall
+  double joist_span = 0.0;  ///< from the wall to the joists' far bearing
+  double joist_spacing = 0.0;
+  double joist_width = 0.0;  ///< each bears on the head plate over this
+  double joist_level = 0.0;  ///< of the joists' underside, above the wall's base
+  double floor_level = 0.0;  ///< of what the sole stands on, above the wall's base
+  NeedleMember head;         ///< the head plate; `h` upwards
+  std::variant<PropRow, StudRow> uprights;
+  Footing footing;  ///< `sole.length` is the length of the row; runs under all uprights
+};
+
+}  // namespace deadshore::solver

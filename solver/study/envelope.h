@@ -1,0 +1,37 @@
+#pragma once
+
+#include "solver/result/results.h"
+
+#include <string>
+#include <vector>
+
+namespace deadshore::solver {
+
+/// The largest load that any method and stage gives one needle.
+struct EnvelopedLoad {
+  std::string needle;
+  double load = 0.0;   ///< N, characteristic (load factor 1.0)
+  std::string method;  ///< "hand", "uncracked" or "cracked"
+  std::string stage;   ///< in which it was found; the one compared for the hand method
+};
+
+/// Whether every analysis of every stage finds equilibrium.
+[[nodiscard]] bool stands(const JobResult& result);
+
+/// The stage to compare the hand method with: the one called "cut", or else the last in which no
+/// beam has been placed. Null where there is no stage.
+[[nodiscard]] const StageResult* compared_stage(const JobResult& result);
+
+/// The load to design each needle for: the largest of the hand method and every analysis of every
+/// stage, in the job's order. Empty where the wall does not stand: it then gives no load to
+/// design for.
+[[nodiscard]] std::vector<EnvelopedLoad> envelope_of(const JobResult& result);
+
+/// The entry with the largest load; null where there is none.
+[[nodiscard]] const EnvelopedLoad* worst_of(const std::vector<EnvelopedLoad>& envelope);
+
+/// Everything that acts downwards, N: as the analyses were loaded, or by the hand method where
+/// there is no analysis.
+[[nodiscard]] double load_total_of(const JobResult& result);
+
+}  // namespace deadshore::solver

@@ -1,0 +1,102 @@
+#pragma once
+
+#include "viz/page/drawing.h"
+#include "viz/page/page.h"
+#include "viz/page/palette.h"
+
+#include <cairo.h>
+
+#include <functional>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace deadshore::viz {
+
+struct Pen {
+  Colour colour = ink;
+  double width = 0.6;             ///< points
+  std::vector<double> dash = {};  ///< points drawn, points left out, ...; empty for a full line
+};
+
+/// What becomes of a text that is wider than it may be.
+enum class Overflow { wrap, cut_end, cut_middle };
+
+/// Upright text in DejaVu Sans. Nothing in a figure is smaller than 7 points.
+struct TextStyle {
+  double size = 7.5;  ///< points
+  bool bold = false;
+  Colour colour = ink;
+  double width = 0.0;  ///< the most it may take, points; 0 for no limit
+  Overflow overflow = Overflow::cut_end;
+};
+
+/// Size of a text on the page, points. \throws std::runtime_error if no font is installed.
+[[nodiscard]] Size text_size(const std::string& text, const TextStyle& style);
+
+/// A text as it was written: for tests of what a figure says and where.
+struct Lettering {
+  std::string text;
+  double size = 0.0;  ///< points
+  Rect ink;           ///< round its letters
+};
+
+struct Hatch {
+  Pen pen;
+  double spacing = 4.0;  ///< points between lines
+  double angle = 45.0;   ///< degrees, anticlockwise from the horizontal as seen
+};
+
+/// Draws on a page by Cairo, in points from its top left corner. Closed lines are filled even-odd.
+/// Bound to a Cairo context that outlives it; made by `to_svg`, `to_pdf` and
+/// `to_png`, and by `lettering_of`, which wants to know of each text.
+class Canvas {
+ public:
+  explicit Canvas(cairo_t* context, std::vector<Lettering>* lettering = nullptr)
+      : context_(context), lettering_(lettering) {}
+
+  void line(PagePoint from, PagePoint to, const Pen& pen);
+  /// Separate strokes: points 0-1, 2-3, ... in one path.
+  void strokes(std::span<const PagePoint> ends, const Pen& pen);
+  /// One line through all points: its dashes run on past them.
+  void path(std::span<const PagePoint> points, const Pen& pen);
+  void outline(std::span<const Loop> loops, const Pen& pen);
+  void fill(std::span<const Loop> loops, Colour colour, double opacity = 1.0);
+  void hatch(std::span<const Loop> loops, const Hatch& hatch);
+  /// Runs `inside` with everything it draws cut off at the loops.
+  void clipped(std::span<const Loop> loops, const std::function<void()>& inside);
+
+  void fill(const Rect& box, Colour colour, double opacity = 1.0);
+  void outline(const Rect& box, const Pen& pen);
+
+  /// A line with a filled head at `tip`; a shaft shorter than the head is all head.
+  void arrow(PagePoint from, PagePoint tip, const Pen& pen);
+
+  /// Writes a text whose box hangs on `at`; returns the box.
+  Rect text(PagePoint at, const std::string& text, const TextStyle& style, Anchor anchor);
+  /// The same turned a quarter anticlockwise: it reads upwards. `anchor` is that of the turned box.
+  Rect upright_text(PagePoint at, const std::string& text, const TextStyle& style, Anchor anchor);
+
+ private:
+  void set(const Pen& pen);
+  void trace(std::span<const Loop> loops);
+
+  cairo_t* context_;
+  std::vector<Lettering>* lettering_;  ///< null where nobody asks
+};
+
+[[nodiscard]] Loop loop_of(const Rect& box);
+
+/// A self-contained SVG document on white, text as outlines. The same drawing gives the same bytes.
+[[nodiscard]] std::string to_svg(const Drawing& drawing);
+
+/// A PDF document of one page, text searchable. The same drawing gives the same bytes.
+[[nodiscard]] std::string to_pdf(const Drawing& drawing);
+
+/// Every text of a drawing in the order in which they are written.
+[[nodiscard]] std::vector<Lettering> lettering_of(const Drawing& drawing);
+
+/// Bytes of a PNG file on white, `pixels` wide.
+[[nodiscard]] std::string to_png(const Drawing& drawing, int pixels);
+
+}  // namespace deadshore::viz
