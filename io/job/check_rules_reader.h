@@ -1,7 +1,7 @@
 #pragma once
 
 #include "io/job/job_table.h"
-#include "solver/needle/needle_checks.h"
+#include "solver/job/job.h"
 
 namespace deadshore::io {
 

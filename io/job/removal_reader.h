@@ -1,7 +1,7 @@
 #pragma once
 
 #include "io/job/job_table.h"
-#include "solver/site/removed_masonry.h"
+#include "solver/job/job.h"
 
 namespace deadshore::io {
 

@@ -3,14 +3,15 @@
 #include "mesh/plane.h"
 #include "mesh/quad_mesh.h"
 #include "mesh/wall_shape.h"
+#include "solver/checks/combinations.h"
+#include "solver/checks/safety_basis.h"
 #include "solver/job/house.h"
 #include "solver/job/lifting.h"
 #include "solver/job/needle_frame.h"
 #include "solver/job/permanent_works.h"
 #include "solver/job/stage.h"
 #include "solver/job/title_block.h"
-#include "solver/needle/needle_checks.h"
-#include "solver/site/removed_masonry.h"
+#include "solver/members/safe_load.h"
 
 #include <cstddef>
 #include <optional>
@@ -100,6 +101,23 @@ struct AnalysisOptions {
   mesh::QuadOrder element = mesh::QuadOrder::eight_node;
   std::vector<MasonryModel> masonry = {MasonryModel::uncracked, MasonryModel::cracked};
   Sequence sequence = Sequence::at_once;  ///< a job file's default is staged
+};
+
+/// By which rules members are checked.
+struct CheckRules {
+  SafetyBasis basis;
+  Combination combination = Combination::eq_6_10;
+  CombinationFactors factors;
+  SafeLoadBasis prop_basis = SafeLoadBasis::lower_of_both;
+};
+
+/// How what comes out is taken apart. mm, N.
+struct RemovalOptions {
+  double course_height = 75.0;     ///< brick and joint
+  double strip_width = 500.0;      ///< along the wall, taken out in one go
+  double one_person_lift = 250.0;  ///< N, common practice, no source
+  double two_person_lift = 500.0;  ///< N, common practice, no source
+  double bulking = 1.5;            ///< loose over solid volume, common practice, no source
 };
 
 /// One job: a wall with its cut, its loads and its needles. A plain value; `find_faults` says

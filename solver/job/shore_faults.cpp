@@ -1,7 +1,6 @@
 #include "solver/job/cut.h"
 #include "solver/job/fault_list.h"
 #include "solver/members/error.h"
-#include "solver/shoring/uprights.h"
 
 #include <fmt/format.h>
 

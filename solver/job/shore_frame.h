@@ -39,4 +39,20 @@ struct ShoreFrame {
   Footing footing;  ///< `sole.length` is the length of the row; runs under all uprights
 };
 
+/// Length of a prop or stud: from the sole to the head plate's underside, mm.
+[[nodiscard]] inline double upright_length(const ShoreFrame& frame) {
+  return frame.joist_level - frame.floor_level - depth_of(frame.head) -
+         frame.footing.sole.timber.section.h;
+}
+
+[[nodiscard]] inline bool stands_on_studs(const ShoreFrame& frame) {
+  return std::holds_alternative<StudRow>(frame.uprights);
+}
+
+/// Whether the places of the props are left to be proposed.
+[[nodiscard]] inline bool proposes_places(const ShoreFrame& frame) {
+  const auto* props = std::get_if<PropRow>(&frame.uprights);
+  return props != nullptr && props->places.empty();
+}
+
 }  // namespace deadshore::solver

@@ -1,23 +1,13 @@
 #pragma once
 
 #include "solver/checks/check.h"
-#include "solver/checks/combinations.h"
-#include "solver/checks/safety_basis.h"
-#include "solver/members/safe_load.h"
+#include "solver/job/job.h"
 #include "solver/needle/needle_analysis.h"
 
 #include <string>
 #include <vector>
 
 namespace deadshore::solver {
-
-/// By which rules members are checked.
-struct CheckRules {
-  SafetyBasis basis;
-  Combination combination = Combination::eq_6_10;
-  CombinationFactors factors;
-  SafeLoadBasis prop_basis = SafeLoadBasis::lower_of_both;
-};
 
 /// What a needle carries: the largest characteristic load found by any method, and how much of it
 /// is permanent (from the hand sum).

@@ -70,20 +70,6 @@ std::vector<Upright> unmarked_row(const ShoreFrame& frame, double most_apart) {
 
 }  // namespace
 
-double upright_length(const ShoreFrame& frame) {
-  return frame.joist_level - frame.floor_level - depth_of(frame.head) -
-         frame.footing.sole.timber.section.h;
-}
-
-bool stands_on_studs(const ShoreFrame& frame) {
-  return std::holds_alternative<StudRow>(frame.uprights);
-}
-
-bool proposes_places(const ShoreFrame& frame) {
-  const auto* props = std::get_if<PropRow>(&frame.uprights);
-  return props != nullptr && props->places.empty();
-}
-
 std::vector<Upright> uprights_of(const DeadShore& shore, const RowLoads& loads, double most_apart) {
   const ShoreFrame& frame = *shore.frame;
   std::vector<Upright> row = unmarked_row(frame, most_apart);

@@ -21,14 +21,6 @@ inline constexpr double widest_spacing = 1200.0;
 inline constexpr double spacing_step = 100.0;
 inline constexpr double farthest_from_end = 150.0;
 
-/// From the sole to the head plate's underside.
-[[nodiscard]] double upright_length(const ShoreFrame& frame);
-
-[[nodiscard]] bool stands_on_studs(const ShoreFrame& frame);
-
-/// Whether the places of the props are left to be proposed.
-[[nodiscard]] bool proposes_places(const ShoreFrame& frame);
-
 /// Uprights from left to right. Props: at their places; or, proposed, evenly and at most
 /// `most_apart`, with one more under each point load that no prop stands within half a joist
 /// spacing of. Studs: at their spacing and at the row's end, with one more under each point load; a

@@ -9,15 +9,6 @@ namespace deadshore::solver {
 
 struct Job;
 
-/// How what comes out is taken apart. mm, N.
-struct RemovalOptions {
-  double course_height = 75.0;     ///< brick and joint
-  double strip_width = 500.0;      ///< along the wall, taken out in one go
-  double one_person_lift = 250.0;  ///< N, common practice, no source
-  double two_person_lift = 500.0;  ///< N, common practice, no source
-  double bulking = 1.5;            ///< loose over solid volume, common practice, no source
-};
-
 /// One course within the cut, from its underside to its top, less openings and lintels.
 struct RemovedCourse {
   mesh::Interval y;
