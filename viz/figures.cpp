@@ -4,7 +4,7 @@
 #include "viz/drawings.h"
 #include "viz/page/figure_list.h"
 #include "viz/stages/staged_figures.h"
-#include "viz/wall/crack_marks.h"
+#include "viz/wall/crack_map.h"
 #include "viz/wall/panel_marks.h"
 
 #include <fmt/format.h>

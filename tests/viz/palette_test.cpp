@@ -1,7 +1,6 @@
 #include "viz/page/palette.h"
 
 #include "viz/wall/bands.h"
-#include "viz/wall/stress_bands.h"
 
 #include <gtest/gtest.h>
 

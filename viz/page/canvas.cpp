@@ -1,7 +1,6 @@
 #include "viz/page/canvas.h"
 
 #include "viz/page/cairo_parts.h"
-#include "viz/page/png_bytes.h"
 
 #include <cairo-svg.h>
 #include <cairo.h>

@@ -55,4 +55,7 @@ using Loop = std::vector<PagePoint>;
 /// Figures are drawn at the width they are printed: 180 mm, the text width of an A4 page.
 inline constexpr double page_width = 180.0 / 25.4 * 72.0;
 
+/// A circle as a closed line of short sides.
+[[nodiscard]] Loop circle_at(PagePoint middle, double radius);
+
 }  // namespace deadshore::viz

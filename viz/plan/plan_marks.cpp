@@ -2,7 +2,7 @@
 
 #include "solver/job/beam_places.h"
 #include "solver/job/cut.h"
-#include "viz/page/circle.h"
+#include "viz/page/page.h"
 #include "viz/section/frame_marks.h"
 
 #include <algorithm>

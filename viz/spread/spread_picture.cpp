@@ -1,6 +1,6 @@
 #include "viz/spread/spread_picture.h"
 
-#include "viz/page/circle.h"
+#include "viz/page/page.h"
 #include "viz/wall/load_marks.h"
 
 #include <fmt/format.h>

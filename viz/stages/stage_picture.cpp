@@ -1,7 +1,7 @@
 #include "viz/stages/stage_picture.h"
 
-#include "viz/wall/crack_marks.h"
-#include "viz/wall/stress_bands.h"
+#include "viz/wall/bands.h"
+#include "viz/wall/crack_map.h"
 #include "viz/wall/works_marks.h"
 
 namespace deadshore::viz {

@@ -1,8 +1,8 @@
 #include "viz/drawings.h"
 #include "viz/stages/stage_picture.h"
-#include "viz/wall/crack_marks.h"
+#include "viz/wall/bands.h"
+#include "viz/wall/crack_map.h"
 #include "viz/wall/panel_marks.h"
-#include "viz/wall/stress_bands.h"
 #include "viz/wall/works_marks.h"
 
 #include <fmt/format.h>

@@ -2,7 +2,7 @@
 
 #include "viz/drawings.h"
 #include "viz/stages/stage_picture.h"
-#include "viz/wall/stress_bands.h"
+#include "viz/wall/bands.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #include "viz/stages/staged_figures.h"
 
 #include "viz/drawings.h"
-#include "viz/wall/crack_marks.h"
+#include "viz/wall/crack_map.h"
 #include "viz/wall/panel_marks.h"
 
 #include <fmt/format.h>

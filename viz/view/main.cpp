@@ -2,7 +2,7 @@
 #include "viz/view/picked.h"
 #include "viz/view/shown_field.h"
 #include "viz/view/shown_result.h"
-#include "viz/view/view_choices.h"
+#include "viz/view/view_state.h"
 #include "viz/view/view_state.h"
 #include "viz/view/window.h"
 

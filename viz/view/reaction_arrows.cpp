@@ -2,7 +2,7 @@
 
 #include "viz/view/answer_paths.h"
 #include "viz/view/vtk_reading.h"
-#include "viz/view/works_in_place.h"
+#include "viz/view/wall_solid.h"
 
 #include <fmt/format.h>
 #include <vtkDataArray.h>

@@ -6,7 +6,6 @@
 #include "viz/view/scene_parts.h"
 #include "viz/view/vtk_reading.h"
 #include "viz/view/wall_solid.h"
-#include "viz/view/works_in_place.h"
 
 #include <fmt/format.h>
 #include <vtkBoundingBox.h>

@@ -1,9 +1,9 @@
 #pragma once
 
+#include "viz/view/lettering.h"
 #include "viz/view/picked.h"
 #include "viz/view/shown_field.h"
 #include "viz/view/shown_result.h"
-#include "viz/view/standing_labels.h"
 #include "viz/view/view_state.h"
 
 #include <vtkActor.h>

@@ -1,6 +1,5 @@
 #include "viz/view/shown_result.h"
 
-#include "viz/view/view_error.h"
 #include "viz/view/vtk_reading.h"
 
 #include <fmt/format.h>

@@ -1,12 +1,16 @@
 #include "viz/view/view_state.h"
 
 #include <fmt/format.h>
+#include <vtkDataArray.h>
+#include <vtkPointData.h>
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 #include <cmath>
 
 namespace deadshore::viz {
+
 namespace {
 
 constexpr double most_magnified = 1e5;
@@ -86,6 +90,15 @@ std::string lowered(std::string_view text) {
   std::string small(text);
   std::ranges::transform(small, small.begin(), [](unsigned char c) { return std::tolower(c); });
   return small;
+}
+
+double largest_movement(vtkDataArray* movements) {
+  double largest = 0.0;
+  for (vtkIdType i = 0; movements != nullptr && i < movements->GetNumberOfTuples(); ++i) {
+    largest =
+        std::max(largest, std::hypot(movements->GetComponent(i, 0), movements->GetComponent(i, 1)));
+  }
+  return largest;
 }
 
 }  // namespace
@@ -174,6 +187,21 @@ std::string in_words(const ViewState& state, const ViewChoices& choices) {
   return fmt::format("stage {} of {} ({}), {}, {}, movements {:g} x", state.stage + 1,
                      choices.stages.size(), choices.stages.at(state.stage),
                      choices.analyses.at(state.analysis), field, state.magnification);
+}
+
+ViewChoices choices_of(const ShownResult& result, const std::vector<ShownField>& fields) {
+  double largest = 0.0;
+  double size = 0.0;
+  for (const ShownWall& wall : result.walls) {
+    std::array<double, 6> bounds{};
+    wall.grid->GetBounds(bounds.data());
+    size = std::max({size, bounds[1] - bounds[0], bounds[3] - bounds[2]});
+    largest = std::max(largest,
+                       largest_movement(wall.grid->GetPointData()->GetArray("displacement [mm]")));
+  }
+  ViewChoices choices{result.stages, result.analyses, {}, fitting_magnification(largest, size)};
+  for (const ShownField& field : fields) choices.fields.push_back(title_of(field));
+  return choices;
 }
 
 }  // namespace deadshore::viz

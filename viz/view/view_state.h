@@ -1,5 +1,8 @@
 #pragma once
 
+#include "viz/view/shown_field.h"
+#include "viz/view/shown_result.h"
+
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -64,5 +67,10 @@ struct AfterKey {
 
 /// "stage 5 of 14 (cut), cracked, displacement y [mm], movements 200 x"
 [[nodiscard]] std::string in_words(const ViewState& state, const ViewChoices& choices);
+
+/// What a folder of results offers to choose from; movements are magnified to be seen at its
+/// largest.
+[[nodiscard]] ViewChoices choices_of(const ShownResult& result,
+                                     const std::vector<ShownField>& fields);
 
 }  // namespace deadshore::viz

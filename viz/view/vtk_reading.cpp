@@ -1,7 +1,5 @@
 #include "viz/view/vtk_reading.h"
 
-#include "viz/view/view_error.h"
-
 #include <fmt/format.h>
 #include <vtkCellArray.h>
 #include <vtkCellData.h>
@@ -17,9 +15,12 @@
 #include <vtkXMLUnstructuredGridReader.h>
 #include <vtkXMLUtilities.h>
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace deadshore::viz {
+
 namespace {
 
 namespace fs = std::filesystem;
@@ -109,6 +110,12 @@ void check_places(vtkPointSet* data, const fs::path& file) {
   check_lengths(data->GetCellData(), data->GetNumberOfCells(), file);
 }
 
+std::string as_one_line(std::string text) {
+  std::ranges::replace_if(
+      text, [](unsigned char c) { return c < 0x20 || c == 0x7f; }, ' ');
+  return text;
+}
+
 }  // namespace
 
 vtkSmartPointer<vtkUnstructuredGrid> read_grid(const fs::path& file) {
@@ -174,5 +181,8 @@ std::optional<double> number_of(vtkFieldData* fields, const char* name) {
   if (array == nullptr || array->GetNumberOfTuples() == 0) return std::nullopt;
   return array->GetComponent(0, 0);
 }
+
+ViewError::ViewError(std::filesystem::path file, const std::string& reason)
+    : std::runtime_error(as_one_line(file.string() + ": " + reason)), file_(std::move(file)) {}
 
 }  // namespace deadshore::viz

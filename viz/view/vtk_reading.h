@@ -7,6 +7,7 @@
 
 #include <filesystem>
 #include <optional>
+#include <stdexcept>
 #include <string>
 #include <vector>
 
@@ -30,5 +31,16 @@ namespace deadshore::viz {
 
 /// The texts of a cell or point array of this name; empty where there is none.
 [[nodiscard]] std::vector<std::string> texts_of(vtkFieldData* fields, const char* name);
+
+/// What keeps a folder of results from being shown: which file, and why. `what()` is one line.
+class ViewError : public std::runtime_error {
+ public:
+  ViewError(std::filesystem::path file, const std::string& reason);
+
+  [[nodiscard]] const std::filesystem::path& file() const { return file_; }
+
+ private:
+  std::filesystem::path file_;
+};
 
 }  // namespace deadshore::viz

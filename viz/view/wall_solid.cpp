@@ -1,5 +1,8 @@
 #include "viz/view/wall_solid.h"
 
+#include "viz/view/answer_paths.h"
+
+#include <nlohmann/json.hpp>
 #include <vtkCellArray.h>
 #include <vtkCellData.h>
 #include <vtkDataArray.h>
@@ -16,6 +19,7 @@
 #include <vector>
 
 namespace deadshore::viz {
+
 namespace {
 
 /// Lines stand this far off the faces, mm, or they would be lost in them.
@@ -184,6 +188,21 @@ vtkSmartPointer<vtkPolyData> loose_crosses(vtkUnstructuredGrid* grid, double thi
   crosses->SetPoints(both_faces(grid, 0.5 * thickness + clear_of_wall, magnification));
   crosses->SetLines(lines);
   return crosses;
+}
+
+bool needle_is_in(const nlohmann::json& answers, std::size_t stage, const std::string& needle) {
+  bool is_in = false;
+  bool is_followed = false;
+  const nlohmann::json& stages = list_at(answers, {"stages"});
+  for (std::size_t i = 0; i <= stage && i < stages.size(); ++i) {
+    if (at_path(stages[i], {"operations"}) == nullptr) continue;
+    is_followed = true;
+    for (const nlohmann::json& operation : list_at(stages[i], {"operations"})) {
+      if (operation == "fit " + needle) is_in = true;
+      if (operation == "release " + needle) is_in = false;
+    }
+  }
+  return is_in || !is_followed;
 }
 
 }  // namespace deadshore::viz

@@ -1,8 +1,12 @@
 #pragma once
 
+#include <nlohmann/json_fwd.hpp>
 #include <vtkPolyData.h>
 #include <vtkSmartPointer.h>
 #include <vtkUnstructuredGrid.h>
+
+#include <cstddef>
+#include <string>
 
 /// The plane wall drawn with its thickness, so that one can walk round it.
 namespace deadshore::viz {
@@ -22,5 +26,10 @@ namespace deadshore::viz {
 /// A cross over either face of each element that the field "loose" marks, a little off the wall.
 [[nodiscard]] vtkSmartPointer<vtkPolyData> loose_crosses(vtkUnstructuredGrid* grid,
                                                          double thickness, double magnification);
+
+/// Whether the needle of this name is in at a stage, by what results.json says is done: fitted by
+/// then and not released. Where the work is not followed, it is in.
+[[nodiscard]] bool needle_is_in(const nlohmann::json& answers, std::size_t stage,
+                                const std::string& needle);
 
 }  // namespace deadshore::viz

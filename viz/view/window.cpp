@@ -1,6 +1,6 @@
 #include "viz/view/window.h"
 
-#include "viz/view/view_error.h"
+#include "viz/view/vtk_reading.h"
 
 #include <fmt/format.h>
 #include <vtkCommand.h>

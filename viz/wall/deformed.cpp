@@ -1,10 +1,10 @@
 #include "viz/drawings.h"
 #include "viz/page/legend.h"
 #include "viz/page/round_number.h"
-#include "viz/wall/crack_marks.h"
+#include "viz/wall/crack_map.h"
 #include "viz/wall/mesh_places.h"
-#include "viz/wall/moved_wall.h"
 #include "viz/wall/panel_marks.h"
+#include "viz/wall/region.h"
 #include "viz/wall/works_marks.h"
 
 #include <fmt/format.h>

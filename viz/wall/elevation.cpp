@@ -5,7 +5,6 @@
 #include "viz/page/legend.h"
 #include "viz/stages/stage_works.h"
 #include "viz/wall/elevation_parts.h"
-#include "viz/wall/elevation_props.h"
 #include "viz/wall/load_marks.h"
 #include "viz/wall/panel_marks.h"
 #include "viz/wall/region.h"

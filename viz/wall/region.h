@@ -44,4 +44,13 @@ struct RankedPolygons {
 /// A ring of these points, without those on a straight stretch.
 [[nodiscard]] Ring ring_through(std::span<const int> numbers, std::span<const mesh::Point> points);
 
+/// Largest movement of the nodes round the quadrilaterals marked in `chosen` (empty: all of them);
+/// 0 where they do not move or a movement is not finite. `movement`: 2 per node.
+[[nodiscard]] double largest_movement(const mesh::QuadMesh& mesh, std::span<const char> chosen,
+                                      std::span<const double> movement);
+
+/// The outline of those quadrilaterals with each node moved by `factor` times its movement.
+[[nodiscard]] Region moved_outline(const mesh::QuadMesh& mesh, std::span<const char> chosen,
+                                   std::span<const double> movement, double factor);
+
 }  // namespace deadshore::viz

@@ -4,7 +4,7 @@
 #include "viz/view/check_lines.h"
 #include "viz/view/picked.h"
 #include "viz/view/reaction_arrows.h"
-#include "viz/view/works_in_place.h"
+#include "viz/view/wall_solid.h"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>

@@ -1,4 +1,4 @@
-#include "viz/page/circle.h"
+#include "viz/page/page.h"
 
 #include <cmath>
 #include <numbers>
