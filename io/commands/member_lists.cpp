@@ -5,7 +5,7 @@
 #include "io/commands/text_table.h"
 #include "io/tables/subgrade_moduli.h"
 #include "solver/members/error.h"
-#include "solver/members/safe_load.h"
+#include "solver/members/prop.h"
 
 #include <fmt/format.h>
 

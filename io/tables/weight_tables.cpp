@@ -4,7 +4,7 @@
 #include "io/tables/member_data.h"
 #include "io/tables/member_row.h"
 #include "io/tables/named_rows.h"
-#include "solver/checks/presented_units.h"
+#include "solver/checks/check.h"
 
 #include <utility>
 

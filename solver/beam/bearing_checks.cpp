@@ -1,6 +1,6 @@
 #include "solver/beam/beam_case.h"
+#include "solver/checks/check.h"
 #include "solver/checks/masonry_checks.h"
-#include "solver/checks/presented_units.h"
 #include "solver/job/beam_places.h"
 #include "solver/job/cut.h"
 #include "solver/spread/landing.h"

@@ -1,10 +1,8 @@
 #include "solver/beam/beam_case.h"
 #include "solver/beam/load_over_beam.h"
-#include "solver/checks/deflection.h"
-#include "solver/checks/lateral_buckling.h"
-#include "solver/checks/presented_units.h"
+#include "solver/checks/check.h"
+#include "solver/checks/member_buckling.h"
 #include "solver/checks/steel_checks.h"
-#include "solver/checks/web_bearing.h"
 #include "solver/job/beam_places.h"
 
 #include <fmt/format.h>

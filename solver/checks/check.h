@@ -36,4 +36,9 @@ struct Check {
 /// Highest utilisation first, so what is not verified leads; equals keep their order.
 void sort_worst_first(std::vector<Check>& checks);
 
+/// The units that checks are presented in, as multiples of N and mm.
+inline constexpr double kN = 1e3;
+inline constexpr double kNm = 1e6;
+inline constexpr double kN_per_m2 = 1e-3;
+
 }  // namespace deadshore::solver

@@ -1,6 +1,6 @@
 #include "solver/checks/ground_checks.h"
 
-#include "solver/checks/presented_units.h"
+#include "solver/checks/check.h"
 #include "solver/members/error.h"
 
 #include <fmt/format.h>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "solver/checks/check.h"
-#include "solver/members/safe_load.h"
+#include "solver/members/prop.h"
 
 #include <optional>
 #include <span>

@@ -4,6 +4,8 @@
 #include "solver/checks/safety_basis.h"
 #include "solver/members/steel_member.h"
 
+#include <limits>
+
 /// Steel cross-sections bent about their level axis: EN 1993-1-1 6.2. N, Nmm; the sign of a moment
 /// or force does not matter. Every function throws MemberError for a section of class 4.
 namespace deadshore::solver {
@@ -33,5 +35,48 @@ namespace deadshore::solver {
 /// 6.2.8, for a moment and a shear force at the same section.
 [[nodiscard]] Check check_bending_with_shear(const SteelMember& member, double moment, double shear,
                                              const SafetyBasis& basis);
+
+/// Limits of deflection as a part of the span.
+inline constexpr double brittle_finish_limit = 1.0 / 360.0;  ///< UK NA to EN 1993-1-1, from memory
+inline constexpr double masonry_limit = 1.0 / 600.0;  ///< under plain masonry; TMS 402, from memory
+
+/// Deflection under unfactored loads against a part of the span, mm.
+[[nodiscard]] Check check_deflection(double deflection, double span, double limit = masonry_limit);
+
+/// A force across an unstiffened web through one flange, such as a wall on a needle or a needle on
+/// a prop, mm.
+struct PatchLoad {
+  double stiff_length = 0.0;  ///< s_s, on which it bears along the beam
+  /// From the beam's end to the near edge of the stiff length; infinite inside the beam.
+  double end_distance = std::numeric_limits<double>::infinity();
+};
+
+struct WebBearing {
+  double k_F = 0.0;
+  double loaded_length = 0.0;  ///< l_y, mm
+  double slenderness = 0.0;
+  double factor = 1.0;      ///< chi_F
+  double resistance = 0.0;  ///< N
+};
+
+/// Resistance of an I section's web to a patch load, EN 1993-1-5 section 6, without stiffeners:
+/// k_F 6 inside (type a) and 2 + 6 (s_s + c)/h_w <= 6 at an end (type c), l_y as the least of
+/// (6.10) to (6.12). m_2 is left out where the slenderness without it is up to 0.5. The flange on
+/// the other side must be held sideways. \throws MemberError for another kind of section, or
+/// lengths below 0.
+[[nodiscard]] WebBearing web_bearing(const SteelMember& member, const PatchLoad& patch,
+                                     const SafetyBasis& basis);
+
+/// EN 1993-1-5 6.2; not verified for sections other than I. `where`, such as "under the wall",
+/// completes the check's name.
+[[nodiscard]] Check check_web_bearing(const SteelMember& member, const PatchLoad& patch,
+                                      double force, const std::string& where,
+                                      const SafetyBasis& basis);
+
+/// A patch load where the beam is bent, EN 1993-1-5 7.2: eta_2 + 0.8 eta_1 <= 1.4, eta_1 with the
+/// elastic modulus. Not verified for sections other than I.
+[[nodiscard]] Check check_web_bearing_with_bending(const SteelMember& member,
+                                                   const PatchLoad& patch, double force,
+                                                   double moment, const SafetyBasis& basis);
 
 }  // namespace deadshore::solver

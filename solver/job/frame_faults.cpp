@@ -1,7 +1,7 @@
 #include "solver/job/cut.h"
 #include "solver/job/fault_list.h"
 #include "solver/members/error.h"
-#include "solver/members/safe_load.h"
+#include "solver/members/prop.h"
 
 #include <fmt/format.h>
 

@@ -3,7 +3,6 @@
 #include "mesh/plane.h"
 #include "mesh/quad_mesh.h"
 #include "mesh/wall_shape.h"
-#include "solver/checks/combinations.h"
 #include "solver/checks/safety_basis.h"
 #include "solver/job/house.h"
 #include "solver/job/lifting.h"
@@ -11,7 +10,7 @@
 #include "solver/job/permanent_works.h"
 #include "solver/job/stage.h"
 #include "solver/job/title_block.h"
-#include "solver/members/safe_load.h"
+#include "solver/members/prop.h"
 
 #include <cstddef>
 #include <optional>

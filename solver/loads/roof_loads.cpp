@@ -1,6 +1,6 @@
 #include "solver/loads/roof_loads.h"
 
-#include "solver/checks/presented_units.h"
+#include "solver/checks/check.h"
 
 #include <algorithm>
 

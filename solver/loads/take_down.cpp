@@ -1,6 +1,6 @@
 #include "solver/loads/take_down.h"
 
-#include "solver/checks/combinations.h"
+#include "solver/checks/safety_basis.h"
 #include "solver/loads/take_down_sheet.h"
 
 #include <algorithm>

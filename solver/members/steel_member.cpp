@@ -1,6 +1,11 @@
 #include "solver/members/steel_member.h"
 
+#include "solver/members/error.h"
+
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace deadshore::solver {
@@ -44,6 +49,20 @@ int class_of_section(const SteelSection& s, double f_y, Limits web_limits) {
                   class_of(web / s.tw / epsilon, web_limits));
 }
 
+/// f_y up to a thickness.
+struct Step {
+  double thickness;
+  double S235;
+  double S275;
+  double S355;
+};
+
+constexpr std::array<Step, 5> steps{{{16.0, 235.0, 275.0, 355.0},
+                                     {40.0, 225.0, 265.0, 345.0},
+                                     {63.0, 215.0, 255.0, 335.0},
+                                     {80.0, 215.0, 245.0, 325.0},
+                                     {100.0, 215.0, 235.0, 315.0}}};
+
 }  // namespace
 
 int class_in_bending(const SteelSection& section, double f_y) {
@@ -60,6 +79,30 @@ SteelMember steel_member(const SteelSection& section, SteelGrade grade) {
   member.class_in_bending = class_in_bending(section, member.f_y);
   member.class_in_compression = class_in_compression(section, member.f_y);
   return member;
+}
+
+const char* to_string(SteelGrade grade) {
+  switch (grade) {
+    case SteelGrade::s235:
+      return "S235";
+    case SteelGrade::s275:
+      return "S275";
+    case SteelGrade::s355:
+      return "S355";
+  }
+  return "";
+}
+
+double yield_strength(SteelGrade grade, double thickness) {
+  if (thickness > 0.0) {
+    for (const Step& step : steps) {
+      if (thickness > step.thickness) continue;
+      if (grade == SteelGrade::s235) return step.S235;
+      return grade == SteelGrade::s275 ? step.S275 : step.S355;
+    }
+  }
+  throw MemberError(to_string(grade), fmt::format("a part {} mm thick", thickness),
+                    "up to 100 mm is due");
 }
 
 }  // namespace deadshore::solver

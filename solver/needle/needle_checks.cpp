@@ -1,13 +1,10 @@
 #include "solver/needle/needle_checks.h"
 
-#include "solver/checks/deflection.h"
-#include "solver/checks/flexural_buckling.h"
-#include "solver/checks/lateral_buckling.h"
+#include "solver/checks/check.h"
 #include "solver/checks/masonry_checks.h"
-#include "solver/checks/presented_units.h"
+#include "solver/checks/member_buckling.h"
 #include "solver/checks/prop_checks.h"
 #include "solver/checks/steel_checks.h"
-#include "solver/checks/web_bearing.h"
 
 #include <fmt/format.h>
 

@@ -1,8 +1,7 @@
 #include "solver/shoring/head_plate_checks.h"
 
-#include "solver/checks/lateral_buckling.h"
+#include "solver/checks/member_buckling.h"
 #include "solver/checks/steel_checks.h"
-#include "solver/checks/web_bearing.h"
 
 #include <fmt/format.h>
 

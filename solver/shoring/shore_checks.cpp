@@ -1,7 +1,7 @@
 #include "solver/shoring/shore_checks.h"
 
-#include "solver/checks/deflection.h"
 #include "solver/checks/prop_checks.h"
+#include "solver/checks/steel_checks.h"
 #include "solver/job/error.h"
 #include "solver/shoring/head_plate_checks.h"
 #include "solver/shoring/stud_checks.h"

@@ -1,4 +1,4 @@
-#include "solver/checks/presented_units.h"
+#include "solver/checks/check.h"
 #include "solver/members/error.h"
 #include "solver/site/beam_share.h"
 #include "solver/site/raised_beam.h"

@@ -1,4 +1,4 @@
-#include "solver/checks/presented_units.h"
+#include "solver/checks/check.h"
 #include "solver/site/raised_beam.h"
 
 #include <fmt/format.h>

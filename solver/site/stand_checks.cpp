@@ -1,6 +1,5 @@
-#include "solver/checks/presented_units.h"
+#include "solver/checks/check.h"
 #include "solver/checks/timber_checks.h"
-#include "solver/checks/timber_fasteners.h"
 #include "solver/site/beam_share.h"
 #include "solver/site/raised_beam.h"
 

@@ -1,7 +1,7 @@
 #include "io/tables/member_tables.h"
 
 #include "io/error.h"
-#include "solver/members/safe_load.h"
+#include "solver/members/prop.h"
 #include "tests/io/scratch_folder.h"
 
 #include <gmock/gmock.h>

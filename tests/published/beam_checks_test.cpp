@@ -14,8 +14,8 @@
 
 #include "solver/beam/beam_checks.h"
 
-#include "solver/checks/deflection.h"
-#include "solver/checks/lateral_buckling.h"
+#include "solver/checks/member_buckling.h"
+#include "solver/checks/steel_checks.h"
 #include "tests/published/comparison.h"
 #include "tests/solver/beam_samples.h"
 #include "tests/solver/sample_sections.h"

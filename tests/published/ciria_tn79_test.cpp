@@ -3,7 +3,7 @@
 // lines between them.
 
 #include "solver/members/error.h"
-#include "solver/members/safe_load.h"
+#include "solver/members/prop.h"
 #include "tests/published/comparison.h"
 
 #include <fmt/format.h>

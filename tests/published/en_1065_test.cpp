@@ -5,7 +5,7 @@
 
 #include "solver/checks/prop_checks.h"
 #include "solver/members/error.h"
-#include "solver/members/safe_load.h"
+#include "solver/members/prop.h"
 #include "tests/published/comparison.h"
 
 #include <fmt/format.h>

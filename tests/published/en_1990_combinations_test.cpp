@@ -2,7 +2,7 @@
 // 0.7), snow 1.5 kN/m (psi_0 0.5) -> 26.66 by 6.10, 25.31 by 6.10a, 25.08 by 6.10b, unfactored
 // 20.08. Worked by hand. Accepted: the digits given.
 
-#include "solver/checks/combinations.h"
+#include "solver/checks/safety_basis.h"
 #include "tests/published/comparison.h"
 
 #include <gtest/gtest.h>

@@ -3,7 +3,7 @@
 // 336 kN; at its end, c 0, s_s 100: k_F 5.198, 216 kN. Accepted: half a unit of the last digit
 // given.
 
-#include "solver/checks/web_bearing.h"
+#include "solver/checks/steel_checks.h"
 #include "tests/published/comparison.h"
 #include "tests/solver/sample_sections.h"
 

@@ -2,7 +2,7 @@
 // they are also those of its Figure 6.4 and the ECCS tables), and a column UC 203x203x46 in S275
 // over 3 m about its weak axis, curve c, worked by hand: 1197 kN. Accepted: the digits given; 0.5%.
 
-#include "solver/checks/flexural_buckling.h"
+#include "solver/checks/member_buckling.h"
 #include "tests/published/comparison.h"
 #include "tests/solver/sample_sections.h"
 

@@ -8,7 +8,7 @@
 // (b) M_b,Rd of four sections in S275 under uniform moment, calculated by hand from the formulas of
 //     6.3.2.3 with UK values. Accepted: 1%.
 
-#include "solver/checks/lateral_buckling.h"
+#include "solver/checks/member_buckling.h"
 #include "solver/checks/steel_checks.h"
 #include "tests/published/comparison.h"
 #include "tests/solver/sample_sections.h"

@@ -7,7 +7,6 @@
 //     plastic hinges M_y, no factors. The standard's 1.05 and 1.15 stand before (d), (e) and (f).
 
 #include "solver/checks/timber_checks.h"
-#include "solver/checks/timber_fasteners.h"
 #include "tests/published/comparison.h"
 
 #include <fmt/format.h>

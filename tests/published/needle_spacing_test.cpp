@@ -1,13 +1,13 @@
 // How far apart needles stand: 0.9 to 1.2 m. Common practice, no source. An ordinary house of two
 // storeys, invented, its weights from the tables of io/data, must be held by a needle on two props
 // at the wide end of that, and must not be at twice as far, or the sum would not be that of the
-// trade. Safe loads of props: EN 1065 and CIRIA TN79 as in solver/members/safe_load.h.
+// trade. Safe loads of props: EN 1065 and CIRIA TN79 as in solver/members/prop.h.
 
 #include "io/tables/member_tables.h"
 #include "io/tables/weight_tables.h"
 #include "solver/loads/roof_loads.h"
 #include "solver/loads/take_down.h"
-#include "solver/members/safe_load.h"
+#include "solver/members/prop.h"
 #include "tests/published/comparison.h"
 
 #include <gtest/gtest.h>

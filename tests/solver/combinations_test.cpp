@@ -1,4 +1,4 @@
-#include "solver/checks/combinations.h"
+#include "solver/checks/safety_basis.h"
 
 #include <gtest/gtest.h>
 

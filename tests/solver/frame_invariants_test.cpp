@@ -1,6 +1,6 @@
 // What holds for every frame: equilibrium, reciprocity, and that only shape counts, not direction.
 
-#include "solver/frame/frame_flexibility.h"
+#include "solver/frame/frame_solution.h"
 #include "tests/solver/frame_samples.h"
 
 #include <gtest/gtest.h>

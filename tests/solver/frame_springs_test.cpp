@@ -1,4 +1,4 @@
-#include "solver/frame/frame_flexibility.h"
+#include "solver/frame/frame_solution.h"
 #include "tests/solver/frame_samples.h"
 
 #include <gtest/gtest.h>

@@ -1,9 +1,6 @@
 #include "solver/checks/steel_checks.h"
 
-#include "solver/checks/deflection.h"
-#include "solver/checks/flexural_buckling.h"
-#include "solver/checks/lateral_buckling.h"
-#include "solver/checks/web_bearing.h"
+#include "solver/checks/member_buckling.h"
 #include "solver/members/error.h"
 #include "tests/solver/sample_sections.h"
 

@@ -1,7 +1,6 @@
 // What Johansen's equations must do whatever the numbers; values are in
 // tests/published/fasteners_published_test.cpp.
-#include "solver/checks/timber_fasteners.h"
-
+#include "solver/checks/timber_checks.h"
 #include "solver/members/error.h"
 
 #include <gmock/gmock.h>

@@ -3,7 +3,6 @@
 #include "viz/view/shown_field.h"
 #include "viz/view/shown_result.h"
 #include "viz/view/view_state.h"
-#include "viz/view/view_state.h"
 #include "viz/view/window.h"
 
 #include <CLI/CLI.hpp>

@@ -1,11 +1,48 @@
 #pragma once
 
-#include "solver/checks/buckling_curve.h"
 #include "solver/checks/check.h"
 #include "solver/checks/safety_basis.h"
 #include "solver/members/steel_member.h"
 
 namespace deadshore::solver {
+
+/// Buckling curves of EN 1993-1-1 Table 6.1.
+enum class BucklingCurve { a0, a, b, c, d };
+[[nodiscard]] const char* to_string(BucklingCurve curve);
+
+/// Imperfection factor alpha: 0.13, 0.21, 0.34, 0.49, 0.76.
+[[nodiscard]] double imperfection_factor(BucklingCurve curve);
+
+/// Reduction factor chi of a compressed member at a relative slenderness, 6.3.1.2; 1 up to 0.2.
+[[nodiscard]] double buckling_factor(double slenderness, BucklingCurve curve);
+
+/// Axes of a section: y level (strong), z upright (weak).
+enum class SectionAxis { y, z };
+
+struct ColumnBuckling {
+  double N_cr = 0.0;         ///< Euler load, N
+  double slenderness = 0.0;  ///< relative
+  BucklingCurve curve = BucklingCurve::a;
+  double factor = 1.0;      ///< chi
+  double resistance = 0.0;  ///< N
+};
+
+/// Buckling curve of a rolled section up to S420, EN 1993-1-1 Table 6.2.
+[[nodiscard]] BucklingCurve column_curve(const SteelSection& section, SectionAxis axis);
+
+/// Flexural buckling, 6.3.1, over an effective length in mm. \throws MemberError for class 4 in
+/// compression, or a length that is not above 0.
+[[nodiscard]] ColumnBuckling column_buckling(const SteelMember& member, SectionAxis axis,
+                                             double effective_length, const SafetyBasis& basis);
+
+/// 6.3.1 for a compression in N.
+[[nodiscard]] Check check_flexural_buckling(const SteelMember& member, SectionAxis axis,
+                                            double effective_length, double compression,
+                                            const SafetyBasis& basis);
+
+/// A frame against buckling as a whole, by the factor on its loads at which it buckles. 3 is the
+/// least for amplified sway, EN 1993-1-1 5.2.2(5). The utilisation is least / factor.
+[[nodiscard]] Check check_frame_buckling(double factor, double least = 3.0);
 
 /// A length of beam between points that are held sideways and against twisting, and how its moments
 /// and loads lie. The defaults are a uniform moment: the safe side but for loads above the shear
