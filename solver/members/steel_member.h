@@ -4,6 +4,22 @@
 
 namespace deadshore::solver {
 
+/// Structural steel: EN 10025-2, hollow sections EN 10210-1.
+enum class SteelGrade { s235, s275, s355 };
+[[nodiscard]] const char* to_string(SteelGrade grade);
+
+/// Modulus of elasticity and shear modulus of steel, N/mm2: EN 1993-1-1 3.2.6, with
+/// G = E / (2 (1 + 0.3)).
+inline constexpr double steel_E = 210000.0;
+inline constexpr double steel_G = steel_E / 2.6;
+
+/// Yield strength f_y for the thickest part of the section, N/mm2.
+///
+/// Values of EN 10025-2 by steps of thickness, which the UK NA to EN 1993-1-1 takes in place of the
+/// coarser (and up to 16 mm equal) Table 3.1; from memory, unverified. \param thickness mm, up to
+/// 100 \throws MemberError beyond.
+[[nodiscard]] double yield_strength(SteelGrade grade, double thickness);
+
 /// A steel section of a grade, with what every check on it needs.
 struct SteelMember {
   SteelSection section;
@@ -20,21 +36,5 @@ struct SteelMember {
 /// Section class 1 to 4 by EN 1993-1-1 Table 5.2: the worse of flange and web.
 [[nodiscard]] int class_in_bending(const SteelSection& section, double f_y);
 [[nodiscard]] int class_in_compression(const SteelSection& section, double f_y);
-
-/// Structural steel: EN 10025-2, hollow sections EN 10210-1.
-enum class SteelGrade { s235, s275, s355 };
-[[nodiscard]] const char* to_string(SteelGrade grade);
-
-/// Modulus of elasticity and shear modulus of steel, N/mm2: EN 1993-1-1 3.2.6, with
-/// G = E / (2 (1 + 0.3)).
-inline constexpr double steel_E = 210000.0;
-inline constexpr double steel_G = steel_E / 2.6;
-
-/// Yield strength f_y for the thickest part of the section, N/mm2.
-///
-/// Values of EN 10025-2 by steps of thickness, which the UK NA to EN 1993-1-1 takes in place of the
-/// coarser (and up to 16 mm equal) Table 3.1; from memory, unverified. \param thickness mm, up to
-/// 100 \throws MemberError beyond.
-[[nodiscard]] double yield_strength(SteelGrade grade, double thickness);
 
 }  // namespace deadshore::solver
