@@ -1,6 +1,7 @@
 #include "io/sheet/site_steps.h"
 
 #include "tests/io/made_up_result.h"
+#include "tests/some.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -143,7 +144,7 @@ TEST(Monitoring, MarksAreOverNeedlesMiddleAndPiersFromLeftToRight) {
 
 TEST(Monitoring, MovementCountsFromTheFirstStageAndIsTheLargestOfAllAnalyses) {
   const auto marks = monitoring_marks(sunk_by({0.2, 0.1, 0.6, 0.7, 0.9}));
-  for (const MonitoringMark& mark : marks) {
+  for (const MonitoringMark& mark : some(marks)) {
     ASSERT_EQ(mark.movement.size(), 5U);
     EXPECT_EQ(mark.movement[0], 0.0);
     EXPECT_NEAR(mark.movement[1], -0.1, 1e-12);  // raised; the uncracked wall by less
@@ -155,7 +156,7 @@ TEST(Monitoring, MovementCountsFromTheFirstStageAndIsTheLargestOfAllAnalyses) {
 TEST(Monitoring, NothingIsExpectedOfAWallWhoseFirstStageIsNotAsBuilt) {
   solver::JobResult result = sunk_by({0.2, 0.1, 0.6, 0.7, 0.9});
   result.stages.front().operations = {{solver::Act::fit, "N1"}};
-  for (const SiteStep& step : site_plan(result).steps) {
+  for (const SiteStep& step : some(site_plan(result).steps)) {
     EXPECT_TRUE(std::isnan(step.movement));
     EXPECT_TRUE(std::isnan(step.stop_at));
     EXPECT_FALSE(is_past_stop(step));

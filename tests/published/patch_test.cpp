@@ -5,6 +5,7 @@
 
 #include "tests/published/comparison.h"
 #include "tests/solver/grid_mesh.h"
+#include "tests/some.h"
 
 #include <gtest/gtest.h>
 
@@ -96,7 +97,7 @@ TEST_P(CrackedPatch, ConstantStrainIsExactInEveryState) {
   };
   std::vector<int> boundary;
   for (const char* chain : {"bottom", "right", "top", "left"}) {
-    for (const int node : testing::nodes_on(mesh, chain)) boundary.push_back(node);
+    for (const int node : some(testing::nodes_on(mesh, chain))) boundary.push_back(node);
   }
   PanelModel model(mesh, testing::supports_at(mesh, boundary, field));
   const PanelLoading loading{

@@ -4,6 +4,7 @@
 #include "solver/job/faults.h"
 #include "tests/solver/invented_wall.h"
 #include "tests/solver/needle_samples.h"
+#include "tests/some.h"
 
 #include <gtest/gtest.h>
 
@@ -25,11 +26,11 @@ TEST(Analyse, InventedWallHasNoFaults) {
 
 TEST(Analyse, EveryAnalysisIsInEquilibriumWithTheHandSumOfAllLoads) {
   const JobResult result = analyse(invented_wall());
-  for (const PanelResult& analysis : result.stages.front().analyses) {
+  for (const PanelResult& analysis : some(result.stages.front().analyses)) {
     EXPECT_LT(analysis.equilibrium_error, 1e-8);
     EXPECT_NEAR(analysis.load_total, result.hand.load_total, 1e-9 * result.hand.load_total);
     double up = analysis.base_left + analysis.base_right;
-    for (const NeedleReaction& needle : analysis.needles) up += needle.force;
+    for (const NeedleReaction& needle : some(analysis.needles)) up += needle.force;
     EXPECT_NEAR(up, result.hand.load_total, 1e-8 * result.hand.load_total);
   }
 }
@@ -119,7 +120,7 @@ TEST(Analyse, MeshEffectOfNeedlesShrinksWithTheElements) {
 
 TEST(Analyse, ReasonsAreGivenWhereMethodsDifferByOverFifteenPercent) {
   const JobResult result = analyse(invented_wall());
-  for (const NeedleComparison& row : result.comparison) {
+  for (const NeedleComparison& row : some(result.comparison)) {
     const bool differs = std::abs(row.hand - row.uncracked) > 0.15 * row.uncracked ||
                          std::abs(row.cracked - row.uncracked) > 0.15 * row.uncracked;
     EXPECT_EQ(!row.reason.empty(), differs) << row.needle << ": " << row.reason;

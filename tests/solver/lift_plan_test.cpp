@@ -6,6 +6,7 @@
 #include "solver/members/error.h"
 #include "solver/site/beam_share.h"
 #include "tests/solver/lift_samples.h"
+#include "tests/some.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -58,7 +59,9 @@ TEST(LiftPlan, EveryCheckOfTheSamplePassesAndIsOfTheStageThatPlacesTheBeam) {
   for (const Job& job : {lift_job(), endways_job()}) {
     const LiftPlan plan = plan_lift(job);
     EXPECT_GE(plan.checks.size(), 18U);
-    for (const Check& check : plan.checks) {
+    EXPECT_LE(std::ranges::count(plan.checks, std::string("left pocket"), &Check::member), 2)
+        << "what is let through below";
+    for (const Check& check : some(plan.checks)) {
       if (check.member == "left pocket") continue;
       EXPECT_TRUE(check.passes()) << check.member << ", " << check.check << ": " << check.working
                                   << " " << check.caution;
@@ -74,6 +77,7 @@ TEST(LiftPlan, ChecksAreOfTheStageOfTheJobThatPlacesTheBeam) {
   job.stages = {{"cut", 0.0, {{Act::remove, cut_region}}},
                 {"steel up", 1.0, {{Act::place, beam_part}}}};
   const LiftPlan plan = plan_lift(job);
+  ASSERT_FALSE(plan.checks.empty());
   for (const Check& check : plan.checks) EXPECT_EQ(check.stage, "steel up");
 }
 
@@ -124,10 +128,10 @@ TEST(LiftPlan, ALoneLifterHasToBeInTheMiddle) {
 TEST(LiftPlan, LiftersOnOneSideOfTheMiddleLetTheBeamTipAndEachIsGivenAllOfIt) {
   const std::vector<std::vector<double>> one_sided = {
       {200.0, 1000.0}, {2500.0, 3400.0}, {500.0, middle - 10.0}};
-  for (const std::vector<double>& places : one_sided) {
+  for (const std::vector<double>& places : some(one_sided)) {
     const LiftPlan plan = plan_lift(with_lifters_at(places));
     EXPECT_FALSE(check_of(plan, "B1 on its lifters", "balance").passes());
-    for (const HeldLoad& lifter : plan.lifters)
+    for (const HeldLoad& lifter : some(plan.lifters))
       EXPECT_NEAR(lifter.load, 1.25 * weight_of_one(lift_job()), 1e-9);
   }
 }
@@ -189,7 +193,7 @@ TEST(LiftPlan, StandsHoldAllSectionsAtRest) {
   Job job = lift_job();
   job.beam->count = 2;
   const LiftPlan plan = plan_lift(job);
-  for (const HeldLoad& stand : plan.stands) {
+  for (const HeldLoad& stand : some(plan.stands)) {
     EXPECT_NEAR(stand.load, weight_of_one(job), 1e-9);  // half of two
     EXPECT_NEAR(stand.per_leg, weight_of_one(job) / 4.0, 1e-9);
     EXPECT_NEAR(stand.per_fixing, weight_of_one(job) / 8.0, 1e-9);

@@ -3,6 +3,8 @@
 // common practice, no source.
 #include "solver/spread/spread.h"
 
+#include "tests/some.h"
+
 #include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -557,7 +559,7 @@ TEST(SpreadOutline, EnclosesTheDirectMasonryWhereThereAreNoOpenings) {
   job.wall.openings.clear();
   job.wall.lintels.clear();
   job.lintels.clear();
-  for (const SpreadSum& needle : spread_at_45_degrees(job).needles)
+  for (const SpreadSum& needle : some(spread_at_45_degrees(job).needles))
     EXPECT_NEAR(area_of(needle.outline), item(needle, "masonry")->area, 1e-3) << needle.support;
 }
 
@@ -571,7 +573,8 @@ TEST(SpreadOutline, EndsWhereTheLineLeavesThroughTheTop) {
 }
 
 TEST(SpreadAssumptions, AreSentences) {
-  for (const std::string& sentence : spread_assumptions()) EXPECT_TRUE(sentence.ends_with('.'));
+  for (const std::string& sentence : some(spread_assumptions()))
+    EXPECT_TRUE(sentence.ends_with('.'));
 }
 
 }  // namespace

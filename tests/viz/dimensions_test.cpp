@@ -13,6 +13,7 @@ std::vector<DimensionStop> stops_at(const std::vector<double>& places) {
 }
 
 void expect_clear(const std::vector<DimensionLabel>& labels) {
+  EXPECT_FALSE(labels.empty());
   for (std::size_t i = 0; i < labels.size(); ++i)
     for (std::size_t j = 0; j < i; ++j) {
       if (labels[i].row != labels[j].row) continue;
@@ -70,8 +71,9 @@ TEST(Dimensions, TakeAsMuchDepthAsTheirRowsNeed) {
 }
 
 TEST(Dimensions, StayInTheRoomGiven) {
-  for (const DimensionLabel& label :
-       lay_out_dimensions(stops_at({0.0, 40.0, 80.0, 120.0}), 0.0, 9.0)) {
+  const auto labels = lay_out_dimensions(stops_at({0.0, 40.0, 80.0, 120.0}), 0.0, 9.0);
+  ASSERT_FALSE(labels.empty());
+  for (const DimensionLabel& label : labels) {
     EXPECT_GE(label.from, 0.0);
     EXPECT_LE(label.to, 9.0);
   }

@@ -3,6 +3,7 @@
 #include "figure_facts.h"
 #include "made_up_job.h"
 #include "solver/spread/spread.h"
+#include "tests/some.h"
 #include "viz/drawings.h"
 #include "viz/page/canvas.h"
 #include "viz/page/figure_list.h"
@@ -69,7 +70,7 @@ TEST(SpreadParts, HaveTheLengthsOfTheHandSum) {
       const SpreadParts parts = spread_parts(job, static_cast<int>(i));
       for (std::size_t k = 0; k < job.line_loads.size(); ++k) {
         double length = 0.0;
-        for (const SpreadStretch& stretch : parts.line_loads)
+        for (const SpreadStretch& stretch : some(parts.line_loads))
           if (stretch.load == static_cast<int>(k) && stretch.over < 0) length += stretch.x.length();
         const SpreadItem* item = straight_item(hand.needles[i], job.line_loads[k].name);
         const double booked =

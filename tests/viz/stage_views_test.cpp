@@ -2,6 +2,7 @@
 
 #include "made_up_job.h"
 #include "made_up_stages.h"
+#include "tests/some.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -33,7 +34,7 @@ TEST(StageViews, AreOneOfEachStageAndAnalysisAllOfOneSize) {
 
 TEST(StageViews, HaveNoWordsAndNoMoreThanTwoDecimals) {
   const StageViews views = draw_stage_views(made_up_staged_result());
-  for (const StageView& view : views.views) {
+  for (const StageView& view : some(views.views)) {
     EXPECT_THAT(view.svg, Not(HasSubstr("<use")));
     EXPECT_FALSE(std::regex_search(view.svg, std::regex("[0-9]\\.[0-9]{3}"))) << view.stage;
   }

@@ -1,6 +1,7 @@
 #include "viz/wall/stress_lines.h"
 
 #include "made_up_job.h"
+#include "tests/some.h"
 
 #include <gtest/gtest.h>
 
@@ -168,7 +169,7 @@ TEST(StressLines, NeverCrossAHole) {
     const auto lines = evenly_spaced_lines(
         as_function(field), seed_grid({{0.0, 1000.0}, {0.0, 1000.0}}, 40.0), {.step = 10.0}, 40.0);
     EXPECT_GT(lines.size(), 15U);
-    for (const StressLine& line : lines)
+    for (const StressLine& line : some(lines))
       for (std::size_t i = 0; i + 1 < line.size(); ++i)
         for (const double part : {0.0, 0.25, 0.5, 0.75, 1.0}) {
           const Point& a = line[i].at;
