@@ -1,15 +1,11 @@
 #include "solver/frame/frame_buckling.h"
 
+#include "solver/fem/dense_symmetric.h"
 #include "solver/frame/frame_system.h"
 #include "solver/frame/solve_frame.h"
 #include "solver/frame/spring_contact.h"
 #include "solver/job/error.h"
 
-#include <Eigen/Eigenvalues>
-
-#include <Spectra/MatOp/DenseCholesky.h>
-#include <Spectra/MatOp/DenseSymMatProd.h>
-#include <Spectra/SymGEigsSolver.h>
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -21,10 +17,6 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr int small_enough_for_dense = 24;  // equations
-constexpr int krylov_size = 20;
-constexpr int most_restarts = 1000;
-constexpr double eigenvalue_tolerance = 1e-12;
 constexpr double no_buckling = 1e-12;  // mu of the largest entry of G below which nothing buckles
 
 // Points on [-1, 1] and weights; Abramowitz & Stegun (1964), table 25.4.
@@ -54,30 +46,13 @@ EndMatrix compression_stiffness(const FrameElement& element, const MemberSolutio
   return G;
 }
 
-/// G x = mu K x, largest mu first.
-struct Modes {
-  Eigen::VectorXd mu;
-  Eigen::MatrixXd x;
-};
-
-Modes dense_modes(const Eigen::MatrixXd& G, const Eigen::MatrixXd& K, Eigen::Index count) {
-  const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> eigen(G, K);
-  return {eigen.eigenvalues().reverse().head(count),
-          eigen.eigenvectors().rowwise().reverse().leftCols(count)};
-}
-
-Modes largest_modes(const Eigen::MatrixXd& G, const Eigen::MatrixXd& K, Eigen::Index count) {
-  if (K.rows() <= small_enough_for_dense || 2 * count >= K.rows()) return dense_modes(G, K, count);
-  Spectra::DenseSymMatProd<double> G_times(G);
-  Spectra::DenseCholesky<double> K_factor(K);
-  const Eigen::Index basis = std::min(K.rows(), std::max<Eigen::Index>(2 * count, krylov_size));
-  Spectra::SymGEigsSolver<Spectra::DenseSymMatProd<double>, Spectra::DenseCholesky<double>,
-                          Spectra::GEigsMode::Cholesky>
-      solver(G_times, K_factor, count, basis);
-  solver.init();
-  solver.compute(Spectra::SortRule::LargestAlge, most_restarts, eigenvalue_tolerance);
-  if (solver.info() != Spectra::CompInfo::Successful) return dense_modes(G, K, count);
-  return {solver.eigenvalues(), solver.eigenvectors()};
+/// The `count` largest mu of G x = mu K x, largest first, with their x.
+Eigenpairs largest_modes(const Eigen::MatrixXd& G, const Eigen::MatrixXd& K, Eigen::Index count) {
+  const auto factor = DenseCholesky::of(K);
+  if (!factor) throw SolveError("the frame has no stiffness against some movement");
+  Eigenpairs modes = largest_eigenpairs(factor->reduce(G), count);
+  modes.vectors = factor->restore(std::move(modes.vectors));
+  return modes;
 }
 
 std::vector<NodeMovement> shape_of(Eigen::VectorXd u) {
@@ -110,14 +85,14 @@ std::vector<BucklingMode> buckling(const Frame& frame, const BucklingOptions& op
       scale.asDiagonal() * G(system->free, system->free) * scale.asDiagonal();
   const Eigen::MatrixXd scaled_K = scale.asDiagonal() * K * scale.asDiagonal();
   const auto count = std::min<Eigen::Index>(options.modes, K.rows());
-  const Modes modes = largest_modes(scaled_G, scaled_K, count);
+  const Eigenpairs modes = largest_modes(scaled_G, scaled_K, count);
 
   std::vector<BucklingMode> result;
   for (Eigen::Index i = 0; i < count; ++i) {
-    if (!(modes.mu(i) > no_buckling * scaled_G.cwiseAbs().maxCoeff())) break;
+    if (!(modes.values(i) > no_buckling * scaled_G.cwiseAbs().maxCoeff())) break;
     Eigen::VectorXd u = Eigen::VectorXd::Zero(system->load.size());
-    u(system->free) = scale.cwiseProduct(modes.x.col(i));
-    result.push_back({1.0 / modes.mu(i), cut, shape_of(std::move(u))});
+    u(system->free) = scale.cwiseProduct(modes.vectors.col(i));
+    result.push_back({1.0 / modes.values(i), cut, shape_of(std::move(u))});
   }
   return result;
 }

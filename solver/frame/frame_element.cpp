@@ -1,8 +1,8 @@
 #include "solver/frame/frame_element.h"
 
+#include "solver/fem/dense_symmetric.h"
 #include "solver/job/error.h"
 
-#include <Eigen/Cholesky>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -76,21 +76,15 @@ bool release(const FrameMember& member, FrameElement& element) {
   element.through_pins.setIdentity();
   element.pin_turns.setZero();
   if (pins.empty()) return true;
-  const Eigen::MatrixXd among = element.end_stiffness(pins, pins);
-  const Eigen::LLT<Eigen::MatrixXd> factor(among);
+  const auto factor = DenseCholesky::of(element.end_stiffness(pins, pins));
   const double least = least_pin_stiffness * 4.0 * element.beam.EI / element.beam.length;
-  if (factor.info() != Eigen::Success) return false;
-  for (Eigen::Index i = 0; i < among.rows(); ++i) {
-    const double pivot = factor.matrixLLT()(i, i);
-    if (pivot * pivot <= least) return false;
-  }
-  const Eigen::MatrixXd from_nodes = factor.solve(element.end_stiffness(pins, Eigen::all));
-  const Eigen::VectorXd from_loads = factor.solve(element.end_forces(pins));
-  for (std::size_t i = 0; i < pins.size(); ++i) {
-    const auto row = static_cast<Eigen::Index>(i);
-    element.through_pins.row(pins[i]) = -from_nodes.row(row);
-    element.pin_turns(pins[i]) = -from_loads(row);
-  }
+  if (!factor || factor->least_pivot() <= least) return false;
+  const auto turns_of = [&](const EndVector& moments) -> Eigen::VectorXd {
+    return -factor->solve(moments(pins));
+  };
+  for (int node = 0; node < 6; ++node)
+    element.through_pins.col(node)(pins) = turns_of(element.end_stiffness.col(node));
+  element.pin_turns(pins) = turns_of(element.end_forces);
   for (const int pin : pins) element.through_pins.col(pin).setZero();
   return true;
 }

@@ -1,9 +1,8 @@
 #include "solver/frame/spring_contact.h"
 
-#include <Eigen/Eigenvalues>
-
 #include <cmath>
 #include <cstddef>
+#include <utility>
 
 namespace deadshore::solver {
 
@@ -30,9 +29,8 @@ Eigen::VectorXd spread_out(const FrameSystem& system, const Eigen::VectorXd& fre
 /// The movement of least stiffness.
 Eigen::VectorXd softest_movement(const FrameSystem& system, const Eigen::MatrixXd& stiffness) {
   const Eigen::VectorXd scale = inverse_root_of_diagonal(stiffness);
-  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(scale.asDiagonal() * stiffness *
-                                                             scale.asDiagonal());
-  return spread_out(system, scale.cwiseProduct(eigen.eigenvectors().col(0)));
+  const Eigenpairs pairs = eigenpairs(scale.asDiagonal() * stiffness * scale.asDiagonal());
+  return spread_out(system, scale.cwiseProduct(pairs.vectors.col(0)));
 }
 
 bool bears(const SpringRow& spring, const Eigen::VectorXd& u) {
@@ -112,13 +110,10 @@ Eigen::VectorXd newton_step(const FrameSystem& system, const StiffnessFactor& fa
 
 std::optional<StiffnessFactor> StiffnessFactor::of(const Eigen::MatrixXd& stiffness) {
   if (stiffness.rows() > 0 && !(stiffness.diagonal().minCoeff() > 0.0)) return std::nullopt;
-  StiffnessFactor result;
-  result.scale_ = inverse_root_of_diagonal(stiffness);
-  result.factor_.compute(result.scale_.asDiagonal() * stiffness * result.scale_.asDiagonal());
-  if (result.factor_.info() != Eigen::Success) return std::nullopt;
-  const Eigen::VectorXd pivots = result.factor_.matrixLLT().diagonal();
-  if ((pivots.array().square() < least_pivot).any()) return std::nullopt;
-  return result;
+  Eigen::VectorXd scale = inverse_root_of_diagonal(stiffness);
+  auto factor = DenseCholesky::of(scale.asDiagonal() * stiffness * scale.asDiagonal());
+  if (!factor || factor->least_pivot() < least_pivot) return std::nullopt;
+  return StiffnessFactor(std::move(scale), *std::move(factor));
 }
 
 Eigen::VectorXd StiffnessFactor::solve(const Eigen::VectorXd& right_hand_side) const {

@@ -1,11 +1,12 @@
 #pragma once
 
+#include "solver/fem/dense_symmetric.h"
 #include "solver/frame/frame_system.h"
 
-#include <Eigen/Cholesky>
 #include <Eigen/Core>
 
 #include <optional>
+#include <utility>
 #include <vector>
 
 namespace deadshore::solver {
@@ -20,8 +21,11 @@ class StiffnessFactor {
   [[nodiscard]] Eigen::VectorXd solve(const Eigen::VectorXd& right_hand_side) const;
 
  private:
+  StiffnessFactor(Eigen::VectorXd scale, DenseCholesky factor)
+      : scale_(std::move(scale)), factor_(std::move(factor)) {}
+
   Eigen::VectorXd scale_;
-  Eigen::LLT<Eigen::MatrixXd> factor_;
+  DenseCholesky factor_;
 };
 
 /// Stiffness over the free displacements, with those springs that are closed.

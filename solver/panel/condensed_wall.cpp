@@ -1,9 +1,8 @@
 #include "solver/panel/condensed_wall.h"
 
+#include "solver/fem/dense_symmetric.h"
 #include "solver/job/error.h"
 #include "solver/panel/wall_panel.h"
-
-#include <Eigen/Cholesky>
 
 namespace deadshore::solver {
 
@@ -82,7 +81,7 @@ Eigen::VectorXd CondensedWall::pushes_on(std::span<const ContactPoint* const> po
     Eigen::VectorXd push = Eigen::VectorXd::Zero(count);
     if (!closed.empty()) {
       const Eigen::VectorXd load = room(closed);
-      const Eigen::VectorXd pressed = system.ldlt().solve(load);
+      const Eigen::VectorXd pressed = solve_semidefinite(system, load);
       push(closed) = pressed;
     }
     const Eigen::VectorXd closure = room - flexibility_ * push;

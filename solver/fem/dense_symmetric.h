@@ -1,0 +1,49 @@
+#pragma once
+
+#include <Eigen/Core>
+
+#include <optional>
+
+namespace deadshore::solver {
+
+/// Cholesky factor L of a dense symmetric positive definite matrix A = L L^T (n x n).
+///
+/// Eigen's and Spectra's templates for factors and eigenpairs keep a compiler busy for half a
+/// minute, so one source holds them for all of the program.
+class DenseCholesky {
+ public:
+  /// Empty unless `A` is positive definite.
+  [[nodiscard]] static std::optional<DenseCholesky> of(const Eigen::MatrixXd& A);
+
+  /// Least of the squared diagonal entries of L.
+  [[nodiscard]] double least_pivot() const;
+  /// x with A x = b.
+  [[nodiscard]] Eigen::VectorXd solve(Eigen::VectorXd b) const;
+
+  /// L^-1 M L^-T of a symmetric matrix `M`: the eigenvalues of M x = mu A x.
+  [[nodiscard]] Eigen::MatrixXd reduce(Eigen::MatrixXd M) const;
+  /// L^-T y, column by column: eigenvectors of M x = mu A x from those of the reduced matrix.
+  [[nodiscard]] Eigen::MatrixXd restore(Eigen::MatrixXd y) const;
+
+ private:
+  Eigen::MatrixXd L_;  // lower triangle; what is above it has no meaning
+};
+
+/// Eigenvalues and, column by column, their eigenvectors of unit length.
+struct Eigenpairs {
+  Eigen::VectorXd values;
+  Eigen::MatrixXd vectors;
+};
+
+/// All eigenpairs of the symmetric matrix `A`, smallest value first.
+[[nodiscard]] Eigenpairs eigenpairs(const Eigen::MatrixXd& A);
+
+/// The `count` eigenpairs of the largest values of the symmetric matrix `A`, largest value first.
+[[nodiscard]] Eigenpairs largest_eigenpairs(const Eigen::MatrixXd& A, Eigen::Index count);
+
+/// x with A x = b for a symmetric positive semidefinite `A`, by LDL^T with pivots from the
+/// diagonal.
+[[nodiscard]] Eigen::VectorXd solve_semidefinite(const Eigen::MatrixXd& A,
+                                                 const Eigen::VectorXd& b);
+
+}  // namespace deadshore::solver
