@@ -42,11 +42,34 @@ class SingleOpenMpThread {
 using NaturalLdlt =
     Eigen::SimplicialLDLT<SparseStiffness, Eigen::Lower, Eigen::NaturalOrdering<int>>;
 
+/// Lets its factor be looked at.
+class SupernodalLlt : public Eigen::CholmodSupernodalLLT<SparseStiffness, Eigen::Lower> {
+ public:
+  /// Diagonal entries of the factor, in the order of the matrix's rows.
+  [[nodiscard]] Eigen::VectorXd diagonal() const {
+    const cholmod_factor& L = *m_cholmodFactor;
+    const int* const super = static_cast<const int*>(L.super);
+    const int* const pi = static_cast<const int*>(L.pi);
+    const int* const px = static_cast<const int*>(L.px);
+    const int* const row_of = static_cast<const int*>(L.Perm);
+    const double* const values = static_cast<const double*>(L.x);
+    Eigen::VectorXd diagonal(static_cast<Eigen::Index>(L.n));
+    for (std::size_t s = 0; s < L.nsuper; ++s) {  // each a dense block, its columns ascending
+      const int rows = pi[s + 1] - pi[s];
+      for (int column = super[s]; column < super[s + 1]; ++column) {
+        diagonal(row_of[column]) = values[px[s] + (column - super[s]) * (rows + 1)];
+      }
+    }
+    return diagonal;
+  }
+};
+
 }  // namespace
 
 struct SparseCholesky::Backend {
-  mutable Eigen::CholmodSupernodalLLT<SparseStiffness, Eigen::Lower> cholmod;
+  mutable SupernodalLlt cholmod;
   std::optional<NaturalLdlt> fallback;
+  double least_pivot = 0.0;
 };
 
 SparseCholesky::SparseCholesky(const SparseStiffness& pattern)
@@ -71,15 +94,27 @@ SparseCholesky::~SparseCholesky() = default;
 SparseCholesky::SparseCholesky(SparseCholesky&&) noexcept = default;
 SparseCholesky& SparseCholesky::operator=(SparseCholesky&&) noexcept = default;
 
-bool SparseCholesky::factorize(const SparseStiffness& matrix) {
+bool SparseCholesky::factorize(const SparseStiffness& matrix, double singular_below) {
   const SingleOpenMpThread single;
   backend_->fallback.reset();
+  backend_->least_pivot = 0.0;
   backend_->cholmod.factorize(matrix);
-  if (backend_->cholmod.info() == Eigen::Success) return true;
-  if (backend_->cholmod.cholmod().status != CHOLMOD_OUT_OF_MEMORY) return false;
-  backend_->fallback.emplace(matrix);
-  return backend_->fallback->info() == Eigen::Success &&
-         backend_->fallback->vectorD().minCoeff() > 0.0;
+  Eigen::VectorXd pivots;
+  if (backend_->cholmod.info() == Eigen::Success) {
+    pivots = backend_->cholmod.diagonal().cwiseAbs2();
+  } else {
+    if (backend_->cholmod.cholmod().status != CHOLMOD_OUT_OF_MEMORY) return false;
+    backend_->fallback.emplace(matrix);
+    if (backend_->fallback->info() != Eigen::Success) return false;
+    pivots = backend_->fallback->vectorD();
+  }
+  const Eigen::VectorXd diagonal = matrix.diagonal();
+  backend_->least_pivot = pivots.cwiseQuotient(diagonal).minCoeff();
+  return (pivots.array() > singular_below * diagonal.array()).all();
+}
+
+double SparseCholesky::least_pivot() const {
+  return backend_->least_pivot;
 }
 
 Eigen::VectorXd SparseCholesky::solve(const Eigen::VectorXd& right_hand_side) const {

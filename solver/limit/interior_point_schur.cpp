@@ -63,7 +63,7 @@ void InteriorPoint::factorise() {
       double& diagonal = raised_.valuePtr()[raised_.outerIndexPtr()[i]];
       diagonal = (1.0 + raise) * diagonal + std::numeric_limits<double>::min();
     }
-    if (factor_.factorize(raised_)) return;
+    if (factor_.factorize(raised_, 0.0)) return;
   }
   throw SolveError("limit analysis: the equations of equilibrium broke down");
 }

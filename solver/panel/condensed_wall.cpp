@@ -10,16 +10,6 @@ namespace {
 
 constexpr int most_patterns = 200;
 
-using Points = std::vector<const ContactPoint*>;
-
-Points points_of(std::span<const ContactBed> beds) {
-  Points points;
-  for (const ContactBed& bed : beds) {
-    for (const ContactPoint& point : bed.points) points.push_back(&point);
-  }
-  return points;
-}
-
 Eigen::VectorXd approaches(std::span<const ContactPoint* const> points, const Eigen::VectorXd& u) {
   return Eigen::VectorXd::NullaryExpr(
       static_cast<Eigen::Index>(points.size()),
@@ -29,12 +19,12 @@ Eigen::VectorXd approaches(std::span<const ContactPoint* const> points, const Ei
 }  // namespace
 
 CondensedWall::CondensedWall(PanelModel& model, const PanelLoading& loading) {
-  const Points points = points_of(loading.beds);
+  const std::vector<const ContactPoint*> points = points_of(loading.beds);
   PanelLoading bare = loading;
   bare.beds.clear();
   SparseStiffness stiffness = model.empty_stiffness();
   const Eigen::VectorXd resistance = model.resistance(bare, model.start(), &stiffness);
-  if (!model.factor().factorize(stiffness)) {
+  if (model.rigid_motions().unheld({}) || !model.factor().factorize(stiffness)) {
     throw SolveError("the wall does not stand without its needles");
   }
   const auto moved_by = [&](const Eigen::VectorXd& force) {

@@ -17,6 +17,14 @@ double ContactPoint::approach(const Eigen::VectorXd& u) const {
   return sum;
 }
 
+std::vector<const ContactPoint*> points_of(std::span<const ContactBed> beds) {
+  std::vector<const ContactPoint*> points;
+  for (const ContactBed& bed : beds) {
+    for (const ContactPoint& point : bed.points) points.push_back(&point);
+  }
+  return points;
+}
+
 void add_settlement(const SidePoint& side_point, ContactPoint& point, double factor) {
   for (int i = 0; i < side_point.nodes.count; ++i) {
     const std::size_t k = static_cast<std::size_t>(i);

@@ -35,6 +35,9 @@ struct ContactPoint {
   [[nodiscard]] double approach(const Eigen::VectorXd& u) const;
   [[nodiscard]] double closure(const Eigen::VectorXd& u) const { return approach(u) - rest; }
 
+  /// Whether it holds: just touching counts, or a beam laid down on its bearings would be loose.
+  [[nodiscard]] bool is_closed(const Eigen::VectorXd& u) const { return closure(u) >= 0.0; }
+
   /// Push, N.
   [[nodiscard]] double force(const Eigen::VectorXd& u) const {
     return stiffness * length * std::max(0.0, closure(u));
@@ -53,6 +56,9 @@ struct ContactBed {
   std::string name;
   std::vector<ContactPoint> points;
 };
+
+/// The points of all beds, one bed after the other; the beds must outlive them.
+[[nodiscard]] std::vector<const ContactPoint*> points_of(std::span<const ContactBed> beds);
 
 /// The terms by which the wall's point on a side comes down (its downward movement).
 void add_settlement(const SidePoint& side_point, ContactPoint& point, double factor = 1.0);

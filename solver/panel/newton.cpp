@@ -6,6 +6,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
+#include <string>
+#include <vector>
 
 namespace deadshore::solver {
 
@@ -92,6 +95,7 @@ class Descent {
   Descent(PanelModel& model, const PanelLoading& loading, const Eigen::VectorXd& start,
           const NewtonOptions& options, const std::function<void(int, double)>& progress)
       : model_(model),
+        loading_(loading),
         options_(options),
         progress_(progress),
         balance_(model, loading),
@@ -147,6 +151,13 @@ class Descent {
     return true;
   }
 
+  /// What can move as the contacts are now, in words.
+  [[nodiscard]] std::optional<std::string> unheld() const {
+    std::vector<const ContactPoint*> closed = points_of(loading_.beds);
+    std::erase_if(closed, [&](const ContactPoint* point) { return !point->is_closed(u_); });
+    return model_.rigid_motions().unheld(closed);
+  }
+
  private:
   void go_to(const Eigen::VectorXd& u) {
     return_to(u);
@@ -164,7 +175,7 @@ class Descent {
 
   /// False where the stiffness is singular.
   bool step_by_law(bool search) {
-    if (!model_.factor().factorize(stiffness_)) return false;
+    if (unheld() || !model_.factor().factorize(stiffness_)) return false;
     ++report_.iterations;
     const Eigen::VectorXd step = model_.factor().solve(state_.out_of_balance);
     const double length =
@@ -174,6 +185,7 @@ class Descent {
   }
 
   PanelModel& model_;
+  const PanelLoading& loading_;
   const NewtonOptions& options_;
   const std::function<void(int, double)>& progress_;
   Balance balance_;
@@ -201,6 +213,9 @@ double out_of_balance(const PanelModel& model, const PanelLoading& loading,
 NewtonReport minimise(PanelModel& model, const PanelLoading& loading, Eigen::VectorXd& u,
                       const NewtonOptions& options,
                       const std::function<void(int, double)>& progress) {
+  if (const auto free = model.rigid_motions().unheld(points_of(loading.beds))) {
+    throw SolveError(*free);
+  }
   Descent descent(model, loading, u, options, progress);
   if (bears_tension(loading)) {
     (void)descent.go_carefully(most_careful_steps);
@@ -215,7 +230,7 @@ NewtonReport minimise(PanelModel& model, const PanelLoading& loading, Eigen::Vec
     }
   }
   if (!descent.go_carefully(options.most_iterations)) {
-    throw SolveError("the wall can move freely: nothing holds it sideways or up");
+    throw SolveError(descent.unheld().value_or("parts of the wall can move or fold freely"));
   }
   u = descent.displacement();
   return descent.report();

@@ -32,9 +32,12 @@ struct [[nodiscard]] NewtonReport {
 /// Where they wander, as they do in masonry that bears hardly any tension, an interior path
 /// (interior_path.h) leads to that pattern; its count of steps hardly depends on the mesh. First of
 /// all in stronger masonry, and last of all anywhere, comes a line search on the slope of the
-/// energy, which always goes down. \param progress called after each step with the factorisations
-/// so far and the relative residual; may be empty \throws SolveError if the stiffness is singular:
-/// nothing holds the wall.
+/// energy, which always goes down.
+///
+/// \param progress called after each step with the factorisations so far and the relative
+///   residual; may be empty
+/// \throws SolveError if a part could move however the contacts close, or can as they are in the
+///   end; or if the stiffness is singular otherwise
 NewtonReport minimise(PanelModel& model, const PanelLoading& loading, Eigen::VectorXd& u,
                       const NewtonOptions& options = {},
                       const std::function<void(int, double)>& progress = {});

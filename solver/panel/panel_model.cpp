@@ -100,6 +100,7 @@ PanelModel::PanelModel(const mesh::QuadMesh& mesh, std::span<const Support> supp
     : mesh_(mesh),
       supports_(supports.begin(), supports.end()),
       beam_(std::move(beam)),
+      rigid_motions_(mesh, supports, beam_),
       equations_(mesh, supports, beam_ ? beam_->node_count() : 0),
       geometry_(mesh),
       pattern_(mesh, equations_, couplings_of(beam_, beam_beds)),
@@ -164,7 +165,7 @@ Eigen::VectorXd PanelModel::resistance(const PanelLoading& loading, const Eigen:
     return PointAnswer{response.stress, response.tangent};
   };
   const auto contact = [&](std::size_t bed, std::size_t point, double closure) {
-    if (closure < 0.0) return ContactAnswer{};  // just touching counts as closed
+    if (closure < 0.0) return ContactAnswer{};  // see ContactPoint::is_closed
     const double k = loading.beds[bed].points[point].stiffness;
     return ContactAnswer{k * closure, k};
   };

@@ -9,6 +9,7 @@
 #include "solver/panel/beam_line.h"
 #include "solver/panel/contact_bed.h"
 #include "solver/panel/panel_law.h"
+#include "solver/panel/rigid_motion.h"
 
 #include <Eigen/Core>
 
@@ -99,6 +100,7 @@ class PanelModel {
 
   [[nodiscard]] SparseStiffness empty_stiffness() const { return pattern_.empty(); }
   [[nodiscard]] SparseCholesky& factor() { return factor_; }
+  [[nodiscard]] const RigidMotions& rigid_motions() const { return rigid_motions_; }
 
   /// Strain at a Gauss point, Voigt (xx, yy, gamma_xy).
   [[nodiscard]] Voigt strain(int quad, int point, const Eigen::VectorXd& u) const;
@@ -120,6 +122,7 @@ class PanelModel {
   const mesh::QuadMesh& mesh_;
   std::vector<Support> supports_;
   std::optional<BeamLine> beam_;
+  RigidMotions rigid_motions_;
   EquationMap equations_;
   QuadGeometry geometry_;
   StiffnessPattern pattern_;

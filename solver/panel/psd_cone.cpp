@@ -35,7 +35,8 @@ Eigen::Matrix2d cholesky(const Eigen::Matrix2d& x) {
   return lower;
 }
 
-Eigen::Matrix2d congruent(const Eigen::Matrix2d& A, const Eigen::Matrix2d& x) {
+template <class Matrix>
+Eigen::Matrix2d congruent(const Matrix& A, const Eigen::Matrix2d& x) {
   Eigen::Matrix2d y = A * x * A.transpose();
   y(0, 1) = y(1, 0) = 0.5 * (y(0, 1) + y(1, 0));
   return y;

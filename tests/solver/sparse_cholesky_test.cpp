@@ -3,7 +3,9 @@
 #include <Eigen/Cholesky>
 #include <gtest/gtest.h>
 
+#include <cstdlib>
 #include <random>
+#include <string>
 #include <vector>
 
 namespace deadshore::solver {
@@ -63,6 +65,43 @@ TEST(SparseCholesky, RefusesAMatrixThatIsNotPositiveDefinite) {
   Eigen::MatrixXd indefinite = dense_matrix(2, 10.0);
   indefinite(size / 2, size / 2) = -1.0;
   EXPECT_FALSE(factor.factorize(lower_part(indefinite)));
+}
+
+/// Stiffness of a chain of springs; singular where it is tied to nothing.
+Eigen::MatrixXd chain_of_springs(double tie) {
+  Eigen::MatrixXd chain = Eigen::MatrixXd::Zero(size, size);
+  for (int i = 0; i + 1 < size; ++i) {
+    const double k = 1.0 + 0.37 * (i % 7);
+    chain.block<2, 2>(i, i) += Eigen::Matrix2d{{k, -k}, {-k, k}};
+  }
+  chain(0, 0) += tie;
+  return chain;
+}
+
+TEST(SparseCholesky, RefusesASingularMatrixByItsPivots) {
+  SparseCholesky factor(lower_part(chain_of_springs(0.0)));
+  EXPECT_FALSE(factor.factorize(lower_part(chain_of_springs(0.0))));
+  EXPECT_LT(factor.least_pivot(), singular_pivot);
+}
+
+// The last pivot is the stiffness of the chain's end: tie and springs in series.
+TEST(SparseCholesky, FindsTheLeastPivotOfAMatrixThatHoldsByLittle) {
+  constexpr double tie = 1e-8;
+  const Eigen::MatrixXd chain = chain_of_springs(tie);
+  SparseCholesky factor(lower_part(chain));
+  ASSERT_TRUE(factor.factorize(lower_part(chain)));
+  const double expected = tie / chain(size - 1, size - 1);
+  EXPECT_NEAR(factor.least_pivot(), expected, 1e-4 * expected);
+  EXPECT_FALSE(factor.factorize(lower_part(chain), 1.1 * expected));
+}
+
+// Matters for the machine that runs the tests only where it asks for a kernel: see CMakeLists.txt.
+TEST(SparseCholesky, RunsOnTheBlasKernelThatIsAskedFor) {
+  const char* kernel = std::getenv("OPENBLAS_CORETYPE");
+  if (kernel == nullptr) GTEST_SKIP() << "no kernel asked for";
+  if (blas_description().find("OpenBLAS") == std::string::npos) GTEST_SKIP() << "another BLAS";
+  EXPECT_NE(blas_description().find("kernel " + std::string(kernel)), std::string::npos)
+      << blas_description();
 }
 
 TEST(SparseCholesky, WorksAgainAfterARefusal) {
