@@ -5,8 +5,8 @@
 #include "io/error.h"
 #include "io/results/stage_facts.h"
 #include "solver/fem/sparse_cholesky.h"
+#include "solver/result/sensitivity_words.h"
 #include "solver/study/mesh_error.h"
-#include "solver/study/sensitivity_words.h"
 
 #include <fmt/format.h>
 

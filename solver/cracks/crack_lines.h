@@ -1,7 +1,7 @@
 #pragma once
 
 #include "mesh/quad_mesh.h"
-#include "solver/result/results.h"
+#include "solver/panel/panel_result.h"
 
 #include <vector>
 

@@ -2,7 +2,7 @@
 
 #include "mesh/quad_mesh.h"
 #include "solver/job/job.h"
-#include "solver/result/results.h"
+#include "solver/panel/panel_result.h"
 
 #include <vector>
 

@@ -3,8 +3,8 @@
 #include "solver/fem/quad_geometry.h"
 #include "solver/fem/quad_shape.h"
 #include "solver/fem/side_points.h"
+#include "solver/panel/staged_mesh.h"
 #include "solver/panel/wall_panel.h"
-#include "solver/stages/staged_mesh.h"
 
 #include <algorithm>
 #include <limits>

@@ -2,7 +2,7 @@
 
 #include "mesh/plane.h"
 #include "solver/limit/limit_problem.h"
-#include "solver/result/results.h"
+#include "solver/limit/stage_safety.h"
 
 #include <string>
 #include <vector>

@@ -4,7 +4,7 @@
 #include "solver/fem/carry_over.h"
 #include "solver/limit/limit_analysis.h"
 #include "solver/limit/limit_verdict.h"
-#include "solver/stages/staged_mesh.h"
+#include "solver/panel/staged_mesh.h"
 
 #include <algorithm>
 #include <cmath>

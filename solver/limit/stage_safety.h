@@ -1,10 +1,32 @@
 #pragma once
 
+#include "mesh/wall_mesher.h"
 #include "solver/job/job.h"
 #include "solver/job/stage_state.h"
-#include "solver/result/results.h"
+
+#include <string>
+#include <vector>
 
 namespace deadshore::solver {
+
+/// How safe the wall is at one stage if masonry bears no tension, by limit analysis: strength
+/// alone, whatever the stiffness.
+struct StageSafety {
+  /// Factor on all loads at which the wall crushes or has no equilibrium; the loose masonry is left
+  /// out. Infinite values are given as `most_factor`.
+  double factor = 0.0;
+  double static_factor = 0.0;        ///< from stresses in equilibrium that the masonry bears
+  double kinematic_factor = 0.0;     ///< from the mechanism; no less than the static one
+  double factor_with_tension = 0.0;  ///< the same with the tensile strength of the job
+  double loose_weight = 0.0;      ///< N, least weight that has no way to a support without tension
+  double tension_needed = 0.0;    ///< least tensile strength with which all of it stands, N/mm2
+  double mesh_size = 0.0;         ///< of the elements it was found on, mm
+  int iterations = 0;             ///< factorisations, all its problems together
+  double gap = 0.0;               ///< relative, between the static and the kinematic factor
+  std::string verdict;            ///< plain sentences: stands or not, and what would end it or help
+  std::vector<double> mechanism;  ///< velocity of each node of the job's mesh (2 per node), largest
+                                  ///< 1; empty where there is no mechanism
+};
 
 /// Limit analysis of the wall at one stage of the work, on a mesh of its own.
 ///

@@ -2,7 +2,7 @@
 
 #include "solver/job/job.h"
 #include "solver/panel/panel_model.h"
-#include "solver/result/results.h"
+#include "solver/panel/panel_result.h"
 
 #include <Eigen/Core>
 

@@ -1,178 +1,24 @@
 #pragma once
 
 #include "mesh/wall_mesher.h"
-#include "solver/fem/plane_tensor.h"
 #include "solver/job/job.h"
 #include "solver/loads/take_down.h"
 #include "solver/needle/needle_analysis.h"
 #include "solver/needle/needle_checks.h"
+#include "solver/result/sensitivity.h"
 #include "solver/shoring/shore_design.h"
 #include "solver/site/lift_plan.h"
 #include "solver/site/removed_masonry.h"
 #include "solver/spread/spread.h"
-#include "solver/study/sensitivity.h"
+#include "solver/stages/stage_result.h"
 
-#include <algorithm>
 #include <limits>
-#include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
-/// What the analyses answer. N, mm, N/mm2; tension positive; reactions positive upwards.
+/// What a run of a job answers. N, mm, N/mm2; tension positive; reactions positive upwards.
 namespace deadshore::solver {
-
-/// Fields over the mesh of one analysis.
-struct PanelFields {
-  std::vector<double> displacement;            ///< ux, uy of each node, mm
-  std::vector<PlaneTensor> node_stress;        ///< smoothed at nodes, for drawing
-  std::vector<PlaneTensor> quad_stress;        ///< mean over each quadrilateral
-  std::vector<PlaneTensor> quad_crack_strain;  ///< mean strain taken by open cracks
-  std::vector<char> quad_loose;                ///< 1 where the masonry hangs on nothing real
-  std::vector<char> quad_out;  ///< 1 where it is taken out at this stage; empty: nothing is
-};
-
-struct NeedleReaction {
-  std::string name;
-  double x = 0.0;           ///< mm
-  double force = 0.0;       ///< N, >= 0
-  double settlement = 0.0;  ///< mean downward movement of the soffit over the bearing, mm
-  double contact = 0.0;     ///< part of the bearing in contact, 0 to 1
-};
-
-/// The permanent beam in one analysis of one stage.
-struct BeamStation {
-  double x = 0.0;           ///< along the wall, mm
-  double moment = 0.0;      ///< N mm, sagging positive, all sections together
-  double shear = 0.0;       ///< N
-  double deflection = 0.0;  ///< from where it was placed, mm, down positive
-  double packing = 0.0;     ///< load from the packing over it, N/mm
-};
-struct BeamResult {
-  double reaction_left = 0.0;  ///< upwards on its left bearing, N, its own weight included
-  double reaction_right = 0.0;
-  double from_wall = 0.0;       ///< load that packing brings onto it, N
-  double largest_moment = 0.0;  ///< N mm, as a size
-  double largest_shear = 0.0;   ///< N, as a size
-  double sag = 0.0;  ///< largest deflection from the line between its bearings, mm, down positive
-  double packing_pressure = 0.0;  ///< largest, N/mm2
-  double packing_strength = 0.0;  ///< characteristic at its age, N/mm2; 0 where it is not packed
-  std::vector<BeamStation> stations;  ///< from left to right
-};
-
-/// Joist ends that catch the wall, of one dead shore together.
-struct JoistReaction {
-  std::string shore;
-  double force = 0.0;    ///< upwards on the wall, N
-  double contact = 0.0;  ///< part of their length in contact, 0 to 1
-};
-
-/// A crack in the masonry: one connected band of cracked elements.
-struct Crack {
-  double width = 0.0;   ///< at its widest, mm
-  double length = 0.0;  ///< along it, mm
-  mesh::Point widest;   ///< where it is widest
-  mesh::Point from;     ///< its two ends
-  mesh::Point to;
-  double angle = 0.0;  ///< of the crack line from level, degrees, -90 to 90
-  std::string where;   ///< plain words: "over needle N2", "from the corner of opening ..."
-};
-
-/// Damage of the masonry above the soffit by limiting tensile strain: Burland, Broms & de Mello
-/// 1977; Boscardin & Cording 1989. Category 0 (negligible) to 5 (very severe).
-struct Damage {
-  int by_strain = 0;
-  int by_width = 0;               ///< from the widest crack
-  double tensile_strain = 0.0;    ///< largest, as a ratio, of bending and shear with level strain
-  double deflection_ratio = 0.0;  ///< of the worst stretch of the soffit, since the first stage
-  double widest_crack = 0.0;      ///< mm
-  std::string in_words;           ///< the worse category's name and what it means
-};
-
-/// Masonry that has no safe state under the cracked law: it hangs on the residual stiffness alone
-/// and would fall. One connected patch.
-struct LoosePatch {
-  double weight = 0.0;  ///< N
-  double area = 0.0;    ///< mm2
-  mesh::Interval x;
-  mesh::Interval y;
-  std::string where;  ///< plain words: what it lies over, and which support would hold it
-};
-
-/// One analysis of one stage.
-struct PanelResult {
-  MasonryModel model = MasonryModel::uncracked;
-  std::vector<NeedleReaction> needles;
-  double base_left = 0.0;   ///< upward force on the fixed base left of the cut, N
-  double base_right = 0.0;  ///< same, right
-  double base_cut = 0.0;    ///< same, under the masonry that the cut will take out; 0 after it
-  double thrust_left =
-      0.0;  ///< sideways force that a held left end gives the wall, + to the right, N
-  double thrust_right = 0.0;       ///< same at the right end, + to the left, N
-  double load_total = 0.0;         ///< everything that acts downwards, N
-  double equilibrium_error = 0.0;  ///< |up - down| / down, from the reactions
-  double residual = 0.0;           ///< out-of-balance force left by Newton, relative
-  int iterations = 0;              ///< factorisations used
-  int coupling_passes = 1;         ///< solutions until needle frames and wall agreed
-  double max_settlement = 0.0;     ///< largest downward movement of sound masonry, mm
-  double max_compression = 0.0;    ///< largest principal compression, N/mm2, positive
-  double residual_load = 0.0;      ///< load that hangs on the residual stiffness, N
-  std::vector<LoosePatch> loose;
-
-  std::optional<BeamResult> beam;     ///< once it is placed
-  std::vector<JoistReaction> joists;  ///< of the dead shores that are tight
-  std::vector<Crack> cracks;          ///< widest first; cracked model alone
-  std::optional<Damage> damage;       ///< staged analyses alone
-
-  /// How far each reaction may be off for the size of the elements, plus or minus, N, by the names
-  /// of `reactions_of`; see solver/study/mesh_error.h. Empty where it is not known.
-  std::map<std::string, double> mesh_error;
-
-  /// Empty where the wall stands; else why it does not and what is missing. Reactions, settlements
-  /// and compressions mean nothing then and must not be shown.
-  std::string no_equilibrium;
-
-  PanelFields fields;
-
-  [[nodiscard]] bool stands() const { return no_equilibrium.empty(); }
-
-  /// All of it, N.
-  [[nodiscard]] double loose_weight() const {
-    double weight = 0.0;
-    for (const LoosePatch& patch : loose) weight += patch.weight;
-    return weight;
-  }
-};
-
-/// How safe the wall is at one stage if masonry bears no tension, by limit analysis: strength
-/// alone, whatever the stiffness.
-struct StageSafety {
-  /// Factor on all loads at which the wall crushes or has no equilibrium; the loose masonry is left
-  /// out. Infinite values are given as `most_factor`.
-  double factor = 0.0;
-  double static_factor = 0.0;        ///< from stresses in equilibrium that the masonry bears
-  double kinematic_factor = 0.0;     ///< from the mechanism; no less than the static one
-  double factor_with_tension = 0.0;  ///< the same with the tensile strength of the job
-  double loose_weight = 0.0;      ///< N, least weight that has no way to a support without tension
-  double tension_needed = 0.0;    ///< least tensile strength with which all of it stands, N/mm2
-  double mesh_size = 0.0;         ///< of the elements it was found on, mm
-  int iterations = 0;             ///< factorisations, all its problems together
-  double gap = 0.0;               ///< relative, between the static and the kinematic factor
-  std::string verdict;            ///< plain sentences: stands or not, and what would end it or help
-  std::vector<double> mechanism;  ///< velocity of each node of the job's mesh (2 per node), largest
-                                  ///< 1; empty where there is no mechanism
-};
-
-struct StageResult {
-  std::string name;  ///< "cut" for an at-once analysis
-  std::vector<PanelResult> analyses;
-  double day = 0.0;
-  std::vector<Operation> operations = {};  ///< what was done to come to it
-  std::optional<StageSafety> safety = {};  ///< staged analyses alone
-
-  /// Whether every analysis finds equilibrium.
-  [[nodiscard]] bool stands() const { return std::ranges::all_of(analyses, &PanelResult::stands); }
-};
 
 /// How far a needle's reaction moves when the elements are twice as large.
 struct MeshEffect {

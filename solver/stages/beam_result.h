@@ -3,7 +3,7 @@
 #include "solver/job/job.h"
 #include "solver/panel/beam_line.h"
 #include "solver/panel/contact_bed.h"
-#include "solver/result/results.h"
+#include "solver/panel/panel_result.h"
 
 #include <optional>
 #include <span>

@@ -2,7 +2,7 @@
 
 #include "mesh/wall_mesher.h"
 #include "solver/job/job.h"
-#include "solver/result/results.h"
+#include "solver/stages/stage_result.h"
 
 #include <functional>
 #include <string>

@@ -6,7 +6,7 @@
 #include "solver/job/stage_state.h"
 #include "solver/panel/newton.h"
 #include "solver/panel/panel_model.h"
-#include "solver/result/results.h"
+#include "solver/panel/panel_result.h"
 
 #include <Eigen/Core>
 

@@ -1,6 +1,6 @@
 #include "solver/study/panel_study.h"
 
-#include "solver/panel/panel_result.h"
+#include "solver/panel/complete_result.h"
 #include "solver/panel/recovery.h"
 #include "solver/panel/wall_panel.h"
 

@@ -4,7 +4,7 @@
 #include "solver/job/job.h"
 #include "solver/panel/newton.h"
 #include "solver/panel/panel_model.h"
-#include "solver/result/results.h"
+#include "solver/panel/panel_result.h"
 #include "solver/study/stopwatch.h"
 
 #include <Eigen/Core>

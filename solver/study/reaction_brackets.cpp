@@ -1,6 +1,6 @@
 #include "solver/study/reaction_brackets.h"
 
-#include "solver/study/sensitivity_words.h"
+#include "solver/result/sensitivity_words.h"
 
 #include <fmt/format.h>
 

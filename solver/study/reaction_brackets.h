@@ -1,7 +1,7 @@
 #pragma once
 
 #include "solver/job/job.h"
-#include "solver/study/sensitivity.h"
+#include "solver/result/sensitivity.h"
 #include "solver/study/support_reactions.h"
 
 #include <span>

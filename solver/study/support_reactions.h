@@ -1,6 +1,6 @@
 #pragma once
 
-#include "solver/result/results.h"
+#include "solver/panel/panel_result.h"
 
 #include <string>
 #include <vector>

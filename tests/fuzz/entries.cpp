@@ -16,8 +16,8 @@
 #include "solver/job/stage_state.h"
 #include "solver/job/usual_stages.h"
 #include "solver/members/error.h"
+#include "solver/panel/staged_mesh.h"
 #include "solver/panel/wall_panel.h"
-#include "solver/stages/staged_mesh.h"
 #include "solver/study/analyse.h"
 
 #include <algorithm>

@@ -1,8 +1,8 @@
-#include "solver/study/sensitivity.h"
+#include "solver/result/sensitivity.h"
 
+#include "solver/panel/staged_mesh.h"
 #include "solver/panel/wall_panel.h"
 #include "solver/stages/stage_sequence.h"
-#include "solver/stages/staged_mesh.h"
 #include "solver/study/analyse.h"
 #include "solver/study/reaction_brackets.h"
 #include "solver/study/sensitivity_study.h"

@@ -1,7 +1,7 @@
 #include "tests/solver/staged_samples.h"
 
+#include "solver/panel/staged_mesh.h"
 #include "solver/stages/stage_sequence.h"
-#include "solver/stages/staged_mesh.h"
 #include "tests/solver/invented_wall.h"
 
 #include <stdexcept>

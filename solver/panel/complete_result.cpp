@@ -1,4 +1,4 @@
-#include "solver/panel/panel_result.h"
+#include "solver/panel/complete_result.h"
 
 #include "solver/job/error.h"
 #include "solver/panel/loose_masonry.h"

@@ -1,6 +1,6 @@
-#include "solver/study/sensitivity.h"
+#include "solver/result/sensitivity.h"
 
-#include "solver/study/sensitivity_words.h"
+#include "solver/result/sensitivity_words.h"
 
 #include <fmt/format.h>
 

@@ -1,4 +1,4 @@
-#include "solver/stages/staged_mesh.h"
+#include "solver/panel/staged_mesh.h"
 
 #include "solver/job/beam_places.h"
 #include "solver/panel/wall_panel.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "solver/study/sensitivity.h"
+#include "solver/result/sensitivity.h"
 
 #include <string>
 
