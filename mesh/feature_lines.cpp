@@ -1,5 +1,7 @@
 #include "mesh/feature_lines.h"
 
+#include "mesh/plane.h"
+
 #include <algorithm>
 #include <cmath>
 #include <functional>

@@ -6,9 +6,6 @@
 
 namespace deadshore::mesh {
 
-/// Two places nearer than this are the same place, mm.
-constexpr double same_place = 1e-6;
-
 /// Hard lines bound material, soft lines only carry load.
 enum class LineKind { hard, soft };
 

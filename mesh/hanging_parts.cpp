@@ -2,7 +2,6 @@
 
 #include "mesh/connected_parts.h"
 #include "mesh/error.h"
-#include "mesh/feature_lines.h"
 
 #include <fmt/format.h>
 

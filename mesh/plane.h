@@ -1,6 +1,16 @@
 #pragma once
 
+#include <vector>
+
 namespace deadshore::mesh {
+
+/// Two places on an axis that are nearer than this are one place, mm: far below what anyone
+/// measures on a wall, and far above what sums of lengths in mm or inches miss by. The mesher, the
+/// hand sums and the frames all go by it.
+inline constexpr double same_place = 1e-6;
+
+/// Places in ascending order; of those that are nearer than `same_place` the first alone.
+[[nodiscard]] std::vector<double> distinct_places(std::vector<double> places);
 
 /// A point in the plane of the wall, mm: x along the wall from its left end, y up from the base.
 struct Point {

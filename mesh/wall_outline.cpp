@@ -1,7 +1,5 @@
 #include "mesh/wall_outline.h"
 
-#include "mesh/feature_lines.h"
-
 #include <algorithm>
 #include <cmath>
 

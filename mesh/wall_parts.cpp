@@ -1,7 +1,6 @@
 #include "mesh/wall_parts.h"
 
 #include "mesh/error.h"
-#include "mesh/feature_lines.h"
 #include "mesh/wall_outline.h"
 
 #include <fmt/format.h>

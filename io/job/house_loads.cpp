@@ -2,13 +2,14 @@
 
 #include "io/job/job_wording.h"
 #include "solver/job/fault_list.h"
-#include "solver/loads/take_down.h"
+#include "solver/loads/house_loads.h"
 
 #include <fmt/format.h>
 
-#include <algorithm>
+#include <cstddef>
 #include <map>
 #include <string>
+#include <utility>
 
 namespace deadshore::io {
 
@@ -31,41 +32,12 @@ void refuse_house_faults(const solver::Job& job, const JobSource& source) {
   source.refuse(source.path_in_file(first.key), first.found, "due: " + first.due);
 }
 
-void add_load(const solver::TakenDown& part, const std::string& place, JobSource& source,
-              solver::Job& job) {
-  if (part.line) {
-    source.place(fmt::format("line_load[{}]", job.line_loads.size()), place);
-    job.line_loads.push_back({.name = part.element,
-                              .level = part.level,
-                              .follows_top = part.follows_top,
-                              .x = part.x,
-                              .dead = part.sums.dead / part.x.length(),
-                              .imposed = part.sums.imposed() / part.x.length()});
-    return;
-  }
-  source.place(fmt::format("point_load[{}]", job.point_loads.size()), place);
-  job.point_loads.push_back({.name = part.element,
-                             .x = part.x.middle(),
-                             .level = part.level,
-                             .bearing = part.x.length(),
-                             .dead = part.sums.dead,
-                             .imposed = part.sums.imposed()});
-}
-
-/// Finds what goes with the floor that a dead shore carries.
-void load_shore(const solver::TakeDown& taken, const std::string& key, const JobSource& source,
-                solver::DeadShore& shore) {
-  for (const solver::TakenDown& part : taken.loads) {
-    if (part.floor.empty()) continue;
-    if (part.element == shore.carries && part.floor != shore.carries) {
-      source.refuse(
-          key,
-          fmt::format("{}, which stands on {}", in_quotes(shore.carries), in_quotes(part.floor)),
-          "the floor is due, with which it goes");
-    }
-    if (part.floor == shore.carries && part.element != shore.carries) {
-      shore.along_with.push_back(part.element);
-    }
+/// Says where each load of the house is written, by its place among all loads of its kind.
+template <class Loads>
+void place_loads(const Loads& loads, const char* table, const Places& places, JobSource& source) {
+  for (std::size_t i = 0; i < loads.size(); ++i) {
+    if (!loads[i].from_house) continue;
+    source.place(fmt::format("{}[{}]", table, i), places.at(loads[i].name));
   }
 }
 
@@ -90,14 +62,10 @@ void refuse_shared_names(const JobTable& top, const HouseTables& house, const Jo
 void bring_down_house(const HouseTables& house, JobSource& source, solver::Job& job) {
   if (!(job.wall.length > 0.0)) return;  // a fault that is found with those of the wall
   refuse_house_faults(job, source);
+  job = solver::with_house_loads(std::move(job));
   const Places places = places_of(house);
-  const solver::TakeDown taken = solver::take_down(job.house);
-  for (const solver::TakenDown& part : taken.loads) {
-    add_load(part, places.at(part.element), source, job);
-  }
-  for (std::size_t i = 0; i < job.dead_shores.size(); ++i) {
-    load_shore(taken, fmt::format("dead_shore[{}].carries", i), source, job.dead_shores[i]);
-  }
+  place_loads(job.line_loads, "line_load", places, source);
+  place_loads(job.point_loads, "point_load", places, source);
 }
 
 }  // namespace deadshore::io

@@ -9,9 +9,8 @@ namespace deadshore::io {
 /// InputError at the later one, with the path of the other.
 void refuse_shared_names(const JobTable& top, const HouseTables& house, const JobSource& source);
 
-/// Takes `job.house` down and puts what it comes to among the job's loads; dead shores under a
-/// floor get what stands on it. Tells `source` which table each load comes from. Throws InputError
-/// for a fault of the house, and for a dead shore under something that stands on a floor.
+/// Puts what `job.house` comes to among the job's loads (solver::with_house_loads) and tells
+/// `source` which table each of them comes from. Throws InputError for a fault of the house.
 void bring_down_house(const HouseTables& house, JobSource& source, solver::Job& job);
 
 }  // namespace deadshore::io

@@ -21,7 +21,7 @@
 #include "io/tables/lintel_materials.h"
 #include "io/tables/member_tables.h"
 #include "io/tables/weight_tables.h"
-#include "solver/job/faults.h"
+#include "solver/loads/house_loads.h"
 
 #include <fmt/format.h>
 #include <toml++/toml.h>

@@ -1,8 +1,8 @@
+#include "mesh/plane.h"
 #include "solver/beam/beam_case.h"
 #include "solver/checks/check.h"
 #include "solver/checks/masonry_checks.h"
 #include "solver/job/beam_places.h"
-#include "solver/job/cut.h"
 #include "solver/spread/landing.h"
 
 #include <fmt/format.h>
@@ -66,7 +66,8 @@ double clear_beyond(const Job& job, const BeamEnd& end, double length, double un
   double clear = end.pier;
   for (const mesh::Opening& opening : openings_left_by_cut(job.wall)) {
     const mesh::Interval place = end.into_pier(opening.span());
-    if (place.to > same_length && opening.sill < underside) clear = std::min(clear, place.from);
+    if (place.to > mesh::same_place && opening.sill < underside)
+      clear = std::min(clear, place.from);
   }
   return clear - length;
 }
@@ -82,7 +83,7 @@ Check masonry_under(const BeamDesign& design, const BeamCase& load, const BeamEn
   const double beyond = clear_beyond(job, end, length, underside);
   if (!(underside > 0.0))
     return not_verified(name, clause, "the padstone reaches below the base of the wall");
-  if (beyond < -same_length)
+  if (beyond < -mesh::same_place)
     return not_verified(name, clause,
                         fmt::format("the {:.0f} mm that the padstone presses on reach over an "
                                     "opening or past the wall's end",

@@ -1,11 +1,12 @@
+#include "mesh/plane.h"
 #include "solver/beam/beam_checks.h"
 #include "solver/beam/load_over_beam.h"
 #include "solver/frame/solve_frame.h"
 #include "solver/job/beam_places.h"
-#include "solver/job/cut.h"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace deadshore::solver {
 
@@ -70,18 +71,14 @@ std::vector<double> station_places(const Frame& frame, const std::vector<double>
     places.insert(places.end(), {load.from, load.to});
   for (const FramePointLoad& load : frame.point_loads) places.push_back(load.at);
   for (double& place : places) place = std::clamp(place, 0.0, span);
-  std::sort(places.begin(), places.end());
-  places.erase(std::unique(places.begin(), places.end(),
-                           [](double a, double b) { return b - a < same_length; }),
-               places.end());
-  return places;
+  return mesh::distinct_places(std::move(places));
 }
 
 /// Load over the beam at a place; where it steps, what begins there.
 double load_at(const LoadOverBeam& over, double x) {
   double load = 0.0;
   for (const LoadStretch& stretch : over.stretches) {
-    if (x < stretch.x.from - same_length) break;
+    if (x < stretch.x.from - mesh::same_place) break;
     const double along = std::clamp((x - stretch.x.from) / stretch.x.length(), 0.0, 1.0);
     load = std::lerp(stretch.at_from.total(), stretch.at_to.total(), along);
   }

@@ -1,7 +1,7 @@
 #include "solver/beam/load_over_beam.h"
 
+#include "mesh/plane.h"
 #include "solver/job/beam_places.h"
-#include "solver/job/cut.h"
 #include "solver/spread/landing.h"
 #include "solver/spread/strips.h"
 
@@ -10,6 +10,7 @@
 #include <functional>
 #include <numbers>
 #include <optional>
+#include <utility>
 
 namespace deadshore::solver {
 
@@ -53,10 +54,11 @@ class Columns {
     }
     for (const LineLoad& load : job_.line_loads) {
       const double at = load.follows_top ? job_.wall.top_at(x) : load.level;
-      if (load.x.contains(x) && at >= level - same_length) sum += BeamLoad{load.dead, load.imposed};
+      if (load.x.contains(x) && at >= level - mesh::same_place)
+        sum += BeamLoad{load.dead, load.imposed};
     }
     for (const PointLoad& load : job_.point_loads)
-      if (load.span().contains(x) && load.level >= level - same_length)
+      if (load.span().contains(x) && load.level >= level - mesh::same_place)
         sum += 1.0 / load.bearing * BeamLoad{load.dead, load.imposed};
     return sum;
   }
@@ -68,11 +70,10 @@ class Columns {
     places.insert(places.end(), edges_.begin(), edges_.end());
     places.insert(places.end(), {range.from, range.to});
     std::erase_if(places, [&](double x) { return !range.contains(x); });
-    std::sort(places.begin(), places.end());
+    places = mesh::distinct_places(std::move(places));
     std::vector<LoadStretch> found;
     for (std::size_t i = 1; i < places.size(); ++i) {
       const mesh::Interval strip{places[i - 1], places[i]};
-      if (strip.length() < same_length) continue;
       const int parts = meets_arch(strip) ? parts_of_an_arch : 1;
       const double length = strip.length() / parts;
       for (int part = 0; part < parts; ++part) {

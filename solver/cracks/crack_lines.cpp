@@ -1,7 +1,7 @@
 #include "solver/cracks/crack_lines.h"
 
 #include "solver/cracks/crack_window.h"
-#include "solver/fem/quad_finder.h"
+#include "solver/fem/point_location.h"
 
 #include <algorithm>
 #include <cmath>

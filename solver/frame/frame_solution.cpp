@@ -1,5 +1,6 @@
 #include "solver/frame/frame_solution.h"
 
+#include "mesh/plane.h"
 #include "solver/frame/frame_system.h"
 #include "solver/frame/spring_contact.h"
 #include "solver/job/error.h"
@@ -9,6 +10,7 @@
 #include <cmath>
 #include <cstddef>
 #include <string>
+#include <utility>
 
 namespace deadshore::solver {
 
@@ -17,6 +19,7 @@ namespace {
 constexpr int samples = 24;      // per stretch without a break, to find the highest hump
 constexpr double narrow = 1e-9;  // part of a stretch at which a search ends
 constexpr double golden = 0.618033988749894848;
+constexpr int most_steps = 40;  // golden^40 is below `narrow`; a short stretch ends by round-off
 constexpr int gauss_panels = 8;
 
 // Points and weights on [-1, 1]; Abramowitz & Stegun (1964), table 25.4.
@@ -28,11 +31,11 @@ constexpr std::array<double, 5> gauss_weight = {0.236926885056189088, 0.47862867
 
 /// Places between which everything varies smoothly, `from` and `to` included.
 std::vector<double> breaks(const MemberSolution& member, double from, double to) {
-  std::vector<double> places = {from, to};
+  std::vector<double> places = {from};
   for (const LoadOnset& load : member.loads)
-    if (load.at > from && load.at < to) places.push_back(load.at);
-  std::sort(places.begin(), places.end());
-  places.erase(std::unique(places.begin(), places.end()), places.end());
+    if (load.at > from && load.at < to - mesh::same_place) places.push_back(load.at);
+  places = mesh::distinct_places(std::move(places));
+  places.push_back(to);
   return places;
 }
 
@@ -66,7 +69,7 @@ class Summit {
   [[nodiscard]] SectionState climb(double from, double to, double width) const {
     SectionState low = section(member_, to - golden * (to - from));
     SectionState high = section(member_, from + golden * (to - from));
-    while (to - from > width) {
+    for (int step = 0; step < most_steps && to - from > width; ++step) {
       if (height(low) < height(high)) {
         from = low.at;
         low = high;

@@ -4,10 +4,6 @@
 
 namespace deadshore::solver {
 
-/// Lengths closer than this count as equal, mm: far below what anyone measures on a wall, and far
-/// above what sums of decimal lengths miss by.
-inline constexpr double same_length = 1e-6;
-
 /// True where the cut takes the opening out whole, so that it is no longer there.
 [[nodiscard]] bool takes_out(const mesh::Cut& cut, const mesh::Opening& opening);
 

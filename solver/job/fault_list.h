@@ -10,7 +10,8 @@
 #include <string_view>
 #include <vector>
 
-/// The parts that `find_faults` is put together from. Each adds what it finds to a list.
+/// The parts that `find_complete_job_faults` is put together from, and those of the house. Each
+/// adds what it finds to a list.
 namespace deadshore::solver {
 
 /// Two edges closer than this leave no masonry between them, mm.

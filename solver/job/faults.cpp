@@ -108,12 +108,8 @@ void find_analysis_faults(const Job& job, FaultList& faults) {
                         "each analysis once"});
 }
 
-std::vector<Fault> find_faults(const Job& job) {
+std::vector<Fault> find_complete_job_faults(const Job& job) {
   FaultList faults;
-  // First, for loads come of the house; places in it mean something on a wall with a length only.
-  if (std::isfinite(job.wall.length) && job.wall.length > 0.0)
-    find_house_faults(job.house, job.wall, faults);
-  if (!faults.empty()) return faults;
   find_number_faults(job, faults);
   if (!faults.empty()) return faults;
   find_outline_faults(job, faults);

@@ -1,4 +1,4 @@
-#include "solver/job/cut.h"
+#include "mesh/plane.h"
 #include "solver/job/fault_list.h"
 #include "solver/members/error.h"
 #include "solver/members/prop.h"
@@ -49,13 +49,13 @@ void check_leaves(const FrameInJob& in) {
   for (std::size_t i = 0; i < leaves.size(); ++i) {
     const std::string key = fmt::format("leaves[{}]", i);
     const mesh::Interval leaf = leaves[i];
-    if (leaf.length() <= same_length)
+    if (leaf.length() <= mesh::same_place)
       in.refuse(key, in_words(leaf), "a leaf from its outer side to its inner side");
-    else if (leaf.from < -same_length || leaf.to > thickness + same_length)
+    else if (leaf.from < -mesh::same_place || leaf.to > thickness + mesh::same_place)
       in.refuse(key, fmt::format("{}, in a wall {} thick", in_words(leaf), in_words(thickness)),
                 "leaves inside the wall");
     for (std::size_t j = 0; j < i; ++j)
-      if (overlap(leaf, leaves[j]) > same_length)
+      if (overlap(leaf, leaves[j]) > mesh::same_place)
         in.refuse(key,
                   fmt::format("{}, where another is from {}", in_words(leaf), in_words(leaves[j])),
                   "leaves clear of one another");
@@ -93,7 +93,7 @@ void check_balance(const FrameInJob& in) {
 void check_place(const FrameInJob& in, std::size_t i) {
   const NeedleProp& prop = in.prop(i);
   const double half_base = 0.5 * prop.footing.sole.prop_base;
-  if (prop.distance < half_base + same_length) {
+  if (prop.distance < half_base + mesh::same_place) {
     in.refuse_prop(i, "distance",
                    fmt::format("{}, which puts its base, {} wide, under the wall",
                                in_words(prop.distance), in_words(2.0 * half_base)),
@@ -103,7 +103,8 @@ void check_place(const FrameInJob& in, std::size_t i) {
   for (std::size_t j = 0; j < i; ++j) {
     const NeedleProp& other = in.prop(j);
     const double clear = half_base + 0.5 * other.footing.sole.prop_base;
-    if (other.side == prop.side && std::abs(other.distance - prop.distance) < clear - same_length)
+    if (other.side == prop.side &&
+        std::abs(other.distance - prop.distance) < clear - mesh::same_place)
       in.refuse_prop(i, "distance",
                      fmt::format("{}, where prop {} stands at {}", in_words(prop.distance),
                                  quoted(other.mark), in_words(other.distance)),
@@ -114,7 +115,7 @@ void check_place(const FrameInJob& in, std::size_t i) {
 void check_sole(const FrameInJob& in, std::size_t i) {
   const SolePlate& sole = in.prop(i).footing.sole;
   const auto check = [&](const char* key, double size) {
-    if (size < sole.prop_base - same_length)
+    if (size < sole.prop_base - mesh::same_place)
       in.refuse_prop(i, key,
                      fmt::format("{}, less than the prop's base of {}", in_words(size),
                                  in_words(sole.prop_base)),
@@ -198,7 +199,7 @@ void check_needle_on_frame(const Job& job, std::size_t i, FaultList& faults) {
     return;
   }
   const double width = width_of(job.needle_frames[*needle.frame].member);
-  if (needle.bearing_width > width + same_length)
+  if (needle.bearing_width > width + mesh::same_place)
     faults.push_back(
         {key_of("needle", i, "bearing_width"),
          fmt::format("{}, on a needle {} wide", in_words(needle.bearing_width), in_words(width)),

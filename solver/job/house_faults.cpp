@@ -1,4 +1,4 @@
-#include "solver/job/cut.h"
+#include "mesh/plane.h"
 #include "solver/job/fault_list.h"
 #include "solver/job/number_check.h"
 
@@ -120,7 +120,7 @@ const Floor* find_floor(const Survey& survey, const std::string& name, const std
 
 /// Refuses what lies beyond the far end of the joists, at `reach` from the wall.
 void check_reach(double reach, const Floor& floor, const std::string& key, FaultList& faults) {
-  if (reach > floor.span + same_length)
+  if (reach > floor.span + mesh::same_place)
     faults.push_back({key,
                       fmt::format("{} from the wall, past the end of the joists of {} at {}",
                                   in_words(reach), quoted(floor.name), in_words(floor.span)),
@@ -129,7 +129,7 @@ void check_reach(double reach, const Floor& floor, const std::string& key, Fault
 
 /// Refuses what stands beside the floor.
 void check_beside(double x, const Floor& floor, const std::string& key, FaultList& faults) {
-  if (x < floor.x.from - same_length || x > floor.x.to + same_length)
+  if (x < floor.x.from - mesh::same_place || x > floor.x.to + mesh::same_place)
     faults.push_back({key,
                       fmt::format("{}, where floor {} is from {}", in_words(x), quoted(floor.name),
                                   in_words(floor.x)),

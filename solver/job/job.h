@@ -53,6 +53,7 @@ struct LineLoad {
   mesh::Interval x;
   double dead = 0.0;
   double imposed = 0.0;
+  bool from_house = false;  ///< brought down by `Job::house`, see solver/loads/house_loads.h
 
   [[nodiscard]] double characteristic() const { return dead + imposed; }
 };
@@ -65,6 +66,7 @@ struct PointLoad {
   double bearing = 0.0;
   double dead = 0.0;
   double imposed = 0.0;
+  bool from_house = false;  ///< as of a line load
 
   [[nodiscard]] double characteristic() const { return dead + imposed; }
   [[nodiscard]] mesh::Interval span() const { return {x - 0.5 * bearing, x + 0.5 * bearing}; }
@@ -119,8 +121,8 @@ struct RemovalOptions {
   double bulking = 1.5;            ///< loose over solid volume, common practice, no source
 };
 
-/// One job: a wall with its cut, its loads and its needles. A plain value; `find_faults` says
-/// whether it makes sense.
+/// One job: a wall with its cut, its loads and its needles. A plain value; `find_faults`
+/// (solver/loads/house_loads.h) says whether it makes sense.
 struct Job {
   std::string title;
   TitleBlock title_block;
@@ -130,9 +132,9 @@ struct Job {
   WallEnd right_end = WallEnd::free;
   Masonry masonry;
   std::vector<Lintel> lintels;  ///< their shapes are those of `wall.lintels`, in the same order
-  std::vector<LineLoad> line_loads;    ///< those that the house brings down among them
-  std::vector<PointLoad> point_loads;  ///< same
-  House house;
+  std::vector<LineLoad> line_loads;
+  std::vector<PointLoad> point_loads;
+  House house;  ///< what it brings down comes to these loads by `with_house_loads`
   std::vector<Needle> needles;
   std::vector<NeedleFrame> needle_frames;
   std::optional<PermanentBeam> beam;

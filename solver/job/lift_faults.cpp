@@ -1,5 +1,5 @@
+#include "mesh/plane.h"
 #include "solver/job/beam_places.h"
-#include "solver/job/cut.h"
 #include "solver/job/number_check.h"
 
 #include <fmt/format.h>
@@ -117,7 +117,7 @@ template <class Pieces>
 void check_places(const Pieces& pieces, const char* list, double beam, FaultList& faults) {
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     const double at = pieces[i].at;
-    if (at >= -same_length && at <= beam + same_length) continue;
+    if (at >= -mesh::same_place && at <= beam + mesh::same_place) continue;
     faults.push_back(
         {piece_key(list, i) + ".at",
          fmt::format("{} from the left end of a beam {} long", in_words(at), in_words(beam)),
@@ -127,11 +127,11 @@ void check_places(const Pieces& pieces, const char* list, double beam, FaultList
 
 void check_pocket(const char* side, double pocket, double bearing, double pier, FaultList& faults) {
   const std::string key = fmt::format("lift.pocket_{}", side);
-  if (pocket < bearing - same_length)
+  if (pocket < bearing - mesh::same_place)
     faults.push_back({key,
                       fmt::format("{}, for a bearing of {}", in_words(pocket), in_words(bearing)),
                       "a pocket as deep as the bearing or deeper"});
-  else if (pocket > pier + same_length)
+  else if (pocket > pier + mesh::same_place)
     faults.push_back(
         {key,
          fmt::format("{}, where the {} pier is {} wide", in_words(pocket), side, in_words(pier)),

@@ -1,4 +1,4 @@
-#include "solver/job/cut.h"
+#include "mesh/plane.h"
 #include "solver/job/fault_list.h"
 
 #include <fmt/format.h>
@@ -22,7 +22,7 @@ void check_clear(const Job& job, std::size_t i, const mesh::LintelExtent& extent
                  FaultList& faults) {
   const mesh::WallShape& wall = job.wall;
   const auto meets = [&](mesh::Interval x, mesh::Interval y) {
-    return overlap(extent.x, x) > same_length && overlap(extent.y, y) > same_length;
+    return overlap(extent.x, x) > mesh::same_place && overlap(extent.y, y) > mesh::same_place;
   };
   const auto refuse = [&](const std::string& thing) {
     faults.push_back({key_of("lintel", i, "bearing"),
@@ -42,9 +42,9 @@ void check_clear(const Job& job, std::size_t i, const mesh::LintelExtent& extent
   }
 
   const mesh::Cut& cut = wall.cut;
-  const bool inside_cut = extent.x.from >= cut.left - same_length &&
-                          extent.x.to <= cut.right + same_length &&
-                          extent.y.to <= cut.soffit + same_length;
+  const bool inside_cut = extent.x.from >= cut.left - mesh::same_place &&
+                          extent.x.to <= cut.right + mesh::same_place &&
+                          extent.y.to <= cut.soffit + mesh::same_place;
   if (!inside_cut && meets(cut.span(), {0.0, cut.soffit})) refuse("the cut");
 }
 
@@ -62,7 +62,7 @@ void check_lintel(const Job& job, std::size_t i, FaultList& faults) {
                       "an opening with a flat head"});
 
   const mesh::LintelExtent extent = mesh::extent_of(lintel, wall);
-  if (extent.x.from < -same_length || extent.x.to > wall.length + same_length) {
+  if (extent.x.from < -mesh::same_place || extent.x.to > wall.length + mesh::same_place) {
     faults.push_back(
         {key_of("lintel", i, "bearing"),
          fmt::format("{}, with which the lintel runs from {}, in a wall {} long",
@@ -71,7 +71,7 @@ void check_lintel(const Job& job, std::size_t i, FaultList& faults) {
     return;
   }
   const double top = lowest_top(wall, extent.x);
-  if (extent.y.to > top + same_length)
+  if (extent.y.to > top + mesh::same_place)
     faults.push_back(
         {key_of("lintel", i, "depth"),
          fmt::format("{}, which brings the lintel up to {}, through the wall's top at {}",

@@ -22,7 +22,7 @@ Height lowest_top(const mesh::WallShape& wall, mesh::Interval load) {
     const mesh::Point from = wall.top[i - 1];
     const mesh::Point to = wall.top[i];
     const mesh::Interval common{std::max(from.x, load.from), std::min(to.x, load.to)};
-    if (common.length() <= same_length) continue;
+    if (common.length() <= mesh::same_place) continue;
     for (const double x : {common.from, common.to}) {
       const double y = std::lerp(from.y, to.y, (x - from.x) / (to.x - from.x));
       if (y < lowest.y) lowest = {y, x};
@@ -43,14 +43,14 @@ void check_bed_in_openings(const mesh::WallShape& wall, const Bed& bed, FaultLis
   for (const mesh::Opening& opening : wall.openings) {
     const mesh::Interval common{std::max(bed.x.from, opening.left),
                                 std::min(bed.x.to, opening.right())};
-    if (common.length() <= same_length || takes_out(wall.cut, opening)) continue;
+    if (common.length() <= mesh::same_place || takes_out(wall.cut, opening)) continue;
     const double middle = opening.span().middle();
     const double head = opening.head(std::clamp(middle, common.from, common.to));
     const double top = lowest_top(wall, common).y;
-    const bool open_top = opening.crown() >= top - same_length;
+    const bool open_top = opening.crown() >= top - mesh::same_place;
     const double level = bed.follows_top ? top : bed.level;
-    const bool in_hole = level > opening.sill + same_length && level < head - same_length;
-    if (in_hole || (open_top && level >= head - same_length))
+    const bool in_hole = level > opening.sill + mesh::same_place && level < head - mesh::same_place;
+    if (in_hole || (open_top && level >= head - mesh::same_place))
       faults.push_back({bed.level_key,
                         fmt::format("{}, {} opening {}", in_words(level),
                                     in_hole ? "in" : "over the open top of", quoted(opening.name)),
@@ -60,16 +60,16 @@ void check_bed_in_openings(const mesh::WallShape& wall, const Bed& bed, FaultLis
 
 void check_bed(const mesh::WallShape& wall, const Bed& bed, FaultList& faults) {
   const Height top = lowest_top(wall, bed.x);
-  if (!bed.follows_top && bed.level > top.y + same_length)
+  if (!bed.follows_top && bed.level > top.y + mesh::same_place)
     faults.push_back({bed.level_key,
                       fmt::format("{}, above the wall's top, which is at {} where x is {}",
                                   in_words(bed.level), in_words(top.y), in_words(top.x)),
                       "a load on masonry"});
-  else if (!bed.follows_top && bed.level < -same_length)
+  else if (!bed.follows_top && bed.level < -mesh::same_place)
     faults.push_back(
         {bed.level_key, in_words(bed.level) + ", below the base at 0", "a load on masonry"});
-  else if (!bed.follows_top && bed.level < wall.cut.soffit - same_length &&
-           overlap(bed.x, wall.cut.span()) > same_length)
+  else if (!bed.follows_top && bed.level < wall.cut.soffit - mesh::same_place &&
+           overlap(bed.x, wall.cut.span()) > mesh::same_place)
     faults.push_back({bed.level_key,
                       fmt::format("{}, in the cut, below its soffit at {}", in_words(bed.level),
                                   in_words(wall.cut.soffit)),
@@ -99,15 +99,15 @@ void check_point_load(const Job& job, std::size_t i, FaultList& faults) {
 
 void check_stretch(mesh::Interval x, double wall_length, const std::string& entry,
                    FaultList& faults) {
-  if (x.from < -same_length)
+  if (x.from < -mesh::same_place)
     faults.push_back(
         {entry + ".from", in_words(x.from) + ", past the wall's left end", "a load on the wall"});
-  if (x.length() <= same_length)
+  if (x.length() <= mesh::same_place)
     faults.push_back({entry + ".to",
                       fmt::format("{}, not right of where the load begins at {}", in_words(x.to),
                                   in_words(x.from)),
                       "an end right of the beginning"});
-  if (x.to > wall_length + same_length)
+  if (x.to > wall_length + mesh::same_place)
     faults.push_back(
         {entry + ".to",
          fmt::format("{}, past the wall's right end at {}", in_words(x.to), in_words(wall_length)),
@@ -117,7 +117,7 @@ void check_stretch(mesh::Interval x, double wall_length, const std::string& entr
 void check_bearing(double x, double bearing, double wall_length, const std::string& x_key,
                    FaultList& faults) {
   const mesh::Interval span{x - 0.5 * bearing, x + 0.5 * bearing};
-  if (span.from < -same_length || span.to > wall_length + same_length)
+  if (span.from < -mesh::same_place || span.to > wall_length + mesh::same_place)
     faults.push_back({x_key,
                       fmt::format("{}, so that it bears from {}, on a wall {} long", in_words(x),
                                   in_words(span), in_words(wall_length)),
@@ -141,14 +141,14 @@ void find_needle_faults(const Job& job, FaultList& faults) {
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     const Needle& needle = job.needles[i];
     const mesh::Interval bearing = needle.bearing();
-    if (bearing.from < cut.left - same_length || bearing.to > cut.right + same_length)
+    if (bearing.from < cut.left - mesh::same_place || bearing.to > cut.right + mesh::same_place)
       faults.push_back({key_of("needle", i, "x"),
                         fmt::format("{}, so that it bears from {}, where the cut is from {}",
                                     in_words(needle.x), in_words(bearing), in_words(cut.span())),
                         "a needle under the soffit, clear of the piers"});
     for (std::size_t j = 0; j < i; ++j) {
       const mesh::Interval other = job.needles[j].bearing();
-      if (overlap(bearing, other) > same_length)
+      if (overlap(bearing, other) > mesh::same_place)
         faults.push_back({key_of("needle", i, "x"),
                           fmt::format("{}, so that it bears from {}, where needle {} bears from {}",
                                       in_words(needle.x), in_words(bearing),

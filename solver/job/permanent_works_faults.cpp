@@ -42,7 +42,7 @@ void check_height(const Job& job, FaultList& faults) {
   const PermanentBeam& beam = *job.beam;
   const double soffit = job.wall.cut.soffit;
   const double bed = places_of_beam(job).beam.y.from;
-  if (bed < least_masonry - same_length) {
+  if (bed < least_masonry - mesh::same_place) {
     faults.push_back(
         {"beam",
          fmt::format("a beam with packing {} deep, under a soffit at {}",
@@ -50,7 +50,7 @@ void check_height(const Job& job, FaultList& faults) {
          "room for the beam below the soffit"});
     return;
   }
-  if (bed - beam.padstone.depth < least_masonry - same_length)
+  if (bed - beam.padstone.depth < least_masonry - mesh::same_place)
     faults.push_back({"beam.padstone.depth",
                       fmt::format("{}, under a beam whose underside is at {}",
                                   in_words(beam.padstone.depth), in_words(bed)),
@@ -61,7 +61,7 @@ void check_piers(const Job& job, FaultList& faults) {
   const double length = job.beam->padstone.length;
   const mesh::Cut& cut = job.wall.cut;
   const auto check = [&](const char* side, double pier) {
-    if (pier < length - same_length)
+    if (pier < length - mesh::same_place)
       faults.push_back({"beam.padstone.length",
                         fmt::format("{}, where the {} pier is {} wide", in_words(length), side,
                                     in_words(std::max(pier, 0.0))),
@@ -82,7 +82,7 @@ void check_clear(const Job& job, const Block& block, FaultList& faults) {
   };
   const auto meets = [&](mesh::Interval x, mesh::Interval y) {
     return std::min(overlap(block.box.x, x), overlap(block.box.y, y)) >
-           -least_masonry + same_length;
+           -least_masonry + mesh::same_place;
   };
   for (const mesh::Opening& opening : wall.openings)
     if (!takes_out(wall.cut, opening) && meets(opening.span(), {opening.sill, opening.crown()}))
@@ -97,8 +97,8 @@ void check_clear(const Job& job, const Block& block, FaultList& faults) {
 /// No load may come into masonry that is taken out for the beam's ends.
 void check_loads(const Job& job, const Block& block, FaultList& faults) {
   const auto check = [&](const std::string& key, double level, mesh::Interval x) {
-    if (overlap(block.box.x, x) > same_length && level > block.box.y.from + same_length &&
-        level < block.box.y.to - same_length)
+    if (overlap(block.box.x, x) > mesh::same_place && level > block.box.y.from + mesh::same_place &&
+        level < block.box.y.to - mesh::same_place)
       faults.push_back({key, fmt::format("{}, in {} of the beam", in_words(level), block.what),
                         "a load on masonry that stays"});
   };
@@ -109,6 +109,15 @@ void check_loads(const Job& job, const Block& block, FaultList& faults) {
     check(key_of("point_load", i, "level"), job.point_loads[i].level, job.point_loads[i].span());
 }
 
+/// The floor of the house that something named `name` stands on; null where it stands on none.
+const std::string* floor_under(const House& house, const std::string& name) {
+  for (const Partition& partition : house.partitions)
+    if (partition.name == name) return &partition.floor;
+  for (const Contents& contents : house.contents)
+    if (contents.name == name) return &contents.floor;
+  return nullptr;
+}
+
 }  // namespace
 
 void find_beam_faults(const Job& job, FaultList& faults) {
@@ -116,7 +125,7 @@ void find_beam_faults(const Job& job, FaultList& faults) {
   const PermanentBeam& beam = *job.beam;
   const std::size_t before = faults.size();
   check_section(beam, faults);
-  if (beam.padstone.length < beam.bearing - same_length)
+  if (beam.padstone.length < beam.bearing - mesh::same_place)
     faults.push_back({"beam.padstone.length",
                       fmt::format("{}, under a bearing of {}", in_words(beam.padstone.length),
                                   in_words(beam.bearing)),
@@ -134,6 +143,13 @@ void find_dead_shore_faults(const Job& job, FaultList& faults) {
   std::map<std::string, double> carried;  // share of each load
   for (std::size_t i = 0; i < job.dead_shores.size(); ++i) {
     const DeadShore& shore = job.dead_shores[i];
+    if (const std::string* floor = floor_under(job.house, shore.carries)) {
+      faults.push_back(
+          {key_of("dead_shore", i, "carries"),
+           fmt::format("{}, which stands on {}", quoted(shore.carries), quoted(*floor)),
+           "the floor, with which it goes"});
+      continue;
+    }
     const bool known = std::ranges::any_of(
         job.line_loads, [&](const LineLoad& load) { return load.name == shore.carries; });
     if (!known) {

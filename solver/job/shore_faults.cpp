@@ -1,4 +1,4 @@
-#include "solver/job/cut.h"
+#include "mesh/plane.h"
 #include "solver/job/fault_list.h"
 #include "solver/members/error.h"
 
@@ -111,7 +111,7 @@ void check_row(const ShoreInJob& in) {
   check_count(in, "joist_spacing", frame.joist_spacing);
   if (const auto* props = std::get_if<PropRow>(&frame.uprights))
     check_count(in, "most_apart", props->most_apart);
-  if (frame.distance <= same_length || frame.distance >= frame.joist_span - same_length)
+  if (frame.distance <= mesh::same_place || frame.distance >= frame.joist_span - mesh::same_place)
     in.refuse("distance",
               fmt::format("{}, under joists that span {}", in_words(frame.distance),
                           in_words(frame.joist_span)),
@@ -126,16 +126,16 @@ void check_row(const ShoreInJob& in) {
               "a row from left to right, a spacing of joists long or more");
     return;
   }
-  if (!(frame.footing.sole.length >= frame.x.length() - same_length) ||
+  if (!(frame.footing.sole.length >= frame.x.length() - mesh::same_place) ||
       !std::isfinite(frame.footing.sole.length))
     in.refuse("sole_length",
               fmt::format("{}, under a row of {}", in_words(frame.footing.sole.length),
                           in_words(frame.x.length())),
               "a sole as long as the row or longer");
   const double length = in.job.wall.length;
-  if (frame.x.from < -beyond_wall - same_length)
+  if (frame.x.from < -beyond_wall - mesh::same_place)
     in.refuse("from", in_words(frame.x.from), "a row no more than 1 m beyond the wall's ends");
-  if (frame.x.to > length + beyond_wall + same_length)
+  if (frame.x.to > length + beyond_wall + mesh::same_place)
     in.refuse("to",
               fmt::format("{}, where the wall ends at {}", in_words(frame.x.to), in_words(length)),
               "a row no more than 1 m beyond the wall's ends");
@@ -149,13 +149,13 @@ void check_places(const ShoreInJob& in, const PropRow& props) {
     in.refuse("places", "one place", "two props or more, or no places, which proposes them");
   for (std::size_t i = 0; i < places.size(); ++i) {
     const std::string key = fmt::format("places[{}]", i);
-    if (places[i] - half < frame.x.from - same_length ||
-        places[i] + half > frame.x.to + same_length)
+    if (places[i] - half < frame.x.from - mesh::same_place ||
+        places[i] + half > frame.x.to + mesh::same_place)
       in.refuse(key,
                 fmt::format("{}, with a base {} wide, in a row from {}", in_words(places[i]),
                             in_words(props.base), in_words(frame.x)),
                 "a prop whole on the row's sole");
-    if (i > 0 && places[i] - places[i - 1] < props.base - same_length)
+    if (i > 0 && places[i] - places[i - 1] < props.base - mesh::same_place)
       in.refuse(key, fmt::format("{} after {}", in_words(places[i]), in_words(places[i - 1])),
                 "rising places, a base or more apart");
   }
@@ -167,7 +167,7 @@ void check_prop(const ShoreInJob& in, const PropRow& props) {
     in.refuse("to", fmt::format("a row of {}", in_words(frame.x.length())),
               "room for two props with their bases");
   const double sole = frame.footing.sole.timber.section.b;
-  if (sole < props.base - same_length)
+  if (sole < props.base - mesh::same_place)
     in.refuse(
         "sole_width",
         fmt::format("{}, less than the props' base of {}", in_words(sole), in_words(props.base)),

@@ -51,7 +51,7 @@ void check_openings_apart(const mesh::WallShape& wall, std::size_t i, FaultList&
     const mesh::Opening& other = wall.openings[j];
     const double aside = overlap(opening.span(), other.span());
     const double up = overlap(upright(opening), upright(other));
-    if (std::min(aside, up) <= -least_masonry + same_length) continue;
+    if (std::min(aside, up) <= -least_masonry + mesh::same_place) continue;
     const bool stacked = aside > 0.0 && up < aside && opening.sill > other.sill;
     faults.push_back(
         {key_of("opening", i, stacked ? "sill" : "left"),
@@ -66,18 +66,18 @@ void check_openings_apart(const mesh::WallShape& wall, std::size_t i, FaultList&
 void check_opening_in_length(const mesh::WallShape& wall, std::size_t i, FaultList& faults) {
   const mesh::Opening& opening = wall.openings[i];
   const std::string due = "an opening inside the wall, with masonry at both sides";
-  if (opening.left < least_masonry - same_length)
+  if (opening.left < least_masonry - mesh::same_place)
     faults.push_back(
         {key_of("opening", i, "left"),
-         in_words(opening.left) + (opening.left < -same_length ? ", past the wall's left end"
-                                                               : ", at the wall's left end"),
+         in_words(opening.left) + (opening.left < -mesh::same_place ? ", past the wall's left end"
+                                                                    : ", at the wall's left end"),
          due});
   else if (opening.left >= wall.length)
     faults.push_back({key_of("opening", i, "left"),
                       fmt::format("{}, past the wall's right end at {}", in_words(opening.left),
                                   in_words(wall.length)),
                       due});
-  else if (opening.right() > wall.length - least_masonry + same_length)
+  else if (opening.right() > wall.length - least_masonry + mesh::same_place)
     faults.push_back(
         {key_of("opening", i, "width"),
          fmt::format("{}, which ends at {} and the wall at {}", in_words(opening.width),
@@ -88,7 +88,8 @@ void check_opening_in_length(const mesh::WallShape& wall, std::size_t i, FaultLi
 // An opening may be open at its top: a flat head that lies in the wall's level top all along.
 void check_opening_in_height(const mesh::WallShape& wall, std::size_t i, FaultList& faults) {
   const mesh::Opening& opening = wall.openings[i];
-  if (opening.sill < -same_length || (opening.sill > same_length && opening.sill < least_masonry)) {
+  if (opening.sill < -mesh::same_place ||
+      (opening.sill > mesh::same_place && opening.sill < least_masonry)) {
     faults.push_back({key_of("opening", i, "sill"),
                       in_words(opening.sill) + ", where the wall's base is at 0",
                       "a sill inside the wall"});
@@ -114,19 +115,20 @@ void check_opening_in_height(const mesh::WallShape& wall, std::size_t i, FaultLi
     }
   }
   const bool open_top =
-      opening.rise == 0.0 && std::abs(least) <= same_length && most <= same_length;
-  if (least < least_masonry - same_length && !open_top)
-    faults.push_back({key_of("opening", i, "height"),
-                      fmt::format("{}, which brings the head up to {}{}", in_words(opening.height),
-                                  in_words(opening.crown()),
-                                  least < -same_length ? ", through the wall's top"
-                                                       : " and leaves no masonry over part of it"),
-                      "a head inside the wall, or in its level top all along"});
+      opening.rise == 0.0 && std::abs(least) <= mesh::same_place && most <= mesh::same_place;
+  if (least < least_masonry - mesh::same_place && !open_top)
+    faults.push_back(
+        {key_of("opening", i, "height"),
+         fmt::format("{}, which brings the head up to {}{}", in_words(opening.height),
+                     in_words(opening.crown()),
+                     least < -mesh::same_place ? ", through the wall's top"
+                                               : " and leaves no masonry over part of it"),
+         "a head inside the wall, or in its level top all along"});
 }
 
 void check_arch(const mesh::Opening& opening, std::size_t i, FaultList& faults) {
   const double most = 0.5 * opening.width;
-  if (opening.rise > most + same_length)
+  if (opening.rise > most + mesh::same_place)
     faults.push_back({key_of("opening", i, "rise"), in_words(opening.rise),
                       fmt::format("half the width, {}, or less", in_words(most))});
   else if (opening.rise > 0.0 && opening.rise >= opening.height)
@@ -144,16 +146,16 @@ void find_outline_faults(const Job& job, FaultList& faults) {
     return;
   }
   check_outline_run(wall, faults);
-  if (std::abs(wall.top.front().x) > same_length)
+  if (std::abs(wall.top.front().x) > mesh::same_place)
     faults.push_back({outline_key(wall, 0), place_in_words(wall.top.front()),
                       "the first point at the wall's left end, 0 m along"});
-  if (std::abs(wall.top.back().x - wall.length) > same_length)
+  if (std::abs(wall.top.back().x - wall.length) > mesh::same_place)
     faults.push_back(
         {outline_key(wall, wall.top.size() - 1), place_in_words(wall.top.back()),
          fmt::format("the last point at the wall's right end, {} along", in_words(wall.length))});
 
   const mesh::Cut& cut = wall.cut;
-  const double least_top = cut.soffit + least_masonry - same_length;
+  const double least_top = cut.soffit + least_masonry - mesh::same_place;
   if (wall.height() < least_top) {
     faults.push_back({"cut.soffit",
                       fmt::format("{}, where the wall's top is at {}", in_words(cut.soffit),
@@ -181,7 +183,7 @@ void find_opening_faults(const Job& job, FaultList& faults) {
 void find_cut_faults(const Job& job, FaultList& faults) {
   const mesh::WallShape& wall = job.wall;
   const mesh::Cut& cut = wall.cut;
-  if (cut.left < -same_length)
+  if (cut.left < -mesh::same_place)
     faults.push_back(
         {"cut.left", in_words(cut.left) + ", past the wall's left end", "a cut inside the wall"});
   if (cut.right <= cut.left)
@@ -189,7 +191,7 @@ void find_cut_faults(const Job& job, FaultList& faults) {
                       fmt::format("{}, not right of the cut's left jamb at {}", in_words(cut.right),
                                   in_words(cut.left)),
                       "a right jamb right of the left one"});
-  if (cut.right > wall.length + same_length)
+  if (cut.right > wall.length + mesh::same_place)
     faults.push_back({"cut.right",
                       fmt::format("{}, past the wall's right end at {}", in_words(cut.right),
                                   in_words(wall.length)),
@@ -204,16 +206,16 @@ void find_cut_faults(const Job& job, FaultList& faults) {
 
   for (const mesh::Opening& opening : wall.openings) {
     const double aside = overlap(opening.span(), cut.span());
-    if (takes_out(cut, opening) || aside <= -least_masonry + same_length ||
-        opening.sill >= cut.soffit + least_masonry - same_length)
+    if (takes_out(cut, opening) || aside <= -least_masonry + mesh::same_place ||
+        opening.sill >= cut.soffit + least_masonry - mesh::same_place)
       continue;
     const std::string due = "a cut that takes an opening out whole or leaves masonry around it";
-    if (aside > same_length && opening.crown() > cut.soffit + same_length)
+    if (aside > mesh::same_place && opening.crown() > cut.soffit + mesh::same_place)
       faults.push_back({"cut.soffit",
                         fmt::format("{}, where opening {} is from {} up", in_words(cut.soffit),
                                     quoted(opening.name), in_words(upright(opening))),
                         due});
-    else if (opening.left < cut.left - same_length)
+    else if (opening.left < cut.left - mesh::same_place)
       faults.push_back({"cut.left",
                         fmt::format("{}, where opening {} is from {}", in_words(cut.left),
                                     quoted(opening.name), in_words(opening.span())),

@@ -120,7 +120,8 @@ double channel_weak_plastic_modulus(const SteelSection& s, double A) {
   if (web < 0.5 * A) {
     double low = s.tw;
     double high = s.b;
-    while (high - low > 1e-3) {
+    constexpr int halvings = 60;
+    for (int i = 0; i < halvings && high - low > 1e-3; ++i) {
       axis = 0.5 * (low + high);
       (web + flange_moments(s, s.tw, axis, axis).area < 0.5 * A ? low : high) = axis;
     }

@@ -11,8 +11,6 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double same_place = 1e-6;  // mm
-
 /// Softwood across the grain against along it: EN 338 gives E_90 = E_0 / 30.
 constexpr double across_grain = 1.0 / 30.0;
 
@@ -44,14 +42,11 @@ void add_needle(const NeedleFrame& needle, const NeedleSite& site, double weight
   const auto [least, most] = std::minmax_element(ends.begin(), ends.end());
   places.push_back(*least - needle.overhang);
   places.push_back(*most + needle.overhang);
-  std::sort(places.begin(), places.end());
-  const auto same = [](double a, double b) { return std::abs(a - b) < same_place; };
-  places.erase(std::unique(places.begin(), places.end(), same), places.end());
 
   Frame& frame = assembly.frame;
-  for (const double place : places) {
+  for (const double place : mesh::distinct_places(places)) {
     const int node = add_node(frame, place, axis, "needle");
-    if (same(place, 0.0)) {
+    if (std::abs(place) < mesh::same_place) {
       FrameSupport held;
       held.node = node;
       held.x = 0.0;
@@ -80,7 +75,7 @@ void add_needle(const NeedleFrame& needle, const NeedleSite& site, double weight
 
 int needle_node_at(const NeedleAssembly& assembly, double place) {
   for (std::size_t i = 0; i < assembly.frame.nodes.size(); ++i) {
-    if (std::abs(assembly.frame.nodes[i].x - place) < same_place) return static_cast<int>(i);
+    if (std::abs(assembly.frame.nodes[i].x - place) < mesh::same_place) return static_cast<int>(i);
   }
   throw SolveError("a needle's prop is not on the needle");
 }
@@ -105,7 +100,7 @@ void add_prop(const NeedleFrame& needle, const NeedleProp& prop, const NeedleSit
   const int foot = node_at(extension, "foot");
   int at_needle = 0;
   int below = foot;
-  if (extension - outer_length > same_place) {
+  if (extension - outer_length > mesh::same_place) {
     below = node_at(extension - outer_length, "collar");
     add_tube(frame, foot, below, prop.prop.outer, prop.mark + " prop");
     at_needle = add_tube(frame, below, head, prop.prop.inner, prop.mark + " prop");
@@ -142,7 +137,7 @@ void add_wall_load(const NeedleFrame& needle, const NeedleSite& site, double loa
       line.member = member;
       line.from = std::max(strip.from, start) - start;
       line.to = std::min(strip.to, end) - start;
-      if (line.to - line.from < same_place) continue;
+      if (line.to - line.from < mesh::same_place) continue;
       line.y_at_from = line.y_at_to = -load / width;
       frame.line_loads.push_back(line);
     }

@@ -83,9 +83,9 @@ class CutMasonry {
     const mesh::Cut& cut = job_.wall.cut;
     std::vector<RemovedCourse> courses;
     double top = cut.soffit;
-    for (int number = 1; top > same_length; ++number) {
+    for (int number = 1; top > mesh::same_place; ++number) {
       double under = cut.soffit - number * job_.removal.course_height;
-      if (under < same_length) under = 0.0;
+      if (under < mesh::same_place) under = 0.0;
       const double area = area_in({cut.span(), {under, top}});
       courses.push_back({{under, top}, area, weight_of(area)});
       top = under;
@@ -97,9 +97,9 @@ class CutMasonry {
     const mesh::Cut& cut = job_.wall.cut;
     std::vector<RemovedStrip> strips;
     double left = cut.left;
-    for (int number = 1; left < cut.right - same_length; ++number) {
+    for (int number = 1; left < cut.right - mesh::same_place; ++number) {
       double right = cut.left + number * job_.removal.strip_width;
-      if (right > cut.right - same_length) right = cut.right;
+      if (right > cut.right - mesh::same_place) right = cut.right;
       const double area = area_in({{left, right}, {0.0, cut.soffit}});
       strips.push_back({{left, right}, area, weight_of(area)});
       left = right;

@@ -35,12 +35,12 @@ class Descent {
 
   void from_left_jamb(const mesh::Opening& opening, double part, std::size_t depth) {
     if (part > 0.0)
-      follow(opening.left, opening.left - same_length, opening.springing(), part, depth);
+      follow(opening.left, opening.left - mesh::same_place, opening.springing(), part, depth);
   }
 
   void from_right_jamb(const mesh::Opening& opening, double part, std::size_t depth) {
     if (part > 0.0)
-      follow(opening.right(), opening.right() + same_length, opening.springing(), part, depth);
+      follow(opening.right(), opening.right() + mesh::same_place, opening.springing(), part, depth);
   }
 
   [[nodiscard]] std::vector<Landing> landings() const {
@@ -91,7 +91,7 @@ double Supports::spread_line(double x) const {
 
 int Supports::under(double x, double y) const {
   // Twice the tolerance, for a jamb on the line itself is asked about a little outside it.
-  return y >= spread_line(x) - 2.0 * same_length ? owner(x) : none();
+  return y >= spread_line(x) - 2.0 * mesh::same_place ? owner(x) : none();
 }
 
 std::vector<mesh::Opening> openings_left_by_cut(const mesh::WallShape& shape) {
@@ -105,7 +105,7 @@ int opening_below(const std::vector<mesh::Opening>& openings, double x, double y
   int highest = -1;
   for (std::size_t i = 0; i < openings.size(); ++i) {
     const mesh::Opening& opening = openings[i];
-    if (!opening.span().contains(x) || opening.head(x) > y + same_length) continue;
+    if (!opening.span().contains(x) || opening.head(x) > y + mesh::same_place) continue;
     if (highest < 0 || opening.sill > openings[highest].sill) highest = static_cast<int>(i);
   }
   return highest;

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <utility>
 
 namespace deadshore::solver {
 
@@ -114,9 +115,7 @@ std::vector<double> strip_edges(const Job& job, const Supports& supports) {
   }
 
   std::erase_if(edges, [&](double x) { return !(x >= 0.0 && x <= job.wall.length); });
-  std::sort(edges.begin(), edges.end());
-  edges.erase(std::unique(edges.begin(), edges.end()), edges.end());
-  return edges;
+  return mesh::distinct_places(std::move(edges));
 }
 
 std::vector<Station> stations_over(mesh::Interval strip, bool curved) {

@@ -22,7 +22,8 @@ struct ColumnPiece {
                                                  const std::vector<mesh::Opening>& openings,
                                                  double x);
 
-/// All x where anything starts, ends, bends or crosses a 45-degree line, sorted, mm.
+/// All x where anything starts, ends, bends or crosses a 45-degree line, mm; each place once
+/// (mesh::distinct_places).
 [[nodiscard]] std::vector<double> strip_edges(const Job& job, const Supports& supports);
 
 /// A place at which to evaluate, and how much of the wall's length it stands for, mm.

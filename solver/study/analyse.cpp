@@ -1,8 +1,9 @@
 #include "solver/study/analyse.h"
 
 #include "mesh/error.h"
-#include "solver/fem/carry_over.h"
+#include "solver/fem/point_location.h"
 #include "solver/job/error.h"
+#include "solver/loads/house_loads.h"
 #include "solver/panel/wall_panel.h"
 #include "solver/study/analyse_staged.h"
 #include "solver/study/comparison.h"
@@ -128,7 +129,8 @@ JobResult analyse_at_once(const Job& job, const Progress& progress) {
 
 }  // namespace
 
-JobResult analyse(const Job& job, const Progress& progress) {
+JobResult analyse(const Job& given, const Progress& progress) {
+  const Job job = with_house_loads(given);
   return job.analysis.sequence == Sequence::staged ? analyse_staged(job, progress)
                                                    : analyse_at_once(job, progress);
 }

@@ -2,7 +2,7 @@
 // hand beside each check; no outside source but where one is named.
 #include "io/job/job_reader.h"
 #include "io/tables/weight_tables.h"
-#include "solver/job/faults.h"
+#include "solver/loads/house_loads.h"
 #include "tests/io/core_keys.h"
 #include "tests/io/scratch_folder.h"
 

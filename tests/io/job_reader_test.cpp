@@ -1,7 +1,7 @@
 #include "io/job/job_reader.h"
 
 #include "io/error.h"
-#include "solver/job/faults.h"
+#include "solver/loads/house_loads.h"
 #include "tests/io/core_keys.h"
 #include "tests/io/scratch_folder.h"
 

@@ -2,8 +2,8 @@
 // source but where one is named.
 #include "io/job/job_reader.h"
 #include "io/job/stage_text.h"
-#include "solver/job/faults.h"
 #include "solver/job/usual_stages.h"
+#include "solver/loads/house_loads.h"
 #include "tests/io/core_keys.h"
 
 #include <gmock/gmock.h>

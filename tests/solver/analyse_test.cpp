@@ -1,7 +1,7 @@
 #include "solver/study/analyse.h"
 
 #include "mesh/error.h"
-#include "solver/job/faults.h"
+#include "solver/loads/house_loads.h"
 #include "tests/solver/invented_wall.h"
 #include "tests/solver/needle_samples.h"
 #include "tests/some.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "solver/job/faults.h"
+#include "solver/loads/house_loads.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -1,5 +1,5 @@
 // What find_faults refuses, at which key, and what it lets pass. The rules are those of
-// solver/job/faults.h; no outside source.
+// solver/loads/house_loads.h; no outside source.
 #include "tests/solver/fault_cases.h"
 
 #include <gmock/gmock.h>

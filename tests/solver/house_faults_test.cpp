@@ -48,6 +48,7 @@ Job sound_job() {
   house.floors = {bedroom, landing};
   Roof slope;
   slope.name = "slope";
+  slope.level = 5200.0;
   slope.x = {0.0, 6000.0};
   slope.pitch = 40.0;
   slope.run = 2000.0;
@@ -56,18 +57,20 @@ Job sound_job() {
   on_purlins.name = "on purlins";
   on_purlins.run = 0.0;
   on_purlins.x = {};
-  on_purlins.purlins = {{"purlin", 3000.0, 5000.0, 200.0, 1800.0, 3600.0}};
+  on_purlins.purlins = {{"front purlin", 3000.0, 5000.0, 200.0, 1800.0, 3600.0}};
   house.roofs = {slope, on_purlins};
   house.partitions = {partition("along", PartitionRun::along_wall),
                       partition("across", PartitionRun::across_wall)};
   UpperWall wall;
   wall.name = "upper storey";
+  wall.level = 5200.0;
   wall.x = {0.0, 6000.0};
   wall.height = 2500.0;
   wall.build_up = boards;
   house.upper_walls = {wall};
   Chimney chimney;
   chimney.name = "chimney";
+  chimney.level = 5200.0;
   chimney.x = 1000.0;
   chimney.width = 1200.0;
   chimney.projection = 350.0;
@@ -223,6 +226,33 @@ TEST(FindHouseFaults, AWallWithoutALengthIsTheFirstFault) {
   const std::vector<Fault> faults = find_faults(job);
   ASSERT_FALSE(faults.empty());
   EXPECT_EQ(faults[0].key, "wall.length");
+}
+
+TEST(FindHouseFaults, WhatTheHouseBringsDownIsLookedAtLikeOtherLoads) {
+  Job job = sound_job();
+  job.house.floors[0].level = 3500.0;  // through both windows
+  std::vector<Fault> faults = find_faults(job);
+  ASSERT_FALSE(faults.empty());
+  EXPECT_EQ(faults[0].key, "line_load[2].level");
+
+  job = sound_job();
+  job.house.floors[0].name = job.line_loads[0].name;
+  for (Partition& on_it : job.house.partitions) on_it.floor = job.line_loads[0].name;
+  job.house.contents[0].floor = job.line_loads[0].name;
+  faults = find_faults(job);
+  ASSERT_FALSE(faults.empty());
+  EXPECT_EQ(faults[0].key, "line_load[2].name");
+}
+
+TEST(FindHouseFaults, ADeadShoreCarriesTheFloorAndNotWhatStandsOnIt) {
+  Job job = sound_job();
+  job.dead_shores = {{"SHORE", "bedroom"}};
+  expect_no_fault(job);
+  job.dead_shores[0].carries = "along";
+  const std::vector<Fault> faults = find_faults(job);
+  ASSERT_FALSE(faults.empty());
+  EXPECT_EQ(faults[0].key, "dead_shore[0].carries");
+  EXPECT_EQ(faults[0].found, "\"along\", which stands on \"bedroom\"");
 }
 
 class SoundHouse : public testing::TestWithParam<GoodJob> {};

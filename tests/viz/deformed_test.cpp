@@ -3,7 +3,6 @@
 #include "made_up_stages.h"
 #include "viz/drawings.h"
 #include "viz/page/figure_list.h"
-#include "viz/wall/mesh_places.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -25,24 +24,6 @@ void squash(solver::PanelResult& panel, const mesh::QuadMesh& mesh, double thous
   for (const mesh::Point& node : mesh.nodes)
     panel.fields.displacement.insert(panel.fields.displacement.end(),
                                      {0.0, -1e-3 * thousandths * node.y});
-}
-
-TEST(MeshPlaces, GiveBackThePointThatTheyWereAskedFor) {
-  mesh::QuadMesh mesh = squares(3, 3, 10.0);
-  mesh.nodes[5].x += 2.5;
-  for (const mesh::QuadMesh& one : {mesh, mesh::with_midside_nodes(mesh)}) {
-    const MeshPlaces places(one);
-    const auto place = places.at({12.0, 7.0});
-    ASSERT_TRUE(place);
-    mesh::Point sum;
-    for (std::size_t i = 0; i < place->nodes.size(); ++i) {
-      sum.x += place->shares[i] * one.nodes[place->nodes[i]].x;
-      sum.y += place->shares[i] * one.nodes[place->nodes[i]].y;
-    }
-    EXPECT_NEAR(sum.x, 12.0, 1e-9);
-    EXPECT_NEAR(sum.y, 7.0, 1e-9);
-    EXPECT_FALSE(places.at({31.0, 7.0}));
-  }
 }
 
 TEST(Deformed, IsDrawnARoundNumberOfTimesLargerUpToATwentiethOfTheWall) {

@@ -70,7 +70,8 @@ TEST(StressField, HasNothingOutsideInWhatIsLeftOutOrNotFinite) {
   const mesh::QuadMesh mesh = squares(3, 1, 10.0);
   std::vector<PlaneTensor> values(mesh.nodes.size(), {0.0, -1.0, 0.0});
   values[0].yy = std::nan("");
-  const StressField field(mesh, values, {1, 1, 0});
+  const std::vector<char> chosen = {1, 1, 0};
+  const StressField field(mesh, values, chosen);
   EXPECT_FALSE(field.at({5.0, 11.0}));
   EXPECT_FALSE(field.at({5.0, 5.0}));
   EXPECT_TRUE(field.at({15.0, 5.0}));

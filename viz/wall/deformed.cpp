@@ -1,8 +1,8 @@
+#include "solver/fem/point_location.h"
 #include "viz/drawings.h"
 #include "viz/page/legend.h"
 #include "viz/page/round_number.h"
 #include "viz/wall/crack_map.h"
-#include "viz/wall/mesh_places.h"
 #include "viz/wall/panel_marks.h"
 #include "viz/wall/region.h"
 #include "viz/wall/works_marks.h"
@@ -13,6 +13,7 @@
 #include <array>
 #include <cmath>
 #include <optional>
+#include <span>
 
 namespace deadshore::viz {
 namespace {
@@ -30,12 +31,12 @@ const Pen settled_pen{.colour = tension, .width = 1.4};
 /// Movement of masonry that is there and not loose, between its nodes too.
 class Movement {
  public:
-  Movement(const mesh::QuadMesh& mesh, std::vector<char> sound, std::vector<double> of_nodes)
-      : places_(mesh, std::move(sound)), of_nodes_(std::move(of_nodes)) {}
+  Movement(const mesh::QuadMesh& mesh, std::span<const char> sound, std::vector<double> of_nodes)
+      : finder_(mesh, sound), of_nodes_(std::move(of_nodes)) {}
 
   /// mm; nothing where there is no such masonry.
   [[nodiscard]] std::optional<mesh::Point> at(mesh::Point p) const {
-    const auto place = places_.at(p);
+    const auto place = finder_.shares_at(p);
     if (!place || of_nodes_.empty()) return std::nullopt;
     mesh::Point sum;
     for (std::size_t i = 0; i < place->nodes.size(); ++i) {
@@ -48,7 +49,7 @@ class Movement {
   }
 
  private:
-  MeshPlaces places_;
+  solver::QuadFinder finder_;
   std::vector<double> of_nodes_;
 };
 

@@ -249,14 +249,14 @@ std::vector<Point> seed_grid(const mesh::Box& box, double pitch) {
 using solver::PlaneTensor;
 
 StressField::StressField(const mesh::QuadMesh& mesh, std::span<const PlaneTensor> node_stress,
-                         std::vector<char> chosen)
-    : places_(mesh, std::move(chosen)) {
+                         std::span<const char> chosen)
+    : finder_(mesh, chosen) {
   if (node_stress.size() == mesh.nodes.size()) stress_ = node_stress;
 }
 
 std::optional<PlaneTensor> StressField::at(mesh::Point p) const {
   if (stress_.empty()) return std::nullopt;
-  const auto place = places_.at(p);
+  const auto place = finder_.shares_at(p);
   if (!place) return std::nullopt;
   PlaneTensor sum;
   for (std::size_t i = 0; i < place->nodes.size(); ++i) {

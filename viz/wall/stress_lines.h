@@ -2,7 +2,7 @@
 
 #include "mesh/plane.h"
 #include "solver/fem/plane_tensor.h"
-#include "viz/wall/mesh_places.h"
+#include "solver/fem/point_location.h"
 
 #include <functional>
 #include <optional>
@@ -22,13 +22,13 @@ class StressField {
  public:
   /// Mesh and stresses (one for each node, else the field is empty) must outlive it.
   StressField(const mesh::QuadMesh& mesh, std::span<const solver::PlaneTensor> node_stress,
-              std::vector<char> chosen = {});
+              std::span<const char> chosen = {});
 
   [[nodiscard]] std::optional<solver::PlaneTensor> at(mesh::Point p) const;
 
  private:
   std::span<const solver::PlaneTensor> stress_;
-  MeshPlaces places_;
+  solver::QuadFinder finder_;
 };
 
 /// A point of a line and the size of the stress along it there, N/mm2, positive.

@@ -1,6 +1,7 @@
-#include "solver/fem/carry_over.h"
+#include "solver/fem/point_location.h"
 
 #include "solver/panel/wall_panel.h"
+#include "tests/solver/grid_mesh.h"
 #include "tests/solver/invented_wall.h"
 
 #include <gtest/gtest.h>
@@ -23,6 +24,33 @@ Eigen::VectorXd linear_field(const mesh::QuadMesh& mesh) {
     u.segment<2>(2 * node) << 1.0 + 2e-4 * p.x - 3e-4 * p.y, -2.0 + 1e-4 * p.x + 5e-4 * p.y;
   }
   return u;
+}
+
+TEST(QuadFinder, SharesGiveBackThePointThatTheyWereAskedFor) {
+  for (const mesh::QuadOrder order : {mesh::QuadOrder::four_node, mesh::QuadOrder::eight_node}) {
+    const mesh::QuadMesh mesh = testing::distorted_mesh(3, 3, order, 30.0, 30.0, 7);
+    const QuadFinder finder(mesh);
+    const auto here = finder.shares_at({12.0, 7.0});
+    ASSERT_TRUE(here);
+    mesh::Point sum;
+    for (std::size_t i = 0; i < here->nodes.size(); ++i) {
+      const mesh::Point& node = mesh.nodes[static_cast<std::size_t>(here->nodes[i])];
+      sum.x += here->shares[i] * node.x;
+      sum.y += here->shares[i] * node.y;
+    }
+    EXPECT_NEAR(sum.x, 12.0, 1e-9);
+    EXPECT_NEAR(sum.y, 7.0, 1e-9);
+    EXPECT_FALSE(finder.shares_at({31.0, 7.0}));
+  }
+}
+
+TEST(QuadFinder, WhatIsNotChosenIsNotThere) {
+  const mesh::QuadMesh mesh = testing::rectangle_mesh(3, 1, mesh::QuadOrder::four_node, 30.0, 10.0);
+  const std::vector<char> chosen = {0, 1, 1};
+  const QuadFinder finder(mesh, chosen);
+  EXPECT_EQ(finder.find({5.0, 5.0}), -1);
+  EXPECT_EQ(finder.find({15.0, 5.0}), 1);
+  EXPECT_EQ(finder.nearest_shares({5.0, 5.0}).nodes.data(), mesh.nodes_of(1).data());
 }
 
 TEST(CarryOver, LinearFieldIsCarriedExactlyBetweenMeshesOfAGable) {
