@@ -3,10 +3,10 @@
 #include "io/commands/check_summary.h"
 #include "io/commands/terminal.h"
 #include "io/error.h"
-#include "io/results/stage_facts.h"
 #include "solver/fem/sparse_cholesky.h"
 #include "solver/result/sensitivity_words.h"
 #include "solver/study/mesh_error.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 
@@ -142,7 +142,7 @@ constexpr std::size_t stage_width = 22;
 constexpr std::size_t needle_width = 10;
 
 std::string stage_row(const solver::StageResult& stage) {
-  const StageFacts facts = facts_of(stage);
+  const solver::StageFacts facts = facts_of(stage);
   const std::string name = fitted(stage.name, stage_width) + " ";
   if (!facts.stands) return name + "!! DOES NOT STAND\n";
   const auto narrow = [](double value, int decimals) {
@@ -177,7 +177,7 @@ std::string at(const solver::JobResult& result, const solver::StageResult& stage
 }
 
 std::string failure_of(const solver::JobResult& result, solver::MasonryModel model) {
-  const StageAnalysis failed = first_failure(result, model);
+  const solver::StageAnalysis failed = first_failure(result, model);
   if (failed.analysis == nullptr) return "";
   std::string text =
       fmt::format("!! NO EQUILIBRIUM, {}{}: {}", to_string(model), at(result, *failed.stage),
@@ -195,7 +195,7 @@ std::string place_of(const solver::LoosePatch& patch) {
 }
 
 /// All patches of one analysis: each where there are one or two, else their sum and the largest.
-std::string patches_of(const solver::JobResult& result, const StageAnalysis& loosest) {
+std::string patches_of(const solver::JobResult& result, const solver::StageAnalysis& loosest) {
   const std::vector<solver::LoosePatch>& patches = loosest.analysis->loose;
   const std::string head = fmt::format(
       "!! LOOSE MASONRY, {}{}: ", to_string(loosest.analysis->model), at(result, *loosest.stage));
@@ -217,15 +217,16 @@ std::string patches_of(const solver::JobResult& result, const StageAnalysis& loo
 /// Of the failed stage, where there is one, and of the stage in which most is loose.
 std::string looseness_of(const solver::JobResult& result, solver::MasonryModel model) {
   std::string text;
-  const StageAnalysis failed = first_failure(result, model);
+  const solver::StageAnalysis failed = first_failure(result, model);
   if (failed.analysis != nullptr) text += patches_of(result, failed);
-  const StageAnalysis loosest = worst_analysis(result, model, &solver::PanelResult::loose_weight);
+  const solver::StageAnalysis loosest =
+      worst_analysis(result, model, &solver::PanelResult::loose_weight);
   return loosest.analysis == nullptr ? text : text + patches_of(result, loosest);
 }
 
 std::string stands_by_tension(const solver::JobResult& result) {
   const solver::StageResult* least = stage_of_least_factor(result);
-  if (least == nullptr || is_safe_without_tension(least->safety->factor)) return "";
+  if (least == nullptr || solver::is_safe_without_tension(least->safety->factor)) return "";
   return wrapped(
       fmt::format("!! STANDS BY TENSION ALONE{}: without it the wall bears {:.2f} "
                   "times its loads. {}",
@@ -304,7 +305,7 @@ std::string tables(const solver::JobResult& result) {
 bool is_held_up(const solver::JobResult& result) {
   const auto holds = [](const solver::PanelResult& a) { return a.stands() && a.loose.empty(); };
   return std::all_of(result.stages.begin(), result.stages.end(), [&](const auto& stage) {
-    const bool bears = !stage.safety || is_safe_without_tension(stage.safety->factor);
+    const bool bears = !stage.safety || solver::is_safe_without_tension(stage.safety->factor);
     return bears && std::all_of(stage.analyses.begin(), stage.analyses.end(), holds);
   });
 }

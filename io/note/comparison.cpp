@@ -1,7 +1,7 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/results/stage_facts.h"
 #include "solver/study/mesh_error.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 
@@ -16,16 +16,16 @@ namespace {
 /// One support's load by each method, N; NaN where there is none.
 struct SupportLoads {
   std::string support;
-  double hand = not_known;
-  double uncracked = not_known;
-  double cracked = not_known;
-  double unyielding = not_known;
-  double uncracked_error = not_known;  ///< of the mesh
-  double cracked_error = not_known;
+  double hand = solver::not_known;
+  double uncracked = solver::not_known;
+  double cracked = solver::not_known;
+  double unyielding = solver::not_known;
+  double uncracked_error = solver::not_known;  ///< of the mesh
+  double cracked_error = solver::not_known;
 };
 
 std::string ratio(double analysed, double hand) {
-  return two_decimals(hand > 0.0 ? analysed / hand : not_known);
+  return two_decimals(hand > 0.0 ? analysed / hand : solver::not_known);
 }
 
 void add(Table& content, const SupportLoads& loads, RowKind kind = RowKind::plain) {

@@ -1,6 +1,6 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/results/stage_facts.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 

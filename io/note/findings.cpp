@@ -1,6 +1,6 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/results/stage_facts.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 
@@ -16,7 +16,7 @@ namespace {
 
 /// Why a stage is the one to look at first.
 std::string why_it_governs(const solver::JobResult& result, const solver::StageResult& stage) {
-  const StageFacts facts = facts_of(stage);
+  const solver::StageFacts facts = facts_of(stage);
   if (!facts.stands) return "the wall does not stand in it";
   const auto worst = std::ranges::find_if(
       result.checks, [](const solver::Check& check) { return !check.not_verified; });
@@ -65,7 +65,7 @@ Finding worst_utilisation(const solver::JobResult& result) {
 }
 
 Finding loose_masonry(const solver::JobResult& result) {
-  const StageAnalysis worst =
+  const solver::StageAnalysis worst =
       worst_analysis(result, solver::MasonryModel::cracked, &solver::PanelResult::loose_weight);
   std::string found = "not looked for: cracked masonry was not analysed";
   if (worst.analysis != nullptr) {
@@ -90,9 +90,9 @@ Finding load_on_it(const solver::JobResult& result) {
 
 /// The larger of both analyses' worst.
 std::vector<Finding> movements(const solver::JobResult& result) {
-  StageAnalysis worst;
+  solver::StageAnalysis worst;
   for (const solver::MasonryModel model : result.job.analysis.masonry) {
-    const StageAnalysis found =
+    const solver::StageAnalysis found =
         worst_analysis(result, model, [](const auto& a) { return a.max_settlement; });
     if (found.analysis == nullptr) continue;
     if (worst.analysis == nullptr ||
@@ -113,7 +113,7 @@ std::vector<Finding> of_the_stages(const solver::JobResult& result) {
   const auto add = [&](const char* what, std::string found) {
     findings.push_back({what, std::move(found), stages_id, stages_heading});
   };
-  const StageAnalysis cracked =
+  const solver::StageAnalysis cracked =
       worst_analysis(result, solver::MasonryModel::cracked,
                      [](const auto& a) { return a.cracks.empty() ? 0.0 : a.cracks.front().width; });
   if (cracked.analysis != nullptr && !cracked.analysis->cracks.empty()) {
@@ -121,7 +121,7 @@ std::vector<Finding> of_the_stages(const solver::JobResult& result) {
     add("Widest crack", fmt::format("{} mm{}, {}", fine_millimetres(widest.width),
                                     in_stage(result, *cracked.stage), widest.where));
   }
-  if (const WorstDamage worst = worst_damage(result); worst.damage != nullptr) {
+  if (const solver::WorstDamage worst = worst_damage(result); worst.damage != nullptr) {
     const std::string where =
         category_of(*worst.damage) > 0 ? ", most" + in_stage(result, *worst.stage) : "";
     add("Damage, 0 to 5", worst.damage->in_words + where);

@@ -1,7 +1,7 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/results/stage_facts.h"
 #include "solver/study/envelope.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 
@@ -87,13 +87,10 @@ struct Analysed {
 
 /// None where no stage has the wall as the table has it: cut, and with nothing more done to it.
 std::optional<Analysed> analysed_as_cut(const solver::JobResult& result) {
-  if (!is_staged(result)) return Analysed{"", 0.0, load_total_of(result)};
-  const std::vector<solver::StageState> states = states_of(result);
-  for (std::size_t i = 0; i < states.size(); ++i) {
-    const solver::StageState& state = states[i];
+  for (const solver::StageResult& stage : result.stages) {
+    const solver::StageState& state = stage.state;
     const bool as_cut = state.is_out(solver::cut_region) && !state.is_out(solver::pockets_region) &&
                         !state.padstones && !state.beam;
-    const solver::StageResult& stage = result.stages[i];
     if (!as_cut || stage.analyses.empty()) continue;
     return Analysed{in_stage(result, stage), load_off(result.job, state),
                     stage.analyses.front().load_total};

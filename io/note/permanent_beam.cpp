@@ -1,7 +1,7 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/results/stage_facts.h"
 #include "solver/beam/beam_checks.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 
@@ -63,7 +63,7 @@ Html packing_table(const solver::DryPacking& packing) {
 
 /// The largest of one quantity over the stages of one model, and where.
 struct Largest {
-  double value = not_known;
+  double value = solver::not_known;
   std::string stage;
 };
 

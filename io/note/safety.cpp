@@ -1,7 +1,7 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/results/stage_facts.h"
 #include "solver/limit/stage_safety.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 
@@ -16,7 +16,7 @@ using solver::StageResult;
 using solver::StageSafety;
 
 RowKind kind_of(const StageSafety& safety) {
-  if (!is_safe_without_tension(safety.factor)) return RowKind::fails;
+  if (!solver::is_safe_without_tension(safety.factor)) return RowKind::fails;
   return safety.loose_weight > 0.0 ? RowKind::unverified : RowKind::plain;
 }
 

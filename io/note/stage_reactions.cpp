@@ -1,7 +1,7 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/results/stage_facts.h"
 #include "solver/study/mesh_error.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 
@@ -33,7 +33,8 @@ SupportColumns needle_columns(const solver::Job& job) {
   SupportColumns columns;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     columns.push_back({job.needles[i].name, [i](const PanelResult& a, const StageState& state) {
-                         return is_in(state.needles.at(i)) ? a.needles.at(i).force : not_known;
+                         return is_in(state.needles.at(i)) ? a.needles.at(i).force
+                                                           : solver::not_known;
                        }});
   }
   return columns;
@@ -43,7 +44,7 @@ SupportColumn joist_column(const std::string& shore) {
   return {"joists on " + shore, [shore](const PanelResult& analysis, const StageState&) {
             const auto joist =
                 std::ranges::find(analysis.joists, shore, &solver::JoistReaction::shore);
-            return joist == analysis.joists.end() ? not_known : joist->force;
+            return joist == analysis.joists.end() ? solver::not_known : joist->force;
           }};
 }
 
@@ -51,7 +52,7 @@ SupportColumn beam_column(const char* heading, const char* support,
                           double solver::BeamResult::*reaction) {
   return {heading,
           [reaction](const PanelResult& a, const StageState&) {
-            return a.beam ? *a.beam.*reaction : not_known;
+            return a.beam ? *a.beam.*reaction : solver::not_known;
           },
           support};
 }
@@ -63,7 +64,7 @@ SupportColumns other_columns(const solver::Job& job) {
       {"right pier", [](const PanelResult& a, const StageState&) { return a.base_right; }},
       {"under the cut",
        [](const PanelResult& a, const StageState& state) {
-         return state.is_out(solver::cut_region) ? not_known : a.base_cut;
+         return state.is_out(solver::cut_region) ? solver::not_known : a.base_cut;
        },
        "base under the cut"}};
   for (const solver::DeadShore& shore : job.dead_shores) {
@@ -113,9 +114,7 @@ Html reactions_table(const solver::JobResult& result, solver::MasonryModel model
                 {{"Stage"}},
                 {}};
   for (const SupportColumn& column : columns) content.columns.push_back({column.heading, true});
-  const std::vector<StageState> states = states_of(result);
-  for (std::size_t i = 0; i < result.stages.size(); ++i) {
-    const StageResult& stage = result.stages[i];
+  for (const StageResult& stage : result.stages) {
     const PanelResult* analysis = find_analysis(stage, model);
     if (analysis == nullptr) continue;
     if (!analysis->stands()) {
@@ -124,7 +123,7 @@ Html reactions_table(const solver::JobResult& result, solver::MasonryModel model
     }
     std::vector<std::string> cells = {stage.name};
     for (const SupportColumn& column : columns) {
-      cells.push_back(kilonewtons(column.force(*analysis, states[i]),
+      cells.push_back(kilonewtons(column.force(*analysis, stage.state),
                                   solver::mesh_error_of(*analysis, column.support)));
     }
     content.add(std::move(cells));

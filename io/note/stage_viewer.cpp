@@ -3,8 +3,8 @@
 #include "io/note/viewer_script.h"
 #include "io/note/wording.h"
 #include "io/results/json_numbers.h"
-#include "io/results/stage_facts.h"
 #include "io/results/work_words.h"
+#include "solver/study/stage_facts.h"
 #include "viz/stages/stage_views.h"
 #include "viz/stages/support_series.h"
 

@@ -1,7 +1,7 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/results/stage_facts.h"
 #include "io/results/work_words.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 
@@ -18,7 +18,7 @@ using solver::StageResult;
 
 constexpr std::size_t most_cracks = 12;
 
-std::string needle_words(const StageFacts& facts) {
+std::string needle_words(const solver::StageFacts& facts) {
   if (facts.needle.empty()) return "\u2013";
   return fmt::format("{} {}", facts.needle, kilonewtons(facts.needle_load));
 }
@@ -27,7 +27,7 @@ std::string damage_words(const solver::Damage* damage) {
   return damage == nullptr ? "\u2013" : std::to_string(category_of(*damage));
 }
 
-RowKind kind_of(const StageFacts& facts) {
+RowKind kind_of(const solver::StageFacts& facts) {
   const bool worrying = facts.loose_weight > 0.0 || facts.factor < 1.0;
   return worrying ? RowKind::unverified : RowKind::plain;
 }
@@ -46,7 +46,7 @@ Html work_table(const solver::JobResult& result) {
                  {"Factor", true}},
                 {}};
   for (const StageResult& stage : result.stages) {
-    const StageFacts facts = facts_of(stage);
+    const solver::StageFacts facts = facts_of(stage);
     const std::string done = done_in_words(stage.operations);
     if (!facts.stands) {
       content.add({stage.name, significant(stage.day, 4), done, "DOES NOT STAND: see the summary"},
@@ -78,7 +78,7 @@ bool is_cracking_analysed(const solver::Job& job) {
 Html cracks(const solver::JobResult& result) {
   if (!is_cracking_analysed(result.job)) return {};
   const Html heading = element("h3", text("Cracks"));
-  const StageAnalysis widest = worst_analysis(
+  const solver::StageAnalysis widest = worst_analysis(
       result, solver::MasonryModel::cracked,
       [](const PanelResult& a) { return a.cracks.empty() ? 0.0 : a.cracks.front().width; });
   if (widest.analysis == nullptr || widest.analysis->cracks.empty()) {

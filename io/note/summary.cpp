@@ -1,7 +1,7 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/results/stage_facts.h"
 #include "solver/study/envelope.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 
@@ -15,7 +15,8 @@
 namespace deadshore::io {
 namespace {
 
-const solver::NeedleComparison not_compared = {"", not_known, not_known, not_known, ""};
+const solver::NeedleComparison not_compared = {"", solver::not_known, solver::not_known,
+                                               solver::not_known, ""};
 
 Html design_loads(const solver::JobResult& result,
                   const std::vector<solver::EnvelopedLoad>& envelope) {

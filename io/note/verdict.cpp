@@ -1,7 +1,7 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/results/stage_facts.h"
 #include "solver/study/envelope.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 
@@ -32,7 +32,7 @@ std::vector<std::string> objections(const solver::JobResult& result) {
   if (failing > 0) found.push_back(counted(failing, "check fails", "checks fail"));
   if (any_loose(result)) found.emplace_back("masonry is loose");
   const solver::StageResult* least = stage_of_least_factor(result);
-  if (least != nullptr && !is_safe_without_tension(least->safety->factor)) {
+  if (least != nullptr && !solver::is_safe_without_tension(least->safety->factor)) {
     found.emplace_back("the wall stands by tension alone");
   }
   return found;

@@ -1,6 +1,6 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/results/stage_facts.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 
@@ -29,7 +29,7 @@ Html patch_list(const std::vector<solver::LoosePatch>& patches) {
   return bullets(lines);
 }
 
-Html no_equilibrium(const solver::JobResult& result, const StageAnalysis& failed) {
+Html no_equilibrium(const solver::JobResult& result, const solver::StageAnalysis& failed) {
   const solver::PanelResult& analysis = *failed.analysis;
   const Html reason =
       paragraph("This wall does not stand.",
@@ -48,7 +48,7 @@ Html no_equilibrium(const solver::JobResult& result, const StageAnalysis& failed
 }
 
 /// The other stages in which masonry is loose, with how much.
-std::string also_loose(const solver::JobResult& result, const StageAnalysis& worst) {
+std::string also_loose(const solver::JobResult& result, const solver::StageAnalysis& worst) {
   std::vector<std::string> others;
   for (const solver::StageResult& stage : result.stages) {
     const solver::PanelResult* analysis = find_analysis(stage, worst.analysis->model);
@@ -59,7 +59,7 @@ std::string also_loose(const solver::JobResult& result, const StageAnalysis& wor
   return others.empty() ? "" : " Loose too in stage " + listed(others) + ".";
 }
 
-Html loose_masonry(const solver::JobResult& result, const StageAnalysis& worst) {
+Html loose_masonry(const solver::JobResult& result, const solver::StageAnalysis& worst) {
   const bool staged = is_staged(result);
   const Html headline = paragraph(
       fmt::format("Loose masonry: {} kN would fall.",
@@ -72,7 +72,7 @@ Html loose_masonry(const solver::JobResult& result, const StageAnalysis& worst) 
   return element("div", headline + patch_list(worst.analysis->loose), "alarm");
 }
 
-Html overstress(const solver::JobResult& result, const StageAnalysis& worst) {
+Html overstress(const solver::JobResult& result, const solver::StageAnalysis& worst) {
   return paragraph(
       "Crushing.",
       fmt::format("With {}{} the largest compression is {} N/mm\u00b2, more than the {} N/mm\u00b2 "
@@ -88,7 +88,7 @@ Html overstress(const solver::JobResult& result, const StageAnalysis& worst) {
 Html idle_needles(const solver::JobResult& result, solver::MasonryModel model) {
   std::vector<std::string> idle;
   for (std::size_t i = 0; i < result.job.needles.size(); ++i) {
-    const StageAnalysis most = worst_analysis(
+    const solver::StageAnalysis most = worst_analysis(
         result, model, [i](const solver::PanelResult& a) { return a.needles.at(i).force; });
     if (most.analysis == nullptr) continue;
     const solver::NeedleReaction& needle = most.analysis->needles[i];
@@ -103,14 +103,16 @@ Html idle_needles(const solver::JobResult& result, solver::MasonryModel model) {
 
 Html warnings_of(const solver::JobResult& result, solver::MasonryModel model) {
   Html warnings;
-  if (const StageAnalysis failed = first_failure(result, model); failed.analysis != nullptr) {
+  if (const solver::StageAnalysis failed = first_failure(result, model);
+      failed.analysis != nullptr) {
     warnings += no_equilibrium(result, failed);
   }
-  const StageAnalysis loosest = worst_analysis(result, model, &solver::PanelResult::loose_weight);
+  const solver::StageAnalysis loosest =
+      worst_analysis(result, model, &solver::PanelResult::loose_weight);
   if (loosest.analysis != nullptr && !loosest.analysis->loose.empty()) {
     warnings += loose_masonry(result, loosest);
   }
-  const StageAnalysis pressed =
+  const solver::StageAnalysis pressed =
       worst_analysis(result, model, [](const solver::PanelResult& a) { return a.max_compression; });
   if (pressed.analysis != nullptr &&
       pressed.analysis->max_compression > result.job.masonry.compressive_strength) {
@@ -123,7 +125,7 @@ Html warnings_of(const solver::JobResult& result, solver::MasonryModel model) {
 Html without_tension(const solver::JobResult& result) {
   Html warnings;
   const solver::StageResult* least = stage_of_least_factor(result);
-  const bool safe = least == nullptr || is_safe_without_tension(least->safety->factor);
+  const bool safe = least == nullptr || solver::is_safe_without_tension(least->safety->factor);
   const solver::StageResult* least_safe = safe ? nullptr : least;
   if (least_safe != nullptr) {
     warnings +=
@@ -137,7 +139,7 @@ Html without_tension(const solver::JobResult& result) {
   }
   const solver::StageResult* loosest = stage_of_most_loose_without_tension(result);
   if (loosest != nullptr && loosest != least_safe) {
-    const char* heading = is_safe_without_tension(loosest->safety->factor)
+    const char* heading = solver::is_safe_without_tension(loosest->safety->factor)
                               ? "Loose without tension"
                               : "Held by tension alone";
     warnings += paragraph(fmt::format("{}{}.", heading, in_stage(result, *loosest)),
@@ -147,7 +149,7 @@ Html without_tension(const solver::JobResult& result) {
 }
 
 Html damage_warning(const solver::JobResult& result) {
-  const WorstDamage worst = worst_damage(result);
+  const solver::WorstDamage worst = worst_damage(result);
   if (worst.damage == nullptr || category_of(*worst.damage) < worrying_damage) return {};
   return paragraph("The masonry that stays will be damaged.",
                    fmt::format("By a scale of 0 to 5, most{}: {}", in_stage(result, *worst.stage),

@@ -1,7 +1,7 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "io/results/stage_facts.h"
 #include "solver/result/sensitivity_words.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 

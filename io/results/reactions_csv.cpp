@@ -1,8 +1,8 @@
 #include "io/results/reactions_csv.h"
 
-#include "io/results/stage_facts.h"
 #include "solver/job/beam_places.h"
 #include "solver/study/mesh_error.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 

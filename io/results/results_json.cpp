@@ -5,10 +5,10 @@
 #include "io/results/sensitivity_json.h"
 #include "io/results/shores_json.h"
 #include "io/results/site_json.h"
-#include "io/results/stage_facts.h"
 #include "io/results/stages_json.h"
 #include "io/results/take_down_json.h"
 #include "solver/study/envelope.h"
+#include "solver/study/stage_facts.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,6 +1,6 @@
 #include "io/results/sensitivity_json.h"
 
-#include "io/results/stage_facts.h"
+#include "solver/study/stage_facts.h"
 
 namespace deadshore::io {
 namespace {

@@ -23,15 +23,15 @@ Json step_of(const SiteStep& step) {
     json["most_loaded_needle"] = step.needle;
     json["needle_load"] = kilonewtons(step.needle_load, "needle load");
   }
-  add_if_known(json, "expected_movement", step.movement);
-  add_if_known(json, "stop_at", step.stop_at);
-  if (is_past_stop(step)) json["ask_the_engineer"] = true;
+  add_if_known(json, "expected_movement", step.movement.expected);
+  add_if_known(json, "stop_at", step.movement.stop_at);
+  if (step.movement.past_stop) json["ask_the_engineer"] = true;
   return json;
 }
 
-Json mark_of(const MonitoringMark& mark) {
-  Json json = {{"name", mark.name},
-               {"where", mark.where},
+Json mark_of(const solver::Job& job, std::size_t place, const solver::MonitoringMark& mark) {
+  Json json = {{"name", mark_name(place)},
+               {"where", mark_place(job, mark)},
                {"x", rounded(mark.at.x, "mark")},
                {"y", rounded(mark.at.y, "mark")}};
   if (mark.movement.empty()) return json;
@@ -77,14 +77,16 @@ Json removed_json(const solver::RemovedMasonry& removed) {
 }
 
 void add_site_plan(const solver::JobResult& result, Json& json) {
-  const SitePlan plan = site_plan(result);
   json["steps"] = Json::array();
-  for (const SiteStep& step : plan.steps) json["steps"].push_back(step_of(step));
+  for (const SiteStep& step : site_steps(result)) json["steps"].push_back(step_of(step));
+  const solver::Monitoring& monitoring = result.monitoring;
   Json marks = Json::array();
-  for (const MonitoringMark& mark : plan.marks) marks.push_back(mark_of(mark));
+  for (const solver::MonitoringMark& mark : monitoring.marks) {
+    marks.push_back(mark_of(result.job, marks.size(), mark));
+  }
   json["monitoring"] = {{"marks", marks},
-                        {"slight_damage_at", rounded(plan.slight_damage, "slight damage")},
-                        {"rule", stop_rule(plan.slight_damage)}};
+                        {"slight_damage_at", rounded(monitoring.slight_damage, "slight damage")},
+                        {"rule", stop_rule(monitoring.slight_damage)}};
 }
 
 }  // namespace deadshore::io

@@ -1,7 +1,7 @@
 #include "io/results/stages_json.h"
 
-#include "io/results/stage_facts.h"
 #include "solver/limit/stage_safety.h"
+#include "solver/study/stage_facts.h"
 
 namespace deadshore::io {
 namespace {

@@ -33,22 +33,25 @@ Html running_head(const std::string& title) {
                                     "running"))));
 }
 
-Html picture(const solver::JobResult& result, const SitePlan& plan) {
+Html picture(const solver::JobResult& result) {
   std::vector<viz::SiteMark> marks;
-  for (const MonitoringMark& mark : plan.marks) marks.push_back({mark.name, mark.at});
+  for (const solver::MonitoringMark& mark : result.monitoring.marks) {
+    marks.push_back({mark_name(marks.size()), mark.at});
+  }
   return element("div",
                  inline_svg(viz::site_elevation_svg(result, marks), "sheet-",
                             "The wall as cut, with its needles and the marks to watch. mm"),
                  "picture");
 }
 
-Html alarm(const SitePlan& plan) {
-  if (!plan.stands()) {
+Html alarm(const std::vector<SiteStep>& steps) {
+  if (!std::ranges::all_of(steps, &SiteStep::stands)) {
     return paragraph("DO NOT BEGIN.",
                      "In this order of work the wall comes to a step in which it does not stand.",
                      "alarm");
   }
-  if (std::ranges::any_of(plan.steps, is_past_stop)) {
+  const auto past_stop = [](const SiteStep& step) { return step.movement.past_stop; };
+  if (std::ranges::any_of(steps, past_stop)) {
     return paragraph("Ask the engineer first.",
                      "Where the stop value says \u201cask\u201d, the movement expected is itself "
                      "past what the rule below allows. Nobody begins that step before the engineer "
@@ -58,12 +61,11 @@ Html alarm(const SitePlan& plan) {
   return {};
 }
 
-Html monitoring_rules(const SitePlan& plan) {
-  const bool any_figure =
-      std::ranges::any_of(plan.steps, [](const SiteStep& step) { return step.stop_at > 0.0; });
+Html monitoring_rules(const solver::Monitoring& monitoring) {
+  const auto is_known = [](const solver::StageMovement& stage) { return stage.stop_at > 0.0; };
   std::vector<std::string> rules;
-  if (any_figure) {
-    rules.push_back(stop_rule(plan.slight_damage));
+  if (std::ranges::any_of(monitoring.stages, is_known)) {
+    rules.push_back(stop_rule(monitoring.slight_damage));
     rules.emplace_back(
         "Movement counts from the reading before step 2. Up by more than 1 mm when "
         "jacking: stop too.");
@@ -95,19 +97,19 @@ Html titled(std::string_view heading, const Html& body) {
 }  // namespace
 
 std::string sheet_html(const solver::JobResult& result) {
-  const SitePlan plan = site_plan(result);
+  const std::vector<SiteStep> steps = site_steps(result);
   const std::string& title = result.job.title;
-  const Html beside_picture =
-      sheet_schedule(result) + titled("Weights and times", sheet_facts(result)) + sheet_marks(plan);
-  const Html top =
-      element("h1", text(title)) + alarm(plan) +
-      element("div", picture(result, plan) + element("div", beside_picture), "columns");
-  const Html watching = element(
-      "div",
-      titled("When to stop", monitoring_rules(plan)) + titled("People can be hurt", cautions()),
-      "columns even");
+  const Html beside_picture = sheet_schedule(result) +
+                              titled("Weights and times", sheet_facts(result)) +
+                              sheet_marks(result);
+  const Html top = element("h1", text(title)) + alarm(steps) +
+                   element("div", picture(result) + element("div", beside_picture), "columns");
+  const Html watching = element("div",
+                                titled("When to stop", monitoring_rules(result.monitoring)) +
+                                    titled("People can be hurt", cautions()),
+                                "columns even");
   const Html content =
-      top + titled("Order of work", Html()) + sheet_steps(plan) + watching + sheet_signatures();
+      top + titled("Order of work", Html()) + sheet_steps(steps) + watching + sheet_signatures();
   const Html page = running_head(title) + element("tbody", element("tr", element("td", content)));
   const Html body = element("body", element("table", page, "sheet"));
   return "<!DOCTYPE html>\n<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n" +

@@ -32,7 +32,7 @@ Html cell(const std::string& words, std::string_view css_class = {}) {
 }
 
 std::string stop_words(const SiteStep& step) {
-  return is_past_stop(step) ? "ask" : tenths(step.stop_at);
+  return step.movement.past_stop ? "ask" : tenths(step.movement.stop_at);
 }
 
 std::string needle_words(const SiteStep& step) {
@@ -58,11 +58,11 @@ Html step_row(const SiteStep& step) {
   for (const std::string& sentence : step.work) work += text(sentence + " ");
   Html holds;
   for (const std::string& hold : step.hold_points) holds += ticked(hold);
-  return element("tr", cell(std::to_string(step.number), "fig") +
-                           cell(significant(step.day, 4), "fig") + element("td", work) +
-                           element("td", element("ul", holds, "holds")) +
-                           cell(needle_words(step), "fig") + cell(tenths(step.movement), "fig") +
-                           cell(stop_words(step), "fig stop") + cell(""));
+  return element("tr",
+                 cell(std::to_string(step.number), "fig") + cell(significant(step.day, 4), "fig") +
+                     element("td", work) + element("td", element("ul", holds, "holds")) +
+                     cell(needle_words(step), "fig") + cell(tenths(step.movement.expected), "fig") +
+                     cell(stop_words(step), "fig stop") + cell(""));
 }
 
 /// "UC 203x203x46", "timber 100 x 225 C24".
@@ -103,8 +103,8 @@ std::string expected_load(const std::vector<solver::EnvelopedLoad>& envelope,
   return found == envelope.end() ? none : kilonewtons(found->load);
 }
 
-std::string most_of(const MonitoringMark& mark) {
-  double most = not_known;
+std::string most_of(const solver::MonitoringMark& mark) {
+  double most = solver::not_known;
   for (const double movement : mark.movement) {
     if (!(movement <= most) && std::isfinite(movement)) most = movement;
   }
@@ -153,14 +153,14 @@ std::vector<std::string> beam_sentences(const solver::PermanentBeam& beam) {
 
 }  // namespace
 
-Html sheet_steps(const SitePlan& plan) {
+Html sheet_steps(std::span<const SiteStep> steps) {
   constexpr std::array<std::string_view, 8> headings = {
       "",         "Day",        "Step",    "Hold: tick before the next step", "Needle, most kN",
       "Moves mm", "Stop at mm", "Initials"};
   Html head;
   for (const std::string_view heading : headings) head += element("th", text(heading));
   Html rows;
-  for (const SiteStep& step : plan.steps) rows += step_row(step);
+  for (const SiteStep& step : steps) rows += step_row(step);
   return Html::trusted("<table id=\"steps\">\n") + element("thead", element("tr", head)) +
          element("tbody", rows) + Html::trusted("</table>\n");
 }
@@ -189,13 +189,15 @@ Html sheet_schedule(const solver::JobResult& result) {
   return table(content);
 }
 
-Html sheet_marks(const SitePlan& plan) {
+Html sheet_marks(const solver::JobResult& result) {
   Table content{"marks",
                 "Marks to watch, on sound masonry just above the soffit",
                 {{"Mark"}, {"Where"}, {"x mm", true}, {"Sinks mm", true}, {"Zero reading"}},
                 {}};
-  for (const MonitoringMark& mark : plan.marks) {
-    content.add({mark.name, mark.where, whole_millimetres(mark.at.x), most_of(mark), ""});
+  std::size_t place = 0;
+  for (const solver::MonitoringMark& mark : result.monitoring.marks) {
+    content.add({mark_name(place++), mark_place(result.job, mark), whole_millimetres(mark.at.x),
+                 most_of(mark), ""});
   }
   return table(content);
 }

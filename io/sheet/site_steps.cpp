@@ -1,9 +1,10 @@
 #include "io/sheet/site_steps.h"
 
+#include "io/note/wording.h"
 #include "io/sheet/step_words.h"
 #include "solver/job/usual_stages.h"
 
-#include <cmath>
+#include <fmt/format.h>
 
 namespace deadshore::io {
 namespace {
@@ -21,25 +22,19 @@ std::vector<Stage> stages_in_order(const solver::JobResult& result) {
   return stages;
 }
 
-void add_figures(const StageResult& stage, const SitePlan& plan, SiteStep& step) {
-  const StageFacts facts = facts_of(stage);
+void add_figures(const StageResult& stage, SiteStep& step) {
+  const solver::StageFacts facts = facts_of(stage);
   step.worked_out = true;
   step.stands = facts.stands;
   if (!facts.stands) return;
   step.needle = facts.needle;
   step.needle_load = facts.needle_load;
-  const std::size_t index = plan.steps.size();
-  step.movement = most_movement(plan.marks, index);
-  // The first step only sets the zero.
-  if (index > 0) step.stop_at = stop_value(step.movement, plan.slight_damage);
 }
 
 }  // namespace
 
-SitePlan site_plan(const solver::JobResult& result) {
-  SitePlan plan;
-  plan.marks = monitoring_marks(result);
-  plan.slight_damage = movement_at_slight_damage(result.job);
+std::vector<SiteStep> site_steps(const solver::JobResult& result) {
+  std::vector<SiteStep> steps;
   const std::vector<Stage> stages = stages_in_order(result);
   for (std::size_t i = 0; i < stages.size(); ++i) {
     SiteStep step;
@@ -47,20 +42,45 @@ SitePlan site_plan(const solver::JobResult& result) {
     step.stage = stages[i].name;
     step.title = with_capital(stages[i].name);
     step.day = stages[i].day;
-    const StageResult* found = is_staged(result) ? find_stage(result, step.stage) : nullptr;
-    if (found != nullptr) add_figures(*found, plan, step);
+    if (is_staged(result) && i < result.stages.size()) {
+      add_figures(result.stages[i], step);
+      step.movement = result.monitoring.stages.at(i);
+    }
     if (step.stands) {
       step.work = work_of_step(result, stages[i]);
       step.hold_points = hold_points_of(result.job, stages, i);
     }
-    plan.steps.push_back(std::move(step));
-    if (!plan.steps.back().stands) break;
+    steps.push_back(std::move(step));
+    if (!steps.back().stands) break;
   }
-  return plan;
+  return steps;
 }
 
-bool is_past_stop(const SiteStep& step) {
-  return step.number > 1 && std::isfinite(step.movement) && std::isnan(step.stop_at);
+std::string mark_name(std::size_t place) {
+  return fmt::format("M{}", place + 1);
+}
+
+std::string mark_place(const solver::Job& job, const solver::MonitoringMark& mark) {
+  switch (mark.place) {
+    case solver::MarkPlace::left_pier:
+      return "left pier";
+    case solver::MarkPlace::over_needle:
+      return "over " + job.needles.at(mark.needle).name;
+    case solver::MarkPlace::middle_of_cut:
+      return "middle of the cut";
+    case solver::MarkPlace::right_pier:
+      return "right pier";
+  }
+  return "";
+}
+
+std::string stop_rule(double slight_damage) {
+  return fmt::format(
+      "Stop value: 1.5 times the most that any mark is expected to have moved down after the step, "
+      "rounded up to 0.5 mm, no less than 1 mm, and never more than {} mm, where the wall over the "
+      "cut comes to damage category 2 (slight). Our rule: common practice, no source; the engineer "
+      "may set less.",
+      two_decimals(slight_damage));
 }
 
 }  // namespace deadshore::io

@@ -1,9 +1,9 @@
 #pragma once
 
-#include "io/results/stage_facts.h"
-#include "io/sheet/monitoring.h"
 #include "solver/result/results.h"
+#include "solver/study/stage_facts.h"
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -21,25 +21,21 @@ struct SiteStep {
   bool worked_out = false;  ///< whether there are figures: the work was followed so far
   bool stands = true;       ///< where not, nothing after it is given
   std::string needle;       ///< the most loaded; empty where none carries anything
-  double needle_load = not_known;
-  double movement = not_known;  ///< most that any mark has moved down since the first step
-  double stop_at = not_known;   ///< by `stop_value`
-};
-
-struct SitePlan {
-  std::vector<SiteStep> steps;
-  std::vector<MonitoringMark> marks;
-  double slight_damage = 0.0;  ///< see `movement_at_slight_damage`
-
-  [[nodiscard]] bool stands() const { return std::ranges::all_of(steps, &SiteStep::stands); }
+  double needle_load = solver::not_known;
+  solver::StageMovement movement;  ///< of the marks
 };
 
 /// Steps with figures where the work was followed stage by stage, up to the first stage in which
 /// the wall does not stand; the usual steps without figures for a job at once.
-[[nodiscard]] SitePlan site_plan(const solver::JobResult& result);
+[[nodiscard]] std::vector<SiteStep> site_steps(const solver::JobResult& result);
 
-/// Whether movement expected after a step is already past what any stop value may be: the engineer
-/// has to set one before the step is begun.
-[[nodiscard]] bool is_past_stop(const SiteStep& step);
+/// "M1", by its place among the marks.
+[[nodiscard]] std::string mark_name(std::size_t place);
+
+/// "over N1", "middle of the cut", "left pier"
+[[nodiscard]] std::string mark_place(const solver::Job& job, const solver::MonitoringMark& mark);
+
+/// The rule of stop values in words, with this job's figure.
+[[nodiscard]] std::string stop_rule(double slight_damage);
 
 }  // namespace deadshore::io

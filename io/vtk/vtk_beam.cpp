@@ -1,9 +1,9 @@
 #include "io/vtk/vtk_beam.h"
 
-#include "io/results/stage_facts.h"
 #include "io/vtk/vtk_arrays.h"
 #include "io/vtk/vtk_fields.h"
 #include "solver/job/beam_places.h"
+#include "solver/study/stage_facts.h"
 
 #include <vtkCellArray.h>
 #include <vtkPointData.h>

@@ -1,9 +1,9 @@
 #include "io/vtk/vtk_supports.h"
 
-#include "io/results/stage_facts.h"
 #include "io/vtk/vtk_arrays.h"
 #include "io/vtk/vtk_fields.h"
 #include "solver/job/beam_places.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 #include <vtkCellArray.h>

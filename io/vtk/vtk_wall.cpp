@@ -1,8 +1,8 @@
 #include "io/vtk/vtk_wall.h"
 
-#include "io/results/stage_facts.h"
 #include "io/vtk/vtk_arrays.h"
 #include "io/vtk/vtk_fields.h"
+#include "solver/study/stage_facts.h"
 
 #include <vtkCellData.h>
 #include <vtkCellType.h>
@@ -79,7 +79,7 @@ bool is_masonry(const std::string& region, bool padstones) {
 void add_materials(vtkCellData* cells, const solver::JobResult& result,
                    const solver::StageResult& stage, const Present& present) {
   const mesh::QuadMesh& mesh = result.mesh.quads;
-  const bool padstones = is_done_by(result, stage, {solver::Act::place, solver::padstones_part});
+  const bool padstones = stage.state.padstones;
   vtkNew<vtkStringArray> names;
   names->SetName(vtk_fields::material.name);
   vtkNew<vtkIntArray> indices;

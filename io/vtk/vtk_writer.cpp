@@ -2,12 +2,12 @@
 
 #include "io/error.h"
 #include "io/files/whole_file.h"
-#include "io/results/stage_facts.h"
 #include "io/vtk/vtk_beam.h"
 #include "io/vtk/vtk_fields.h"
 #include "io/vtk/vtk_needles.h"
 #include "io/vtk/vtk_supports.h"
 #include "io/vtk/vtk_wall.h"
+#include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 #include <vtkErrorCode.h>

@@ -95,6 +95,16 @@ StageState state_after(const Job& job, StageState state, const Stage& stage) {
   return state;
 }
 
+Stage stage_at_once(const Job& job) {
+  Stage stage{cut_region, 0.0, {}};
+  for (const Needle& needle : job.needles) {
+    stage.operations.push_back({Act::fit, needle.name});
+    if (needle.preload > 0.0) stage.operations.push_back({Act::preload, needle.name});
+  }
+  stage.operations.push_back({Act::remove, cut_region});
+  return stage;
+}
+
 std::vector<StageState> states_of(const Job& job, const std::vector<Stage>& stages) {
   std::vector<StageState> states;
   StageState state = state_before(job);

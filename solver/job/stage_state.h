@@ -36,6 +36,9 @@ struct StageState {
 /// The state after one more stage. The stage must have no faults (see stage_faults.h).
 [[nodiscard]] StageState state_after(const Job& job, StageState state, const Stage& stage);
 
+/// The only stage of a job at once: the cut out and every needle in, jacked where it has a preload.
+[[nodiscard]] Stage stage_at_once(const Job& job);
+
 /// The state after each stage of a sequence.
 [[nodiscard]] std::vector<StageState> states_of(const Job& job, const std::vector<Stage>& stages);
 

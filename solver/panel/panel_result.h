@@ -4,6 +4,7 @@
 #include "solver/fem/plane_tensor.h"
 #include "solver/job/job.h"
 
+#include <limits>
 #include <map>
 #include <optional>
 #include <string>
@@ -12,6 +13,9 @@
 /// What one analysis of the wall answers. N, mm, N/mm2; tension positive; reactions positive
 /// upwards.
 namespace deadshore::solver {
+
+/// What an answer has where nothing is known.
+inline constexpr double not_known = std::numeric_limits<double>::quiet_NaN();
 
 /// Fields over the mesh of one analysis.
 struct PanelFields {

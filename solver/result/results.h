@@ -8,11 +8,11 @@
 #include "solver/result/sensitivity.h"
 #include "solver/shoring/shore_design.h"
 #include "solver/site/lift_plan.h"
+#include "solver/site/monitoring.h"
 #include "solver/site/removed_masonry.h"
 #include "solver/spread/spread.h"
 #include "solver/stages/stage_result.h"
 
-#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -37,7 +37,7 @@ struct NeedleComparison {
   double uncracked = 0.0;  ///< NaN where not analysed or not standing
   double cracked = 0.0;    ///< NaN where not analysed or not standing
   std::string reason;      ///< one or more sentences where any differs by over 15%; else empty
-  double unyielding = std::numeric_limits<double>::quiet_NaN();  ///< uncracked, if no needle gave
+  double unyielding = not_known;  ///< uncracked, if no needle gave
 };
 
 struct PhaseTime {
@@ -66,6 +66,7 @@ struct JobResult {
   std::vector<ShoreDesign> shores;           ///< of the dead shores that have frames
   std::optional<LiftPlan> lift;
   RemovedMasonry removed;
+  Monitoring monitoring;      ///< marks on the wall, what they should move, when to stop
   std::vector<Check> checks;  ///< of everything, worst first
   std::vector<PhaseTime> times;
 };

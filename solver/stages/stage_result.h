@@ -1,6 +1,7 @@
 #pragma once
 
 #include "solver/job/stage.h"
+#include "solver/job/stage_state.h"
 #include "solver/limit/stage_safety.h"
 #include "solver/panel/panel_result.h"
 
@@ -17,6 +18,7 @@ struct StageResult {
   std::vector<PanelResult> analyses;
   double day = 0.0;
   std::vector<Operation> operations = {};  ///< what was done to come to it
+  StageState state = {};                   ///< what is there and what acts after it
   std::optional<StageSafety> safety = {};  ///< staged analyses alone
 
   /// Whether every analysis finds equilibrium.

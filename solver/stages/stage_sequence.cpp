@@ -49,6 +49,7 @@ std::vector<StageResult> run_stages(const Job& job, const std::vector<Stage>& st
                                     const mesh::WallMesh& whole, const StageReport& report) {
   StagedWall uncracked(job, whole, MasonryModel::uncracked);
   StagedWall cracked(job, whole, MasonryModel::cracked);
+  const std::vector<StageState> states = states_of(job, stages);
   std::vector<StageResult> results;
   if (stages.empty()) return results;
   // The uncracked wall is a stage ahead, since the cracked one is judged by it.
@@ -63,7 +64,7 @@ std::vector<StageResult> run_stages(const Job& job, const std::vector<Stage>& st
       }
     };
     tell(0, 0.0);
-    StageResult result{stages[k].name, {}, stages[k].day, stages[k].operations, {}};
+    StageResult result{stages[k].name, {}, stages[k].day, stages[k].operations, states[k], {}};
     Elastic elastic = ahead.get();
     if (k + 1 < stages.size()) ahead = begin_elastic(uncracked, stages[k + 1]);
     for (const MasonryModel model : job.analysis.masonry) {

@@ -3,6 +3,7 @@
 #include "mesh/error.h"
 #include "solver/fem/point_location.h"
 #include "solver/job/error.h"
+#include "solver/job/stage_state.h"
 #include "solver/loads/house_loads.h"
 #include "solver/panel/wall_panel.h"
 #include "solver/study/analyse_staged.h"
@@ -96,7 +97,9 @@ JobResult analyse_at_once(const Job& job, const Progress& progress) {
   PanelStudy study(job, result.mesh.quads);
   stopwatch.lap("pattern and ordering");
 
-  result.stages.push_back(StageResult{"cut", {}});
+  const Stage stage = stage_at_once(job);
+  result.stages.push_back(
+      {stage.name, {}, stage.day, stage.operations, state_after(job, state_before(job), stage)});
   std::vector<PanelResult>& analyses = result.stages.front().analyses;
   for (const MasonryModel masonry : job.analysis.masonry) {
     const auto report = [&](MasonryModel model, int step, double) {

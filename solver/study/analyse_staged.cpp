@@ -132,11 +132,11 @@ void add_mesh_errors(const StagedRun& coarse, std::vector<StageResult>& stages) 
   }
 }
 
-void check_loads(const Job& job, const std::vector<StageState>& states, const JobResult& result) {
-  for (std::size_t k = 0; k < result.stages.size(); ++k) {
-    if (result.stages[k].name != cut_region) continue;
-    for (const PanelResult& analysis : result.stages[k].analyses) {
-      check_load_total(analysis, result.hand.load_total - load_off(job, states[k]));
+void check_loads(const Job& job, const JobResult& result) {
+  for (const StageResult& stage : result.stages) {
+    if (stage.name != cut_region) continue;
+    for (const PanelResult& analysis : stage.analyses) {
+      check_load_total(analysis, result.hand.load_total - load_off(job, stage.state));
     }
   }
 }
@@ -193,7 +193,7 @@ JobResult analyse_staged(const Job& job, const Progress& progress) {
   const auto judged = safety.get();
   for (std::size_t k = 0; k < result.stages.size(); ++k) result.stages[k].safety = judged[k];
   stopwatch.lap("limit analysis, after the stages");
-  check_loads(job, states, result);
+  check_loads(job, result);
   add_mesh_effects(coarse, result);
   add_mesh_errors(coarse, result.stages);
   result.job = coupled;

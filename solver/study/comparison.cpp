@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <string>
 
 namespace deadshore::solver {
@@ -13,7 +12,6 @@ namespace {
 
 constexpr double telling_difference = 0.15;  // of the uncracked load: below it no reason is owed
 constexpr double telling_part = 0.05;  // of the hand load: below it a cause is not worth naming
-constexpr double not_analysed = std::numeric_limits<double>::quiet_NaN();
 
 double kilonewtons(double newtons) {
   return newtons / 1000.0;
@@ -205,8 +203,8 @@ std::vector<NeedleComparison> compare(const Job& job, const SpreadResult& hand,
     NeedleComparison row;
     row.needle = job.needles[i].name;
     row.hand = c.by_hand();
-    row.uncracked = uncracked != nullptr ? uncracked->needles[i].force : not_analysed;
-    row.cracked = cracked != nullptr ? cracked->needles[i].force : not_analysed;
+    row.uncracked = uncracked != nullptr ? uncracked->needles[i].force : not_known;
+    row.cracked = cracked != nullptr ? cracked->needles[i].force : not_known;
     row.unyielding = what_if.unyielding.needles[i];
     const double elastic = what_if.as_given.needles[i];
     if (differs(row.hand, elastic)) {

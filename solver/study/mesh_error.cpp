@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace deadshore::solver {
 
@@ -55,8 +54,7 @@ std::map<std::string, double> mesh_error(const PanelResult& fine, const PanelRes
 
 double mesh_error_of(const PanelResult& analysis, const std::string& support) {
   const auto known = analysis.mesh_error.find(support);
-  return known != analysis.mesh_error.end() ? known->second
-                                            : std::numeric_limits<double>::quiet_NaN();
+  return known != analysis.mesh_error.end() ? known->second : not_known;
 }
 
 }  // namespace deadshore::solver

@@ -4,6 +4,7 @@
 #include "solver/job/error.h"
 #include "solver/loads/chimney_checks.h"
 #include "solver/site/lift_plan.h"
+#include "solver/site/monitoring.h"
 #include "solver/site/removed_masonry.h"
 
 #include <fmt/format.h>
@@ -79,6 +80,7 @@ void add_beam_and_site(JobResult& result) {
     add(result.lift->checks);
   }
   result.removed = removed_masonry(result.job);
+  result.monitoring = monitoring_of(result.job, result.mesh, result.stages);
   sort_worst_first(result.checks);
 }
 

@@ -24,8 +24,8 @@ namespace deadshore::solver {
 void check_load_total(const PanelResult& analysis, double expected);
 
 /// Adds every check of the permanent beam, if there is one, and what needs no finite elements: the
-/// take-down, the dead shores, the way of the beam, what is carried away. All checks come out worst
-/// first.
+/// take-down, the dead shores, the way of the beam, what is carried away, the marks to watch. All
+/// checks come out worst first.
 void add_beam_and_site(JobResult& result);
 
 }  // namespace deadshore::solver

@@ -1,5 +1,7 @@
 #include "tests/io/made_up_result.h"
 
+#include "solver/result/result_stages.h"
+
 #include <cmath>
 #include <limits>
 #include <utility>
@@ -291,6 +293,16 @@ void make_fall(solver::PanelResult& analysis, const std::string& reason) {
 
 }  // namespace
 
+void work_out_again(solver::JobResult& result) {
+  if (!is_staged(result)) result.stages[0].operations = stage_at_once(result.job).operations;
+  solver::StageState state = state_before(result.job);
+  for (solver::StageResult& stage : result.stages) {
+    state = state_after(result.job, state, {stage.name, stage.day, stage.operations});
+    stage.state = state;
+  }
+  result.monitoring = monitoring_of(result.job, result.mesh, result.stages);
+}
+
 solver::JobResult made_up_result() {
   solver::JobResult result;
   result.job = made_up_job();
@@ -306,6 +318,7 @@ solver::JobResult made_up_result() {
       {"N1", 30e3, 21.3e3, 24.55e3, "It gives 1.2 mm and sheds load to the left pier."},
       {"N2", 20e3, 18.7e3, 26.05e3, "Cracking leans the wall on it."}};
   result.times = {{"analysis", 1.23}};
+  work_out_again(result);
   return result;
 }
 
@@ -349,6 +362,7 @@ solver::JobResult made_up_staged_result() {
   add_findings(result);
   result.comparison = {{"N1", 30e3, 18e3, 20e3, "It gives 1.2 mm."},
                        {"N2", 20e3, 15e3, 22e3, "Cracking leans the wall on it."}};
+  work_out_again(result);
   return result;
 }
 
@@ -357,6 +371,7 @@ solver::JobResult made_up_staged_result_that_falls(const std::string& reason) {
   result.stages.resize(3);
   result.stages.back().safety.reset();
   make_fall(result.stages.back().analyses.back(), reason);
+  work_out_again(result);
   for (solver::NeedleComparison& needle : result.comparison) needle.cracked = nothing;
   result.mesh_effects.pop_back();
   return result;

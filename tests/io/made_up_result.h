@@ -11,6 +11,10 @@ namespace deadshore::io::test {
 /// For the writers, which must not care where numbers come from.
 [[nodiscard]] solver::JobResult made_up_result();
 
+/// Works out again what follows from the job and the stages of a result: their states and what the
+/// marks on the wall should move.
+void work_out_again(solver::JobResult& result);
+
 /// What its N1 depends on with cracked masonry: E, and most of all the packing of N2.
 [[nodiscard]] solver::Sensitivity made_up_sensitivity();
 

@@ -37,6 +37,7 @@ solver::JobResult one_needle() {
   cracked.model = solver::MasonryModel::cracked;
   cracked.needles[0].force = 30.0e3;
   result.stages = {{"cut", {uncracked, cracked}}};
+  result.stages[0].state.removed = {solver::cut_region};
   return result;
 }
 

@@ -153,6 +153,8 @@ JobResult made_up_result() {
   result.stages = {{"cut",
                     {made_up_panel(result, solver::MasonryModel::uncracked, 1.0),
                      made_up_panel(result, solver::MasonryModel::cracked, 0.8)}}};
+  result.stages[0].state =
+      state_after(result.job, state_before(result.job), stage_at_once(result.job));
   return result;
 }
 

@@ -207,6 +207,7 @@ JobResult made_up_staged_result() {
     stage.name = job.stages[i].name;
     stage.day = job.stages[i].day;
     stage.operations = job.stages[i].operations;
+    stage.state = states[i];
     for (const PanelResult& panel : as_cut)
       stage.analyses.push_back(made_up_panel(result, panel, states[i]));
     stage.safety = made_up_safety(result, states[i]);

@@ -11,22 +11,15 @@ namespace {
 
 using solver::JobResult;
 
-solver::StageState works_as_cut(const solver::Job& job) {
-  solver::StageState works = solver::state_before(job);
-  works.removed = {solver::cut_region};
-  works.needles.assign(job.needles.size(), solver::NeedleState::fitted);
-  return works;
-}
-
 }  // namespace
 
 std::vector<ShownStage> shown_stages(const JobResult& result) {
-  if (!is_staged(result))
-    return std::vector<ShownStage>(result.stages.size(), {"", works_as_cut(result.job)});
-  const std::vector<solver::StageState> states = states_of(result);
   std::vector<ShownStage> shown;
-  for (std::size_t i = 0; i < states.size(); ++i)
-    shown.push_back({fmt::format("stage {}: {}", i + 1, result.stages[i].name), states[i]});
+  for (const solver::StageResult& stage : result.stages) {
+    shown.push_back({"", stage.state});
+    if (is_staged(result))
+      shown.back().words = fmt::format("stage {}: {}", shown.size(), stage.name);
+  }
   return shown;
 }
 

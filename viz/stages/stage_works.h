@@ -13,8 +13,7 @@ struct ShownStage {
   solver::StageState works;  ///< what is there after it
 };
 
-/// One for each stage of the result. Without an order of work: the cut is out and all needles are
-/// in.
+/// One for each stage of the result.
 [[nodiscard]] std::vector<ShownStage> shown_stages(const solver::JobResult& result);
 
 /// A mark, 0 or 1, for each quadrilateral that is there in an analysis; empty: all of them are.
