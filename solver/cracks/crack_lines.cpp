@@ -33,7 +33,7 @@ double distance(Point a, Point b) {
 }
 
 /// What opens across a crack at a point.
-struct Opening {
+struct CrackOpening {
   double width = 0.0;
   Point middle;         ///< of the strain in the window
   double window = 0.0;  ///< mm
@@ -130,14 +130,14 @@ class CrackTracer {
     }
   }
 
-  [[nodiscard]] Opening opening_at(int quad, Point p, Point n) const {
+  [[nodiscard]] CrackOpening opening_at(int quad, Point p, Point n) const {
     const double window = std::max(brick_pitch, 2.0 * extent(quad, n));
     std::vector<Piece> pieces;
     add_pieces(p, {-n.x, -n.y}, window, pieces);
     for (Piece& piece : pieces) piece.s = {-piece.s.to, -piece.s.from};
     add_pieces(p, n, window, pieces);
     const Interval best = best_window(pieces, window);
-    Opening opening{opened_in(pieces, best), p, window};
+    CrackOpening opening{opened_in(pieces, best), p, window};
     double moment = 0.0;
     for (const Piece& piece : pieces) {
       const Interval part{std::max(piece.s.from, best.from), std::min(piece.s.to, best.to)};
@@ -151,7 +151,7 @@ class CrackTracer {
   struct Step {
     Point at;
     Point normal;
-    Opening opening;
+    CrackOpening opening;
   };
 
   /// The line's next point at `p`, where the crack goes on there.
@@ -162,7 +162,7 @@ class CrackTracer {
     const Point mean{normal.x + here.x, normal.y + here.y};
     const double size = std::hypot(mean.x, mean.y);
     const Point n{mean.x / size, mean.y / size};
-    const Opening opening = opening_at(quad, p, n);
+    const CrackOpening opening = opening_at(quad, p, n);
     if (opening.width < least_width_) return std::nullopt;
     return Step{p, n, opening};
   }
@@ -217,7 +217,7 @@ class CrackTracer {
 
   [[nodiscard]] CrackLine trace(int quad) {
     const Point n = normal_of(quad, {1.0, 0.0});
-    const Opening opening = opening_at(quad, middle_of(quad), n);
+    const CrackOpening opening = opening_at(quad, middle_of(quad), n);
     const Step start{opening.middle, n, opening};
     std::vector<Step> line;
     follow(start, -1.0, line);

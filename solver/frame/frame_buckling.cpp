@@ -21,8 +21,8 @@ constexpr double no_buckling = 1e-12;  // mu of the largest entry of G below whi
 
 // Points on [-1, 1] and weights; Abramowitz & Stegun (1964), table 25.4.
 constexpr double root_3_5 = 0.774596669241483377;
-constexpr std::array<double, 3> gauss_point = {-root_3_5, 0.0, root_3_5};
-constexpr std::array<double, 3> gauss_weight = {5.0 / 9.0, 8.0 / 9.0, 5.0 / 9.0};
+constexpr std::array<double, 3> three_gauss_points = {-root_3_5, 0.0, root_3_5};
+constexpr std::array<double, 3> three_gauss_weights = {5.0 / 9.0, 8.0 / 9.0, 5.0 / 9.0};
 
 /// Slope of the axis at `x` per displacement of the member's nodes, global axes. First order.
 Eigen::Matrix<double, 1, 6> slopes_at(const FrameElement& element, double x) {
@@ -38,10 +38,10 @@ Eigen::Matrix<double, 1, 6> slopes_at(const FrameElement& element, double x) {
 EndMatrix compression_stiffness(const FrameElement& element, const MemberSolution& member) {
   EndMatrix G = EndMatrix::Zero();
   const double half = 0.5 * element.beam.length;
-  for (std::size_t point = 0; point < gauss_point.size(); ++point) {
-    const double x = half * (1.0 + gauss_point[point]);
+  for (std::size_t point = 0; point < three_gauss_points.size(); ++point) {
+    const double x = half * (1.0 + three_gauss_points[point]);
     const auto slopes = slopes_at(element, x);
-    G -= gauss_weight[point] * half * section(member, x).axial * slopes.transpose() * slopes;
+    G -= three_gauss_weights[point] * half * section(member, x).axial * slopes.transpose() * slopes;
   }
   return G;
 }

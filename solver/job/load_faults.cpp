@@ -16,7 +16,7 @@ struct Height {
 };
 
 // The lowest that the wall's top comes under a load; at a step, the load's own side counts.
-Height lowest_top(const mesh::WallShape& wall, mesh::Interval load) {
+Height lowest_top_under(const mesh::WallShape& wall, mesh::Interval load) {
   Height lowest{HUGE_VAL, load.from};
   for (std::size_t i = 1; i < wall.top.size(); ++i) {
     const mesh::Point from = wall.top[i - 1];
@@ -46,7 +46,7 @@ void check_bed_in_openings(const mesh::WallShape& wall, const Bed& bed, FaultLis
     if (common.length() <= mesh::same_place || takes_out(wall.cut, opening)) continue;
     const double middle = opening.span().middle();
     const double head = opening.head(std::clamp(middle, common.from, common.to));
-    const double top = lowest_top(wall, common).y;
+    const double top = lowest_top_under(wall, common).y;
     const bool open_top = opening.crown() >= top - mesh::same_place;
     const double level = bed.follows_top ? top : bed.level;
     const bool in_hole = level > opening.sill + mesh::same_place && level < head - mesh::same_place;
@@ -59,7 +59,7 @@ void check_bed_in_openings(const mesh::WallShape& wall, const Bed& bed, FaultLis
 }
 
 void check_bed(const mesh::WallShape& wall, const Bed& bed, FaultList& faults) {
-  const Height top = lowest_top(wall, bed.x);
+  const Height top = lowest_top_under(wall, bed.x);
   if (!bed.follows_top && bed.level > top.y + mesh::same_place)
     faults.push_back({bed.level_key,
                       fmt::format("{}, above the wall's top, which is at {} where x is {}",

@@ -1,15 +1,12 @@
 #include "solver/limit/equilibrium.h"
 
+#include "solver/fem/index.h"
 #include "solver/fem/quad_geometry.h"
 #include "solver/job/error.h"
 
 namespace deadshore::solver {
 
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 }  // namespace
 

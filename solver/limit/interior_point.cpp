@@ -1,5 +1,6 @@
 #include "solver/limit/interior_point.h"
 
+#include "solver/fem/index.h"
 #include "solver/job/error.h"
 
 #include <fmt/format.h>
@@ -21,10 +22,6 @@ constexpr double spoilt = 10.0;             // times the gap asked for is still 
 constexpr int patience = 4;                 // iterations
 
 const Mohr unit = Mohr::UnitX();
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 }  // namespace
 

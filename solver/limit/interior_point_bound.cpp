@@ -1,5 +1,7 @@
 #include "solver/limit/interior_point.h"
 
+#include "solver/fem/index.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -9,10 +11,6 @@ namespace deadshore::solver {
 namespace {
 
 constexpr double support_tolerance = 1e-9;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 }  // namespace
 

@@ -1,3 +1,4 @@
+#include "solver/fem/index.h"
 #include "solver/job/error.h"
 #include "solver/limit/interior_point.h"
 
@@ -14,10 +15,6 @@ constexpr int most_refinements = 3;
 constexpr double good_enough = 1e-7;  // residual of the solution over its right-hand side
 
 const Mohr unit = Mohr::UnitX();
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 }  // namespace
 

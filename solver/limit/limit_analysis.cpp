@@ -1,5 +1,6 @@
 #include "solver/limit/limit_analysis.h"
 
+#include "solver/fem/index.h"
 #include "solver/fem/quad_geometry.h"
 
 #include <algorithm>
@@ -14,10 +15,6 @@ constexpr double factor_gap = 1e-3;
 constexpr double loose_gap = 5e-5;  // of all load
 constexpr double tension_gap = 5e-3;
 constexpr double least_tension = 5e-3;  // of the compressive strength: below, the gap is absolute
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Strength times thickness times the size of an element: forces of order 1 in these units.
 double force_unit_of(const LimitProblem& problem) {

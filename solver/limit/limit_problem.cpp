@@ -1,5 +1,6 @@
 #include "solver/limit/limit_problem.h"
 
+#include "solver/fem/index.h"
 #include "solver/fem/quad_geometry.h"
 #include "solver/fem/quad_shape.h"
 #include "solver/fem/side_points.h"
@@ -12,10 +13,6 @@
 namespace deadshore::solver {
 
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// What a region is made of. Its tension is that of a material that is not masonry.
 struct RegionMaterial {

@@ -1,5 +1,6 @@
 #include "solver/limit/limit_remedies.h"
 
+#include "solver/fem/index.h"
 #include "solver/limit/limit_analysis.h"
 #include "solver/panel/wall_panel.h"
 
@@ -17,10 +18,6 @@ namespace {
 
 constexpr double clear_drop = 1.0 / 3.0;  // of the largest velocity
 constexpr double usual_bearing = 150.0;   // mm, of a needle where the job has none
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 struct Drop {
   double x = 0.0;

@@ -13,7 +13,7 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 double in_metres(double millimetres) {
   return millimetres / 1000.0;

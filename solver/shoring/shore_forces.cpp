@@ -13,7 +13,7 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double same_place = 1.0;  // mm
+constexpr double same_upright = 1.0;  // mm
 
 enum class ImposedOn { every_bay, odd_bays, even_bays };
 
@@ -48,7 +48,7 @@ std::vector<double> joist_places(const ShoreFrame& frame, std::span<const Uprigh
   std::vector<double> places;
   for (const double x : wanted) {
     const bool known = std::ranges::any_of(places, [&](double other) {
-      return std::abs(std::remainder(x - other, spacing)) < same_place;
+      return std::abs(std::remainder(x - other, spacing)) < same_upright;
     });
     if (!known) places.push_back(x);
   }
@@ -65,7 +65,7 @@ std::size_t bay_of(std::span<const Upright> uprights, double x) {
 /// A load straight over an upright bends no bay and is always on.
 bool is_on(ImposedOn where, std::span<const Upright> uprights, double x) {
   const bool over_upright = std::ranges::any_of(
-      uprights, [x](const Upright& upright) { return std::abs(upright.x - x) < same_place; });
+      uprights, [x](const Upright& upright) { return std::abs(upright.x - x) < same_upright; });
   if (where == ImposedOn::every_bay || over_upright) return true;
   return (bay_of(uprights, x) % 2 == 1) == (where == ImposedOn::odd_bays);
 }

@@ -11,7 +11,7 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double same_place = 0.5;  // mm
+constexpr double on_the_row = 0.5;  // mm
 
 mesh::Interval common(mesh::Interval a, mesh::Interval b) {
   return {std::max(a.from, b.from), std::min(a.to, b.to)};
@@ -22,7 +22,7 @@ void add_line(const LineLoad& load, const ShoreFrame& frame, RowLoads& loads) {
   const mesh::Interval on_row = common(load.x, frame.x);
   if (on_row.length() > 0.0)
     loads.stretches.push_back({on_row, lever * load.dead, lever * load.imposed});
-  if (load.x.length() - std::max(0.0, on_row.length()) > same_place)
+  if (load.x.length() - std::max(0.0, on_row.length()) > on_the_row)
     loads.beside.push_back(load.name);
 }
 

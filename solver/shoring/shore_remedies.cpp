@@ -14,7 +14,7 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double kilonewton = 1000.0;
+constexpr double newtons_per_kilonewton = 1000.0;
 
 /// A change to the shore, and what it is called.
 struct Variant {
@@ -145,14 +145,14 @@ std::string prop_sentence(const Job& job, const ShoreCase& asked, const ShoreAns
       answer.checks, [](const Check& check) { return check.check == "prop strength"; });
   if (failure == nullptr) return {};
   const double extension = upright_length(*asked.shore.frame);
-  const double load = failure->demand * kilonewton;
+  const double load = failure->demand * newtons_per_kilonewton;
   const auto choice = weakest_prop_for(load, extension, job.prop_choices, asked.rules.prop_basis);
   const std::string fails =
       fmt::format("{} carries {:.1f} kN where {:.1f} kN is safe at {:.2f} m", failure->member,
                   failure->demand, failure->capacity, extension / 1000.0);
   if (!choice) return fails + "; no prop of the tables carries it: put props closer.";
   return fmt::format("{}; {} ({:.1f} kN safe) would carry it.", fails, choice->prop->name,
-                     choice->safe_load / kilonewton);
+                     choice->safe_load / newtons_per_kilonewton);
 }
 
 }  // namespace

@@ -25,8 +25,8 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double coupling_tolerance = 0.005;  // change of a needle's stiffness
-constexpr int most_coupling_passes = 8;
+constexpr double staged_coupling_tolerance = 0.005;  // change of a needle's stiffness
+constexpr int most_staged_passes = 8;
 
 /// The job's stages on one mesh.
 struct StagedRun {
@@ -52,13 +52,13 @@ StagedRun run_coupled(Job& job, const std::vector<Stage>& stages, double size,
                       const StageReport& report) {
   StagedRun run;
   run.mesh = whole_mesh_of(job, size);
-  for (int pass = 0; pass < most_coupling_passes; ++pass) {
+  for (int pass = 0; pass < most_staged_passes; ++pass) {
     run.stages = run_stages(job, stages, run.mesh, report);
     if (!std::ranges::all_of(run.stages, &StageResult::stands)) return run;
-    if (update_stiffness(job, largest_loads(job, run.stages)) <= coupling_tolerance) return run;
+    if (update_stiffness(job, largest_loads(job, run.stages)) <= staged_coupling_tolerance) return run;
   }
   throw SolveError(
-      fmt::format("wall and needle frames do not agree after {} passes", most_coupling_passes));
+      fmt::format("wall and needle frames do not agree after {} passes", most_staged_passes));
 }
 
 /// The same on elements twice as large; no stages where those are too coarse for the wall.

@@ -12,14 +12,14 @@ namespace {
 constexpr double corner_order = 2.0 * 0.5445;
 constexpr double safety_on_two_meshes = 3.0;
 
-struct Change {
+struct MeshChange {
   SupportReaction fine;
   double size = 0.0;  ///< of the change from the larger elements, N
 };
 
-std::vector<Change> changes_of(const PanelResult& fine, const PanelResult& coarse) {
+std::vector<MeshChange> mesh_changes_of(const PanelResult& fine, const PanelResult& coarse) {
   const std::vector<SupportReaction> before = reactions_of(coarse);
-  std::vector<Change> changes;
+  std::vector<MeshChange> changes;
   for (const SupportReaction& now : reactions_of(fine)) {
     const auto same = std::ranges::find(before, now.support, &SupportReaction::support);
     if (same == before.end() || (now.force == 0.0 && same->force == 0.0)) continue;
@@ -28,10 +28,10 @@ std::vector<Change> changes_of(const PanelResult& fine, const PanelResult& coars
   return changes;
 }
 
-double root_mean_square(const std::vector<Change>& changes, SupportGroup group) {
+double root_mean_square(const std::vector<MeshChange>& changes, SupportGroup group) {
   double sum = 0.0;
   int count = 0;
-  for (const Change& change : changes) {
+  for (const MeshChange& change : changes) {
     if (change.fine.group != group) continue;
     sum += change.size * change.size;
     ++count;
@@ -43,9 +43,9 @@ double root_mean_square(const std::vector<Change>& changes, SupportGroup group) 
 
 std::map<std::string, double> mesh_error(const PanelResult& fine, const PanelResult& coarse) {
   const double factor = safety_on_two_meshes / (std::exp2(corner_order) - 1.0);
-  const std::vector<Change> changes = changes_of(fine, coarse);
+  const std::vector<MeshChange> changes = mesh_changes_of(fine, coarse);
   std::map<std::string, double> errors;
-  for (const Change& change : changes) {
+  for (const MeshChange& change : changes) {
     errors[change.fine.support] =
         factor * std::max(change.size, root_mean_square(changes, change.fine.group));
   }

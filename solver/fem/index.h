@@ -1,0 +1,12 @@
+#pragma once
+
+#include <cstddef>
+
+namespace deadshore::solver {
+
+/// Index into a container, of a number of a node, a quad or an equation.
+[[nodiscard]] constexpr std::size_t at(int i) {
+  return static_cast<std::size_t>(i);
+}
+
+}  // namespace deadshore::solver
