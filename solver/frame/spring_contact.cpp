@@ -11,7 +11,7 @@ namespace {
 constexpr double least_pivot = 1e-12;
 constexpr double open_stiffness = 1e-6;  // part an open spring keeps where a step needs a hold
 constexpr double idle_force = 1e-10;     // part of the load below which open or closed is the same
-constexpr int most_steps = 100;
+constexpr int most_contact_steps = 100;
 constexpr int most_doublings = 60;
 constexpr int most_halvings = 200;
 
@@ -145,7 +145,7 @@ Eigen::VectorXd resistance(const FrameSystem& system, const Eigen::VectorXd& u) 
 ContactResult settle(const FrameSystem& system, std::vector<bool>& closed) {
   ContactResult result;
   Eigen::VectorXd u = system.given;
-  for (result.steps = 1; result.steps <= most_steps; ++result.steps) {
+  for (result.steps = 1; result.steps <= most_contact_steps; ++result.steps) {
     Eigen::MatrixXd stiffness = free_stiffness(system, closed);
     auto factor = StiffnessFactor::of(stiffness);
     const bool exact = factor.has_value();

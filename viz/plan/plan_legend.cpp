@@ -12,8 +12,6 @@ namespace {
 
 using solver::Job;
 
-const Pen edge_pen{.colour = ink, .width = 0.6};
-
 /// What the needles of each frame are: "needle UC 203x203x46, 1715 long"; named where there are
 /// more kinds than one.
 std::vector<std::string> needle_words(const Job& job) {
@@ -85,7 +83,7 @@ std::vector<LegendEntry> plan_legend(const Job& job, const PlanParts& parts) {
          "way of the beam"});
     entries.push_back({[](Canvas& canvas, const Rect& box) {
                          canvas.fill(box, white);
-                         canvas.outline(box, edge_pen);
+                         canvas.outline(box, plan_edge_pen);
                        },
                        "pocket"});
     if (!job.lifting->stands.empty())

@@ -14,7 +14,6 @@ namespace {
 using mesh::Interval;
 using solver::Job;
 
-const Pen edge_pen{.colour = ink, .width = 0.6};
 const Pen lane_pen{.colour = tension, .width = 0.8, .dash = {4.0, 2.0}};
 
 /// The stretches of wall that a level cut through it, half way up to the soffit, meets.
@@ -52,10 +51,10 @@ void draw_way(Canvas& canvas, const PlanPage& page, const PlanWay& way, const Jo
 
 void draw_prop_sign(Canvas& canvas, const Rect& box, double radius, bool holds_down) {
   canvas.fill(box, white);
-  canvas.outline(box, edge_pen);
+  canvas.outline(box, plan_edge_pen);
   if (radius <= 0.0) {
     canvas.fill(box, timber_tint);
-    canvas.outline(box, edge_pen);
+    canvas.outline(box, plan_edge_pen);
     return;
   }
   const std::array circle{circle_at(box.middle(), radius)};
@@ -125,7 +124,7 @@ void draw_beam_from_above(Canvas& canvas, const PlanPage& page, const Job& job) 
       if (!(pocket.length() > 0.0)) continue;
       const Rect box = page.at({pocket, {-half, half}});
       canvas.fill(box, white);
-      canvas.outline(box, edge_pen);
+      canvas.outline(box, plan_edge_pen);
     }
   }
   canvas.outline(page.at({places.beam.x, {-0.5 * width, 0.5 * width}}), beam_place_pen());

@@ -45,6 +45,7 @@ void draw_wall_sign(Canvas& canvas, const Rect& box);
 [[nodiscard]] Pen head_plate_pen();
 [[nodiscard]] Pen beam_place_pen();
 [[nodiscard]] Pen way_pen();
+inline const Pen plan_edge_pen{.colour = ink, .width = 0.6};
 inline constexpr double lane_shade = 0.13;  ///< of the colour of tension
 
 }  // namespace deadshore::viz

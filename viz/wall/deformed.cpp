@@ -23,7 +23,6 @@ using solver::PanelResult;
 
 constexpr double drawn_share = 0.05;  ///< of the wall's size: the largest movement drawn at most
 constexpr double net_pitch = 20.0;    ///< of the lines that move with the wall, points
-const Pen still_pen{.colour = quiet_ink, .width = 0.6, .dash = {3.0, 2.0}};
 const Pen moved_pen{.colour = ink, .width = 1.3};
 const Pen net_pen{.colour = {0.72, 0.66, 0.58}, .width = 0.45};
 const Pen settled_pen{.colour = tension, .width = 1.4};
@@ -208,7 +207,7 @@ Drawing deformed_wall(const JobResult& result, const PanelResult& panel, const S
   const auto most = most_settled(mesh, sound, nodes);
 
   std::vector<LegendEntry> legend{
-      line_entry(still_pen, is_staged(result) ? "before the work" : "before it moved"),
+      line_entry(before_pen, is_staged(result) ? "before the work" : "before it moved"),
       line_entry(moved_pen, fmt::format("as it moved, drawn {:.0f} times as large", factor))};
   const auto works_entries = works_legend(job, stage.works);
   const auto finish_legend = [&](double scale) {
@@ -239,7 +238,7 @@ Drawing deformed_wall(const JobResult& result, const PanelResult& panel, const S
         draw_permanent_works(canvas, view, drawn, stage.works);
         canvas.fill(view.at(moved), masonry_tint);
         draw_net(canvas, view, drawn.wall, movement, factor);
-        canvas.outline(view.at(still), still_pen);
+        canvas.outline(view.at(still), before_pen);
         draw_ground(canvas, view, drawn.wall);
         draw_held_ends(canvas, view, drawn);
         draw_dead_shores(canvas, view, drawn, stage.works, nullptr, room);

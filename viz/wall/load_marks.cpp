@@ -15,10 +15,6 @@ constexpr double row_pitch = arrow_length + label_height;
 // A long name loses its middle, never the values after it.
 const TextStyle label_style{.size = 7.5, .width = 260.0, .overflow = Overflow::cut_middle};
 
-double level_at(const solver::Job& job, const solver::LineLoad& load, double x) {
-  return load.follows_top ? job.wall.top_at(x) : load.level;
-}
-
 /// Whether two loads would be drawn on each other.
 bool meet(const solver::Job& job, const solver::LineLoad& a, const solver::LineLoad& b) {
   const mesh::Interval both{std::max(a.x.from, b.x.from), std::min(a.x.to, b.x.to)};
@@ -33,7 +29,7 @@ double point_tail(const solver::Job& job, const solver::PointLoad& load,
   double tail = point_arrow_length;
   for (std::size_t i = 0; i < job.line_loads.size(); ++i) {
     const solver::LineLoad& row = job.line_loads[i];
-    const double level = row.follows_top ? job.wall.top_at(load.x) : row.level;
+    const double level = level_at(job, row, load.x);
     if (std::abs(level - load.level) < 1.0 && row.x.contains(load.x))
       tail = std::max(tail, lifts[i] + row_pitch + point_arrow_length - arrow_length);
   }
@@ -123,6 +119,10 @@ void write_label(Canvas& canvas, LabelRoom& room, const std::string& text, PageP
 }
 
 }  // namespace
+
+double level_at(const solver::Job& job, const solver::LineLoad& load, double x) {
+  return load.follows_top ? job.wall.top_at(x) : load.level;
+}
 
 Pen line_load_pen() {
   return {.colour = ink, .width = 0.6};

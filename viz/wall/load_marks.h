@@ -19,6 +19,9 @@ namespace deadshore::viz {
 void draw_loads(Canvas& canvas, const WallView& view, const solver::Job& job, LabelRoom& room);
 
 /// The pens of the arrows, for a legend.
+/// Where a line load bears at `x`, mm above the base.
+[[nodiscard]] double level_at(const solver::Job& job, const solver::LineLoad& load, double x);
+
 [[nodiscard]] Pen line_load_pen();
 [[nodiscard]] Pen point_load_pen();
 

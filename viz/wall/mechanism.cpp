@@ -21,8 +21,7 @@ using solver::PanelResult;
 
 constexpr double arrow_pitch = 26.0;  ///< about, on the page, points
 constexpr double least_arrow = 3.0;   ///< shorter ones are left out, points
-const Pen moved_pen{.colour = tension, .width = 1.6};
-const Pen still_pen{.colour = quiet_ink, .width = 0.6, .dash = {3.0, 2.0}};
+const Pen falling_pen{.colour = tension, .width = 1.6};
 const Pen velocity_pen{.colour = ink, .width = 0.6};
 
 /// The analysis whose masonry may be loose at this stage; else any; null where there is none.
@@ -117,8 +116,8 @@ Drawing mechanism(const JobResult& result, const solver::StageResult& stage,
   }
 
   std::vector<LegendEntry> legend{
-      line_entry(still_pen, "the wall before"),
-      line_entry(moved_pen,
+      line_entry(before_pen, "the wall before"),
+      line_entry(falling_pen,
                  fmt::format("the shape in which it would go: its largest movement is drawn as "
                              "{:.0f} mm of wall",
                              reach)),
@@ -146,13 +145,13 @@ Drawing mechanism(const JobResult& result, const solver::StageResult& stage,
         LabelRoom room({0.0, 0.0, page.size.width, page.size.height});
         draw_heading(canvas, heading_with(heading, shown), job.title);
         canvas.fill(view.at(moved), masonry_tint);
-        canvas.outline(view.at(still), still_pen);
+        canvas.outline(view.at(still), before_pen);
         draw_ground(canvas, view, job.wall);
         draw_held_ends(canvas, view, job);
         draw_permanent_works(canvas, view, job, shown.works);
         draw_dead_shores(canvas, view, job, shown.works, nullptr, room);
         draw_loose(canvas, view, mesh, loose);
-        canvas.outline(view.at(moved), moved_pen);
+        canvas.outline(view.at(moved), falling_pen);
         draw_velocities(canvas, view, mesh, nodes, movement, factor);
         draw_named_needles(canvas, view, job, shown.works, room);
         label_loose(canvas, view, loose, room);
@@ -166,8 +165,8 @@ Drawing runaway(const JobResult& result, const PanelResult& panel, const ShownSt
   const std::vector<char> there = quads_there(mesh, panel.fields);
   const std::vector<double>& displacement = panel.fields.displacement;
   const double largest = largest_movement(mesh, there, displacement);
-  const std::vector<LegendEntry> legend{line_entry(still_pen, "the wall before"),
-                                        line_entry(moved_pen, "how it would go (not to scale)")};
+  const std::vector<LegendEntry> legend{line_entry(before_pen, "the wall before"),
+                                        line_entry(falling_pen, "how it would go (not to scale)")};
   const TextStyle reason_style{
       .size = 8.5, .bold = true, .width = page_width - 24.0, .overflow = Overflow::wrap};
   const std::string reason = "No equilibrium: " + panel.no_equilibrium;
@@ -191,8 +190,8 @@ Drawing runaway(const JobResult& result, const PanelResult& panel, const ShownSt
                 ? view.at(moved_outline(mesh, there, displacement, swing / view.scale / largest))
                 : std::vector<Loop>{};
         canvas.fill(moved, masonry_tint);
-        canvas.outline(view.at(region_of(mesh, there)), still_pen);
-        canvas.outline(moved, moved_pen);
+        canvas.outline(view.at(region_of(mesh, there)), before_pen);
+        canvas.outline(moved, falling_pen);
         draw_ground(canvas, view, job.wall);
         draw_held_ends(canvas, view, job);
         draw_permanent_works(canvas, view, job, stage.works);

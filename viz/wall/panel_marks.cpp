@@ -14,29 +14,28 @@ using solver::Job;
 using solver::PanelResult;
 using solver::StageState;
 
-constexpr double arrow_length = 20.0;
-constexpr double smallest_force = 50.0;  ///< N: what one decimal in kN can show
-const TextStyle value_style{.size = 7.5, .colour = support};
+constexpr double reaction_arrow_length = 20.0;
+const TextStyle reaction_style{.size = 7.5, .colour = support};
 
 void draw_base_reaction(Canvas& canvas, const WallView& view, double x, double force) {
   const double y = view.down(0.0) + 6.0;
   const PagePoint tip{view.across(x), y};
-  const PagePoint tail{tip.x, y + arrow_length};
-  if (force >= smallest_force) canvas.arrow(tail, tip, reaction_pen());
-  if (force <= -smallest_force) canvas.arrow(tip, tail, reaction_pen());
-  canvas.text({tail.x, tail.y + 0.5}, kilonewtons(force), value_style, {0.5, 0.0});
+  const PagePoint tail{tip.x, y + reaction_arrow_length};
+  if (force >= smallest_shown_force) canvas.arrow(tail, tip, reaction_pen());
+  if (force <= -smallest_shown_force) canvas.arrow(tip, tail, reaction_pen());
+  canvas.text({tail.x, tail.y + 0.5}, kilonewtons(force), reaction_style, {0.5, 0.0});
 }
 
 /// `inwards` is +1 where a push on the wall points right on the page.
 void draw_thrust(Canvas& canvas, const WallView& view, const Job& job, double x, double inwards,
                  double force) {
-  if (!(std::abs(force) >= smallest_force)) return;
+  if (!(std::abs(force) >= smallest_shown_force)) return;
   const double y = view.down(0.5 * (job.wall.cut.soffit + job.wall.top_at(x)));
   const PagePoint near{view.across(x) - inwards * (held_strip + 1.5), y};
-  const PagePoint far{near.x - inwards * arrow_length, y};
+  const PagePoint far{near.x - inwards * reaction_arrow_length, y};
   if (force > 0.0) canvas.arrow(far, near, reaction_pen());
   if (force < 0.0) canvas.arrow(near, far, reaction_pen());
-  canvas.text({near.x, y - 3.0}, kilonewtons(std::abs(force)), value_style,
+  canvas.text({near.x, y - 3.0}, kilonewtons(std::abs(force)), reaction_style,
               {inwards > 0.0 ? 1.0 : 0.0, 1.0});
 }
 
@@ -51,18 +50,18 @@ void draw_beam_reactions(Canvas& canvas, const WallView& view, const Job& job,
   const solver::BeamPlaces places = solver::places_of_beam(job);
   const double foot = view.down(places.padstones.front().y.from);
   const auto draw = [&](double x, double jamb, double force) {
-    if (!(std::abs(force) >= smallest_force)) return;
+    if (!(std::abs(force) >= smallest_shown_force)) return;
     const PagePoint tip{view.across(x), foot};
-    canvas.arrow({tip.x, tip.y + arrow_length}, {tip.x, tip.y + 1.0}, reaction_pen());
-    room.take({tip.x - 3.0, tip.y, tip.x + 3.0, tip.y + arrow_length});
+    canvas.arrow({tip.x, tip.y + reaction_arrow_length}, {tip.x, tip.y + 1.0}, reaction_pen());
+    room.take({tip.x - 3.0, tip.y, tip.x + 3.0, tip.y + reaction_arrow_length});
     const std::string text = kilonewtons(force);
-    Rect start = plate_box({tip.x, tip.y + arrow_length + 7.0}, text, value_style);
+    Rect start = plate_box({tip.x, tip.y + reaction_arrow_length + 7.0}, text, reaction_style);
     const double edge = view.across(jamb);
     const double aside =
         x < jamb ? std::min(0.0, edge - 2.0 - start.right) : std::max(0.0, edge + 2.0 - start.left);
     start.left += aside;
     start.right += aside;
-    draw_plate(canvas, room, text, value_style, boxes_around(start, {4.0, 4.0}, 12));
+    draw_plate(canvas, room, text, reaction_style, boxes_around(start, {4.0, 4.0}, 12));
   };
   draw(places.supports.from, job.wall.cut.left, beam.reaction_left);
   draw(places.supports.to, job.wall.cut.right, beam.reaction_right);
@@ -117,8 +116,8 @@ void draw_reactions(Canvas& canvas, const WallView& view, const Job& job, const 
   std::vector<NeedleText> texts;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     const double force = i < panel.needles.size() ? panel.needles[i].force : 0.0;
-    texts.push_back(
-        {job.needles[i].name, kilonewtons(force), force >= smallest_force, is_there(works, i)});
+    texts.push_back({job.needles[i].name, kilonewtons(force), force >= smallest_shown_force,
+                     is_there(works, i)});
   }
   draw_needles(canvas, view, job, texts, room, setting_of(view, job, works));
   if (panel.beam) draw_beam_reactions(canvas, view, job, *panel.beam, room);

@@ -111,4 +111,7 @@ bool draw_plate(Canvas& canvas, LabelRoom& room, const std::string& text, const 
 /// A force in kN with its unit: one decimal, two below 1 kN.
 [[nodiscard]] std::string kilonewtons(double newtons);
 
+/// Outline of the wall as it was before it moved.
+inline const Pen before_pen{.colour = quiet_ink, .width = 0.6, .dash = {3.0, 2.0}};
+
 }  // namespace deadshore::viz

@@ -2,6 +2,7 @@
 
 #include "solver/job/beam_places.h"
 #include "solver/job/cut.h"
+#include "viz/wall/load_marks.h"
 
 #include <algorithm>
 #include <array>
@@ -13,7 +14,6 @@ namespace {
 using solver::Job;
 using solver::StageState;
 
-constexpr double smallest_force = 50.0;  ///< N: what one decimal in kN can show
 constexpr double prop_height = 8.0;
 constexpr double least_prop_height = 4.5;  ///< in a small picture, clear of what is below
 constexpr double prop_length = 150.0;      ///< mm that it is drawn as, between these
@@ -71,15 +71,11 @@ const solver::LineLoad* load_of(const Job& job, const solver::DeadShore& shore) 
   return nullptr;
 }
 
-double level_at(const Job& job, const solver::LineLoad& load, double x) {
-  return load.follows_top ? job.wall.top_at(x) : load.level;
-}
-
 void label_joists(Canvas& canvas, const WallView& view, const solver::PanelResult& panel,
                   const std::string& shore, mesh::Point at, LabelRoom& room) {
   const TextStyle style{.size = 7.5, .colour = support};
   for (const solver::JoistReaction& joists : panel.joists) {
-    if (joists.shore != shore || !(joists.force >= smallest_force)) continue;
+    if (joists.shore != shore || !(joists.force >= smallest_shown_force)) continue;
     const std::string text = "joists " + kilonewtons(joists.force);
     const PagePoint place = view.at(at);
     draw_plate(canvas, room, text, style,

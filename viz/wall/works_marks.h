@@ -39,4 +39,6 @@ void draw_bare_needles(Canvas& canvas, const WallView& view, const solver::Job& 
 [[nodiscard]] std::vector<LegendEntry> works_legend(const solver::Job& job,
                                                     const solver::StageState& works);
 
+inline constexpr double smallest_shown_force = 50.0;  ///< N: what one decimal in kN can show
+
 }  // namespace deadshore::viz
