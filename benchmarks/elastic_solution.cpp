@@ -4,7 +4,10 @@
 #include "solver/panel/panel_model.h"
 #include "solver/panel/wall_panel.h"
 
+#include <fmt/format.h>
+
 #include <set>
+#include <utility>
 
 namespace deadshore::benchmarks {
 
@@ -16,10 +19,11 @@ ElasticProblem elastic_problem(const solver::Job& job) {
   problem.mesh = solver::mesh_of(job).quads;
   problem.material = solver::materials_of(job, solver::MasonryModel::uncracked).front();
   problem.supports = solver::supports_of(job, problem.mesh);
-  problem.load = solver::loads_of(job.line_loads, job.point_loads, problem.mesh);
-  const auto soffit = problem.mesh.sides_of("soffit");
-  for (const solver::Needle& needle : job.needles) {
-    problem.beds.push_back(solver::needle_bed(problem.mesh, soffit, needle));
+  problem.load = solver::loads_of(job, problem.mesh);
+  const auto soffit = problem.mesh.sides_of(mesh::ChainKind::soffit);
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    problem.beds.push_back(
+        solver::needle_bed(problem.mesh, soffit, job.needles[i], solver::NeedleId{i}));
   }
   return problem;
 }
@@ -52,16 +56,17 @@ std::vector<Reaction> reactions_of(const ElasticProblem& problem, const Eigen::V
     for (const solver::ContactPoint& point : bed.points) {
       push += point.stiffness * point.length * point.approach(u);
     }
-    reactions.push_back({bed.name, push});
+    reactions.push_back({fmt::format("needle {}", bed.id.index + 1), push});
   }
   const PanelModel model(problem.mesh, problem.supports);
   const PanelLoading wall{{problem.material}, {}, {}};
   const Eigen::VectorXd force =
       model.resistance(wall, u) - problem.load - model.weight(wall.materials);
-  for (const char* chain : {"base left", "base right"}) {
+  for (const auto& [name, chain] : {std::pair{"base left", mesh::ChainKind::base_left},
+                                    std::pair{"base right", mesh::ChainKind::base_right}}) {
     double up = 0.0;
     for (const int node : solver::nodes_of_chain(problem.mesh, chain)) up += force(2 * node + 1);
-    reactions.push_back({chain, up});
+    reactions.push_back({name, up});
   }
   return reactions;
 }

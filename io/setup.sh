@@ -4,7 +4,7 @@
 set -euo pipefail
 
 packages=(
-  g++ cmake ninja-build pkg-config
+  g++ cmake ninja-build pkg-config ccache
   libeigen3-dev libspectra-dev libsuitesparse-dev libopenblas-dev
   libvtk9-dev libcairo2-dev libpng-dev libpango1.0-dev libglib2.0-dev fonts-dejavu-core
   libfmt-dev libcli11-dev libtomlplusplus-dev nlohmann-json3-dev libudunits2-dev libpugixml-dev
@@ -31,6 +31,17 @@ done
 as_root=()
 [[ $(id -u) -eq 0 ]] || as_root=(sudo)
 echo "Installing: ${missing[*]}" >&2
-"${as_root[@]}" apt-get update -qq
-DEBIAN_FRONTEND=noninteractive "${as_root[@]}" apt-get install -y -qq --no-install-recommends \
-  "${missing[@]}" >/dev/null
+# Another installation may hold the package manager's locks: it is waited for, ten minutes at most.
+apt_get() {
+  DEBIAN_FRONTEND=noninteractive "${as_root[@]}" apt-get -o DPkg::Lock::Timeout=600 -qq "$@"
+}
+waited=0
+until message=$(apt_get update 2>&1); do
+  if [[ $message != *"Could not get lock"* || $waited -ge 600 ]]; then
+    echo "$message" >&2
+    exit 1
+  fi
+  sleep 5
+  waited=$((waited + 5))
+done
+apt_get install -y --no-install-recommends "${missing[@]}" >/dev/null

@@ -13,14 +13,24 @@ namespace {
 
 constexpr double just_outside = 1e-3;  // mm
 
+/// A region that is not masonry, as its maker calls it.
+std::string in_words(const WallParts& parts, int region) {
+  if (region < cut_region(parts.shape)) {
+    return fmt::format("lintel \"{}\"",
+                       parts.shape.lintels[static_cast<std::size_t>(region - 1)].name);
+  }
+  for (const WallBlock& block : parts.blocks) {
+    if (block_region(parts.shape, block.group) == region) return fmt::format("\"{}\"", block.name);
+  }
+  return "\"cut\"";
+}
+
 /// The thing at `p` in a builder's words, between lines `a` and `b`.
 std::string thing_at(const WallParts& parts, Point p, const FeatureLine& a, const FeatureLine& b) {
   const int material = material_at(parts, p);
   if (material == masonry) return fmt::format("the masonry between {} and {}", a.what, b.what);
   if (material > masonry) {
-    const WallParts with_cut{parts.shape, parts.blocks, true};
-    const std::string name = region_names(with_cut)[static_cast<std::size_t>(material)];
-    return fmt::format("{}\"{}\"", material < cut_region(parts.shape) ? "lintel " : "", name);
+    return in_words(parts, material);
   }
   for (const Opening& opening : parts.shape.openings) {
     if (opening.span().contains(p.x) && opening.sill <= p.y && p.y <= opening.head(p.x)) {

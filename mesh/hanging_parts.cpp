@@ -23,10 +23,10 @@ bool bears(const QuadMesh& mesh, Side side, std::span<const Interval> bearings) 
 /// For each quadrilateral, whether it stands on the base or on a bearing.
 std::vector<bool> standing_quads(const QuadMesh& mesh, std::span<const Interval> bearings) {
   std::vector<bool> stands(mesh.region_of_quad.size(), false);
-  for (const char* base : {"base left", "base right", "base cut"}) {
+  for (const ChainKind base : {ChainKind::base_left, ChainKind::base_right, ChainKind::base_cut}) {
     for (const Side side : mesh.sides_of(base)) stands[static_cast<std::size_t>(side.quad)] = true;
   }
-  for (const Side side : mesh.sides_of("soffit")) {
+  for (const Side side : mesh.sides_of(ChainKind::soffit)) {
     if (bears(mesh, side, bearings)) stands[static_cast<std::size_t>(side.quad)] = true;
   }
   return stands;

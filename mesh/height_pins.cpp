@@ -163,7 +163,7 @@ HeightPins pin_shape(const PlacedWall& wall, const WallGrid& grid) {
     }
   }
   for (std::size_t k = 0; k < wall.blocks.size(); ++k) {
-    const auto& [name, x, y] = wall.blocks[k].shape;
+    const auto& [group, name, x, y] = wall.blocks[k].shape;
     const Block& block = grid.blocks[k];
     board.begin(fmt::format("\"{}\"", name));
     board.prescribe(block.left, block.right, block.bottom, flat(y.from));

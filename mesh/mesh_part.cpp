@@ -34,8 +34,8 @@ MeshPart part_of(const QuadMesh& whole, std::span<const char> keep_region) {
     std::ranges::transform(whole.nodes_of(quad), std::back_inserter(part.quads.connectivity),
                            [&](int node) { return new_node[static_cast<std::size_t>(node)]; });
   }
-  for (const NamedSides& chain : whole.chains) {
-    NamedSides& left = part.quads.chains.emplace_back(NamedSides{chain.name, {}});
+  for (const ChainSides& chain : whole.chains) {
+    ChainSides& left = part.quads.chains.emplace_back(ChainSides{chain.chain, {}});
     for (const Side side : chain.sides) {
       const int quad = new_quad[static_cast<std::size_t>(side.quad)];
       if (quad >= 0) left.sides.push_back({quad, side.side});

@@ -9,7 +9,7 @@ namespace deadshore::mesh {
 
 /// Some of the quadrilaterals of a mesh, as a mesh of their own.
 struct MeshPart {
-  QuadMesh quads;            ///< keeps all region names; chains lose the sides that are not there
+  QuadMesh quads;            ///< keeps all regions; chains lose the sides that are not there
   std::vector<int> node_of;  ///< number in the whole mesh of each node of the part
   std::vector<int> quad_of;  ///< same for quadrilaterals
 };

@@ -101,9 +101,11 @@ class Placer {
 /// What of the wall the grid holds, on the lines kept.
 void place_parts(const WallParts& parts, const Placer& placer, PlacedWall& placed) {
   const WallShape& shape = parts.shape;
-  for (const Opening& opening : shape.openings) {
+  for (std::size_t k = 0; k < shape.openings.size(); ++k) {
+    const Opening& opening = shape.openings[k];
     if (!parts.with_cut && comes_out_whole(shape, opening)) continue;
     placed.openings.push_back(placer.opening(opening, reaches_top(shape, opening)));
+    placed.openings.back().number = k;
   }
   for (const LintelShape& lintel : shape.lintels) {
     const bool comes_out = comes_out_whole(shape, lintel);
@@ -118,8 +120,8 @@ void place_parts(const WallParts& parts, const Placer& placer, PlacedWall& place
     }
   }
   for (const WallBlock& block : parts.blocks) {
-    placed.blocks.push_back(
-        {{block.name, placer.x(block.x), placer.y(block.y)}, block_region(parts, block.name)});
+    placed.blocks.push_back({{block.group, block.name, placer.x(block.x), placer.y(block.y)},
+                             block_region(shape, block.group)});
   }
   placed.cut = {placer.x(shape.cut.left), placer.x(shape.cut.right), placer.y(shape.cut.soffit)};
   if (parts.with_cut) placed.cut_region = cut_region(shape);

@@ -15,6 +15,7 @@ namespace deadshore::mesh {
 struct PlacedOpening {
   Opening shape;
   bool reaches_top = false;
+  std::size_t number = 0;  ///< among the openings of the shape
 };
 
 struct PlacedLintel {

@@ -12,8 +12,8 @@ std::span<const int> QuadMesh::nodes_of(int quad) const {
   return std::span(connectivity).subspan(static_cast<std::size_t>(quad) * count, count);
 }
 
-std::span<const Side> QuadMesh::sides_of(std::string_view name) const {
-  const auto found = std::ranges::find(chains, name, &NamedSides::name);
+std::span<const Side> QuadMesh::sides_of(Chain chain) const {
+  const auto found = std::ranges::find(chains, chain, &ChainSides::chain);
   if (found == chains.end()) return {};
   return found->sides;
 }

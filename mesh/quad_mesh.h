@@ -3,9 +3,8 @@
 #include "mesh/plane.h"
 
 #include <array>
+#include <cstddef>
 #include <span>
-#include <string>
-#include <string_view>
 #include <vector>
 
 namespace deadshore::mesh {
@@ -20,14 +19,51 @@ struct Side {
   int side = 0;
 };
 
-/// A chain of sides with a name: "soffit", "top", "base left", "base right", "left end",
-/// "right end", or the name given with a level line.
-struct NamedSides {
-  std::string name;
+/// What the quadrilaterals of a region are: masonry that stays, a lintel, the masonry of the cut,
+/// or a group of blocks that the work takes out or changes.
+enum class RegionKind { masonry, lintel, cut, block };
+
+/// A region of a mesh. `index` numbers lintels and groups of blocks; it is 0 for the other kinds.
+struct Region {
+  RegionKind kind = RegionKind::masonry;
+  std::size_t index = 0;
+
+  bool operator==(const Region&) const = default;
+};
+
+/// Where a chain of sides runs; see `mesh_wall` and `mesh_whole_wall` for each.
+enum class ChainKind {
+  base_left,
+  base_right,
+  base_cut,
+  soffit,
+  top,
+  left_end,
+  right_end,
+  opening_head,  ///< these two by the number of the opening
+  opening_sill,
+  block_top,  ///< these three by the group of the blocks
+  block_upper,
+  block_bed,
+  level_line,  ///< by its place among the level lines
+  edge,        ///< of a mesh that is no wall's: numbered by whoever makes it
+};
+
+/// A chain of sides. `index` is 0 for the kinds that have no number.
+struct Chain {
+  ChainKind kind = ChainKind::soffit;
+  std::size_t index = 0;
+
+  bool operator==(const Chain&) const = default;
+};
+
+/// A chain with its sides, in order.
+struct ChainSides {
+  Chain chain;
   std::vector<Side> sides;
 };
 
-/// Quadrilaterals with named regions and named chains of sides; a plain value, any shape.
+/// Quadrilaterals in regions, with chains of sides; a plain value, any shape.
 ///
 /// `connectivity` holds `nodes_per_quad` node numbers for each quadrilateral: the four corners
 /// anticlockwise, then for 8-node elements the middle of side 0, 1, 2, 3. Coordinates in mm.
@@ -35,9 +71,9 @@ struct QuadMesh {
   std::vector<Point> nodes;
   QuadOrder order = QuadOrder::four_node;
   std::vector<int> connectivity;
-  std::vector<int> region_of_quad;   ///< index into `regions`, one per quadrilateral
-  std::vector<std::string> regions;  ///< "masonry", a lintel's name each, then more
-  std::vector<NamedSides> chains;
+  std::vector<int> region_of_quad;  ///< index into `regions`, one per quadrilateral
+  std::vector<Region> regions;      ///< masonry first
+  std::vector<ChainSides> chains;
 
   [[nodiscard]] int nodes_per_quad() const { return static_cast<int>(order); }
   [[nodiscard]] int quad_count() const { return static_cast<int>(region_of_quad.size()); }
@@ -46,8 +82,16 @@ struct QuadMesh {
   /// Node numbers of quadrilateral `quad`: 4 or 8 of them.
   [[nodiscard]] std::span<const int> nodes_of(int quad) const;
 
-  /// The chain with this name; empty where there is none.
-  [[nodiscard]] std::span<const Side> sides_of(std::string_view name) const;
+  /// The region that a quadrilateral is of.
+  [[nodiscard]] Region region_of(int quad) const {
+    return regions[static_cast<std::size_t>(region_of_quad[static_cast<std::size_t>(quad)])];
+  }
+
+  /// The sides of a chain; empty where there is none.
+  [[nodiscard]] std::span<const Side> sides_of(Chain chain) const;
+  [[nodiscard]] std::span<const Side> sides_of(ChainKind chain) const {
+    return sides_of(Chain{chain});
+  }
 };
 
 /// Node numbers along a side: its two ends, and for 8-node elements its middle last.

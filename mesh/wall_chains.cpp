@@ -94,44 +94,50 @@ std::vector<Side> level_sides(const MappedGrid& mapped, const LevelLine& line, d
 
 }  // namespace
 
-std::vector<NamedSides> name_chains(const MappedGrid& mapped, const PlacedWall& wall,
-                                    std::span<const LevelLine> levels) {
+std::vector<ChainSides> chains_of(const MappedGrid& mapped, const PlacedWall& wall,
+                                  std::span<const LevelLine> levels) {
   const WallGrid& grid = mapped.grid;
   const int columns = grid.columns();
   Block cut = grid.cut;
   if (cut.top == 0) cut.right = cut.left;
-  std::vector<NamedSides> chains;
-  chains.push_back({"base left", sides_in_row(mapped, 0, cut.left, 0, below)});
-  chains.push_back({"base right", sides_in_row(mapped, cut.right, columns, 0, below)});
+  std::vector<ChainSides> chains;
+  chains.push_back({{ChainKind::base_left}, sides_in_row(mapped, 0, cut.left, 0, below)});
+  chains.push_back({{ChainKind::base_right}, sides_in_row(mapped, cut.right, columns, 0, below)});
   if (wall.cut_region != nothing) {
-    chains.push_back({"base cut", sides_in_row(mapped, cut.left, cut.right, 0, below)});
+    chains.push_back({{ChainKind::base_cut}, sides_in_row(mapped, cut.left, cut.right, 0, below)});
   }
-  chains.push_back({"soffit", sides_in_row(mapped, cut.left, cut.right, cut.top, below)});
-  chains.push_back({"top", {}});
+  chains.push_back(
+      {{ChainKind::soffit}, sides_in_row(mapped, cut.left, cut.right, cut.top, below)});
+  chains.push_back({{ChainKind::top}, {}});
   for (int column = 0; column < columns; ++column) {
     if (const auto side = top_side(mapped, column)) chains.back().sides.push_back(*side);
   }
-  chains.push_back({"left end", end_sides(mapped, 0, left, wall.cut.soffit)});
-  chains.push_back({"right end", end_sides(mapped, columns - 1, right, wall.cut.soffit)});
+  chains.push_back({{ChainKind::left_end}, end_sides(mapped, 0, left, wall.cut.soffit)});
+  chains.push_back(
+      {{ChainKind::right_end}, end_sides(mapped, columns - 1, right, wall.cut.soffit)});
   for (std::size_t k = 0; k < wall.openings.size(); ++k) {
-    const std::string& name = wall.openings[k].shape.name;
+    const std::size_t number = wall.openings[k].number;
     const Block& block = grid.openings[k];
-    chains.push_back(
-        {name + " head", sides_in_row(mapped, block.left, block.right, block.top, below)});
-    chains.push_back(
-        {name + " sill", sides_in_row(mapped, block.left, block.right, block.bottom - 1, above)});
+    chains.push_back({{ChainKind::opening_head, number},
+                      sides_in_row(mapped, block.left, block.right, block.top, below)});
+    chains.push_back({{ChainKind::opening_sill, number},
+                      sides_in_row(mapped, block.left, block.right, block.bottom - 1, above)});
   }
   int last_region = wall.cut_region;
   for (const PlacedBlock& block : wall.blocks) {
     if (block.region <= last_region) continue;  // numbered as they first appear
     last_region = block.region;
-    const std::string& name = block.shape.name;
-    chains.push_back({name + " top", edge_sides(mapped, block.region, above, Whose::neighbours)});
-    chains.push_back({name + " upper", edge_sides(mapped, block.region, above, Whose::own)});
-    chains.push_back({name + " bed", edge_sides(mapped, block.region, below, Whose::neighbours)});
+    const std::size_t group = block.shape.group;
+    chains.push_back({{ChainKind::block_top, group},
+                      edge_sides(mapped, block.region, above, Whose::neighbours)});
+    chains.push_back(
+        {{ChainKind::block_upper, group}, edge_sides(mapped, block.region, above, Whose::own)});
+    chains.push_back({{ChainKind::block_bed, group},
+                      edge_sides(mapped, block.region, below, Whose::neighbours)});
   }
   for (std::size_t k = 0; k < levels.size(); ++k) {
-    chains.push_back({levels[k].name, level_sides(mapped, levels[k], wall.lines[k].level)});
+    chains.push_back(
+        {{ChainKind::level_line, k}, level_sides(mapped, levels[k], wall.lines[k].level)});
   }
   return chains;
 }

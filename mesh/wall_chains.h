@@ -30,7 +30,7 @@ struct MappedGrid {
 
 /// The chains promised by `mesh_wall` and `mesh_whole_wall`, each ordered from left to right or
 /// from the bottom up.
-[[nodiscard]] std::vector<NamedSides> name_chains(const MappedGrid& mapped, const PlacedWall& wall,
-                                                  std::span<const LevelLine> levels);
+[[nodiscard]] std::vector<ChainSides> chains_of(const MappedGrid& mapped, const PlacedWall& wall,
+                                                std::span<const LevelLine> levels);
 
 }  // namespace deadshore::mesh

@@ -105,11 +105,12 @@ WallMesh mesh_parts(const WallParts& parts, std::span<const LevelLine> levels,
   WallMesh made;
   made.size = size;
   made.quads = make_quads(mapped);
-  made.quads.regions = region_names(parts);
-  made.quads.chains = name_chains(mapped, wall, levels);
-  for (const LevelLine& line : levels) {
-    if (made.quads.sides_of(line.name).empty()) {
-      wall.remarks.push_back(fmt::format("There is no wall where \"{}\" should act.", line.name));
+  made.quads.regions = regions_of(parts);
+  made.quads.chains = chains_of(mapped, wall, levels);
+  for (std::size_t k = 0; k < levels.size(); ++k) {
+    if (made.quads.sides_of({ChainKind::level_line, k}).empty()) {
+      wall.remarks.push_back(
+          fmt::format("There is no wall where \"{}\" should act.", levels[k].name));
     }
   }
   made.worst_aspect = worst_aspect_of(made.quads);

@@ -11,11 +11,12 @@
 namespace deadshore::mesh {
 
 /// A line that the mesh should follow because a load acts on it: at height `level` from `x.from` to
-/// `x.to`, or along the outline's top where `follows_top`. Its sides become the chain `name`.
+/// `x.to`, or along the outline's top where `follows_top`. Its sides become a
+/// `ChainKind::level_line`.
 /// Where `x` could not be aligned (see `mesh_wall`) the chain reaches past `x` by part of an
 /// element.
 struct LevelLine {
-  std::string name;
+  std::string name;  ///< for messages
   Interval x;
   double level = 0.0;
   bool follows_top = false;
@@ -44,9 +45,9 @@ struct WallMesh {
 /// arched heads are met by sliding nodes along the vertical grid lines, so that every element is a
 /// trapezium with upright sides and never folds.
 ///
-/// Regions: "masonry", then one for each lintel under its name. Chains: "base left", "base right"
-/// (either may be empty), "soffit", "top", "left end", "right end" (the last two only above the
-/// soffit), "OPENING head" and "OPENING sill" for each opening, and one for each level line.
+/// Regions: masonry, then the lintels in their order. Chains: `base_left`, `base_right` (either may
+/// be empty), `soffit`, `top`, `left_end`, `right_end` (the last two only above the soffit),
+/// `opening_head` and `opening_sill` for each opening, and a `level_line` for each of `levels`.
 ///
 /// \throws GeometryError if the element size is too coarse for an opening, a pier or the band over
 ///   the cut, if lines cross so that no such grid exists, or if a part of the wall hangs on nothing
@@ -61,14 +62,13 @@ struct WallMesh {
 /// counts as masonry of the cut there, and a remark says so. Slivers of the cut's masonry beside an
 /// opening or lintel in it may vanish.
 ///
-/// Regions: "masonry" (0), one for each lintel (1 + its number), "cut" (1 + number of lintels),
-/// then one for each block's name as it first appears; blocks of one name share a region. Chains as
-/// `mesh_wall`, and:
-/// - "base cut": the base under the cut's masonry;
-/// - "soffit": the lower sides of what stays over the cut, as in `mesh_wall`;
-/// - "NAME top": for each block's name, lower sides of what lies over it, left to right;
-/// - "NAME upper": the upper sides of the block's own elements there;
-/// - "NAME bed": upper sides of what lies under it.
+/// Regions: masonry (0), one for each lintel (1 + its number), the cut (1 + number of lintels),
+/// then one for each group of blocks. Chains as `mesh_wall`, and:
+/// - `base_cut`: the base under the cut's masonry;
+/// - `soffit`: the lower sides of what stays over the cut, as in `mesh_wall`;
+/// - `block_top`: for each group of blocks, lower sides of what lies over it, left to right;
+/// - `block_upper`: the upper sides of the blocks' own elements there;
+/// - `block_bed`: upper sides of what lies under it.
 ///
 /// \throws GeometryError as mesh_wall, for the wall before the cut standing on its base alone and
 ///   for the wall as cut; also if a block meets the open, the cut, a lintel or another block

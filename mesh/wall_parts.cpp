@@ -24,14 +24,6 @@ LintelExtent extent_of(const Cut& cut) {
   return {cut.span(), {std::numeric_limits<double>::lowest(), cut.soffit}};
 }
 
-std::vector<std::string> block_names(std::span<const WallBlock> blocks) {
-  std::vector<std::string> names;
-  for (const WallBlock& block : blocks) {
-    if (std::ranges::find(names, block.name) == names.end()) names.push_back(block.name);
-  }
-  return names;
-}
-
 bool inside_outline(const WallShape& shape, const WallBlock& block) {
   if (block.x.from < -same_place || block.x.to > shape.length + same_place ||
       block.y.from < -same_place) {
@@ -80,19 +72,23 @@ int cut_region(const WallShape& shape) {
   return static_cast<int>(shape.lintels.size()) + 1;
 }
 
-int block_region(const WallParts& parts, const std::string& name) {
-  const std::vector<std::string> names = block_names(parts.blocks);
-  return cut_region(parts.shape) + 1 +
-         static_cast<int>(std::ranges::find(names, name) - names.begin());
+int block_region(const WallShape& shape, std::size_t group) {
+  return cut_region(shape) + 1 + static_cast<int>(group);
 }
 
-std::vector<std::string> region_names(const WallParts& parts) {
-  std::vector<std::string> names = {"masonry"};
-  for (const LintelShape& lintel : parts.shape.lintels) names.push_back(lintel.name);
-  if (!parts.with_cut) return names;
-  names.emplace_back("cut");
-  std::ranges::move(block_names(parts.blocks), std::back_inserter(names));
-  return names;
+std::vector<Region> regions_of(const WallParts& parts) {
+  std::vector<Region> regions = {{RegionKind::masonry}};
+  for (std::size_t k = 0; k < parts.shape.lintels.size(); ++k) {
+    regions.push_back({RegionKind::lintel, k});
+  }
+  if (!parts.with_cut) return regions;
+  regions.push_back({RegionKind::cut});
+  std::size_t groups = 0;
+  for (const WallBlock& block : parts.blocks) groups = std::max(groups, block.group + 1);
+  for (std::size_t group = 0; group < groups; ++group) {
+    regions.push_back({RegionKind::block, group});
+  }
+  return regions;
 }
 
 int material_at(const WallParts& parts, Point p) {
@@ -107,7 +103,7 @@ int material_at(const WallParts& parts, Point p) {
   }
   if (in_cut) return cut_region(shape);
   for (const WallBlock& block : parts.blocks) {
-    if (block.x.contains(p.x) && block.y.contains(p.y)) return block_region(parts, block.name);
+    if (block.x.contains(p.x) && block.y.contains(p.y)) return block_region(shape, block.group);
   }
   return masonry;
 }
@@ -142,7 +138,7 @@ bool reaches_top(const WallShape& shape, const Opening& opening) {
 
 void refuse_misplaced_blocks(const WallParts& parts) {
   for (std::size_t k = 0; k < parts.blocks.size(); ++k) {
-    const auto& [name, x, y] = parts.blocks[k];
+    const auto& [group, name, x, y] = parts.blocks[k];
     if (!(x.length() > same_place) || !(y.length() > same_place)) {
       throw GeometryError(
           fmt::format("\"{}\" at x = {:.3f} m, y = {:.3f} m must have a width and a height", name,

@@ -1,14 +1,15 @@
 #pragma once
 
+#include "mesh/quad_mesh.h"
 #include "mesh/wall_shape.h"
 
+#include <cstddef>
 #include <span>
-#include <string>
 #include <vector>
 
 namespace deadshore::mesh {
 
-/// Number of what is not wall; regions count from 0: masonry, lintels, the cut, blocks by name.
+/// Number of what is not wall; regions count from 0: masonry, lintels, the cut, groups of blocks.
 constexpr int nothing = -1;
 constexpr int masonry = 0;
 
@@ -21,11 +22,11 @@ struct WallParts {
 
 [[nodiscard]] int cut_region(const WallShape& shape);
 
-/// Region of a block: blocks with one name share it.
-[[nodiscard]] int block_region(const WallParts& parts, const std::string& name);
+/// Region of a group of blocks.
+[[nodiscard]] int block_region(const WallShape& shape, std::size_t group);
 
-/// Names of the regions; the cut and the blocks only with the cut.
-[[nodiscard]] std::vector<std::string> region_names(const WallParts& parts);
+/// All regions by number; the cut and the blocks only with the cut.
+[[nodiscard]] std::vector<Region> regions_of(const WallParts& parts);
 
 /// Region at `p`, or `nothing`. A lintel that the cut halves is part of the cut there.
 [[nodiscard]] int material_at(const WallParts& parts, Point p);

@@ -77,16 +77,15 @@ bool was_solid(const WallShape& shape, Point p) {
                               [p](const Opening& opening) { return inside_opening(opening, p); });
 }
 
-const Opening* find_opening(const WallShape& shape, const std::string& name) {
-  const auto found = std::ranges::find(shape.openings, name, &Opening::name);
-  return found == shape.openings.end() ? nullptr : &*found;
+const Opening* spanned_opening(const LintelShape& lintel, const WallShape& shape) {
+  return lintel.opening < shape.openings.size() ? &shape.openings[lintel.opening] : nullptr;
 }
 
 LintelExtent extent_of(const LintelShape& lintel, const WallShape& shape) {
-  const Opening* opening = find_opening(shape, lintel.opening);
+  const Opening* opening = spanned_opening(lintel, shape);
   if (opening == nullptr) {
-    throw GeometryError(fmt::format("lintel \"{}\": there is no opening \"{}\" for it to span",
-                                    lintel.name, lintel.opening));
+    throw GeometryError(fmt::format("lintel \"{}\": there is no opening number {} for it to span",
+                                    lintel.name, lintel.opening + 1));
   }
   return {{opening->left - lintel.bearing, opening->right() + lintel.bearing},
           {opening->crown(), opening->crown() + lintel.depth}};

@@ -2,6 +2,7 @@
 
 #include "mesh/plane.h"
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -30,7 +31,7 @@ struct Opening {
 /// running `bearing` into the wall on each side of the opening. All in mm.
 struct LintelShape {
   std::string name;
-  std::string opening;  ///< name of the opening it spans
+  std::size_t opening = 0;  ///< that it spans, among those of the wall
   double depth = 0.0;
   double bearing = 0.0;
 };
@@ -47,7 +48,8 @@ struct Cut {
 /// A rectangle of masonry that is taken out, or becomes something else, as the work goes on: the
 /// pocket for a beam's end, a padstone. Outside the cut. All in mm.
 struct WallBlock {
-  std::string name;
+  std::size_t group = 0;  ///< those of one group share a region; from 0 on, as they appear
+  std::string name;       ///< for messages
   Interval x;
   Interval y;
 };
@@ -78,8 +80,8 @@ struct WallShape {
 /// The same before the cut was made.
 [[nodiscard]] bool was_solid(const WallShape& shape, Point p);
 
-/// The opening with this name, or null.
-[[nodiscard]] const Opening* find_opening(const WallShape& shape, const std::string& name);
+/// The opening that a lintel spans; null where the wall has no opening of that number.
+[[nodiscard]] const Opening* spanned_opening(const LintelShape& lintel, const WallShape& shape);
 
 /// The rectangle of a lintel: x range and y range, mm. `shape` must hold the lintel's opening.
 struct LintelExtent {

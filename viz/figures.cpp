@@ -80,10 +80,9 @@ void add_panel_figures(FigureList& figures, const solver::JobResult& result,
 const solver::NeedleDesign* worst_design(const solver::JobResult& result, std::size_t frame) {
   const solver::NeedleDesign* worst = nullptr;
   for (const solver::NeedleDesign& design : result.needle_designs)
-    for (const solver::Needle& needle : result.job.needles)
-      if (needle.name == design.demand.needle && needle.frame == frame &&
-          (worst == nullptr || design.answer.wall_load > worst->answer.wall_load))
-        worst = &design;
+    if (result.job.needles.at(index_of(design.needle)).frame == frame &&
+        (worst == nullptr || design.answer.wall_load > worst->answer.wall_load))
+      worst = &design;
   return worst;
 }
 

@@ -28,7 +28,7 @@ ExitCode print_stages(const std::string& job_file) {
   const solver::Job job = read_job(job_file);
   fmt::print("{}{}\n{}", job.stages.empty() ? usual_ones : own_stages,
              job.analysis.sequence == solver::Sequence::at_once ? at_once : "",
-             stage_text(solver::stages_of(job)));
+             stage_text(job, solver::stages_of(job)));
   return ExitCode::done;
 }
 

@@ -4,8 +4,9 @@
 #include "io/commands/terminal.h"
 #include "io/error.h"
 #include "solver/fem/sparse_cholesky.h"
+#include "solver/panel/support_reactions.h"
 #include "solver/result/sensitivity_words.h"
-#include "solver/study/mesh_error.h"
+#include "solver/study/envelope.h"
 #include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
@@ -48,6 +49,14 @@ struct Answer {
   double force = absent;
   double error = absent;
 };
+
+Answer answer_of(const solver::Job& job, const solver::PanelResult& analysis,
+                 solver::SupportId support) {
+  const std::vector<solver::SupportReaction> reactions = reactions_of(job, analysis);
+  const solver::SupportReaction* reaction = find_reaction(reactions, support);
+  return reaction == nullptr ? Answer{}
+                             : Answer{reaction->force, reaction->mesh_error.value_or(absent)};
+}
 
 /// What an analysis says; nothing where it was not made or does not stand.
 template <class Value>
@@ -103,23 +112,18 @@ std::string table(const solver::JobResult& result) {
   const auto* cracked = analysis_compared(result, solver::MasonryModel::cracked);
   std::string text = heading("needle", "x", "hand", "uncracked", "cracked", "worst") +
                      heading("", "m", "kN", "kN", "kN", "FE/hand");
-  for (std::size_t i = 0; i < result.job.needles.size(); ++i) {
-    const auto force = [i](const solver::PanelResult& a) {
-      return Answer{a.needles.at(i).force, solver::mesh_error_of(a, a.needles.at(i).name)};
+  const auto add = [&](solver::SupportId support, double x, double hand) {
+    const auto force = [&](const solver::PanelResult& analysis) {
+      return answer_of(result.job, analysis, support);
     };
-    text += row(result.job.needles[i].name, result.job.needles[i].x,
-                result.hand.needles.at(i).total, answer(uncracked, force), answer(cracked, force));
+    text += row(label_of(result.job, support), x, hand, answer(uncracked, force),
+                answer(cracked, force));
+  };
+  for (std::size_t i = 0; i < result.job.needles.size(); ++i) {
+    add(support_of(solver::NeedleId{i}), result.job.needles[i].x, result.hand.needles.at(i).total);
   }
-  const auto left = [](const solver::PanelResult& a) {
-    return Answer{a.base_left, solver::mesh_error_of(a, "left pier")};
-  };
-  const auto right = [](const solver::PanelResult& a) {
-    return Answer{a.base_right, solver::mesh_error_of(a, "right pier")};
-  };
-  text += row("base left", absent, result.hand.left_pier.total, answer(uncracked, left),
-              answer(cracked, left));
-  text += row("base right", absent, result.hand.right_pier.total, answer(uncracked, right),
-              answer(cracked, right));
+  add(solver::supports::left_pier, absent, result.hand.left_pier.total);
+  add(solver::supports::right_pier, absent, result.hand.right_pier.total);
   const auto total = [](const solver::PanelResult& a) { return Answer{a.load_total, absent}; };
   text += row("load in all", absent, result.hand.load_total, answer(uncracked, total),
               answer(cracked, total));
@@ -181,7 +185,7 @@ std::string failure_of(const solver::JobResult& result, solver::MasonryModel mod
   if (failed.analysis == nullptr) return "";
   std::string text =
       fmt::format("!! NO EQUILIBRIUM, {}{}: {}", to_string(model), at(result, *failed.stage),
-                  one_line(failed.analysis->no_equilibrium));
+                  one_line(*failed.analysis->no_equilibrium));
   if (is_staged(result)) {
     if (!text.ends_with('.')) text += '.';
     text += " No stage after it was analysed.";
@@ -259,10 +263,6 @@ std::string by_hand_unassigned(const solver::JobResult& result) {
                      kilonewtons(result.hand.unassigned.total));
 }
 
-bool is_needle(const solver::Job& job, const std::string& support) {
-  return std::ranges::count(job.needles, support, &solver::Needle::name) > 0;
-}
-
 /// What the most sensitive needle may take instead; empty where that was not found.
 std::string what_if(const solver::JobResult& result) {
   std::string text;
@@ -270,16 +270,17 @@ std::string what_if(const solver::JobResult& result) {
   for (const solver::Sensitivity& sensitivity : result.sensitivities) {
     for (const solver::SupportSensitivity& support : sensitivity.supports) {
       const solver::ReactionBracket* bracket = support.worst();
-      if (bracket == nullptr || !is_needle(result.job, support.support)) continue;
+      if (bracket == nullptr || support.support.kind != solver::SupportKind::needle) continue;
       const double swing =
           std::max(bracket->most - support.reaction, support.reaction - bracket->least);
       if (swing <= furthest) continue;
       furthest = swing;
-      text = fmt::format(
-          "what if: {} {:.2f} to {:.2f} kN for {:.2f} ({}{}), for {}", printable(support.support),
-          kilonewtons(bracket->least), kilonewtons(bracket->most), kilonewtons(support.reaction),
-          to_string(sensitivity.model), is_staged(result) ? ", " + printable(support.stage) : "",
-          solver::range_in_words(*bracket));
+      text = fmt::format("what if: {} {:.2f} to {:.2f} kN for {:.2f} ({}{}), for {}",
+                         printable(label_of(result.job, support.support)),
+                         kilonewtons(bracket->least), kilonewtons(bracket->most),
+                         kilonewtons(support.reaction), to_string(sensitivity.model),
+                         is_staged(result) ? ", " + printable(name_of(result, support.stage)) : "",
+                         solver::range_in_words(result.job, *bracket));
     }
   }
   return text.empty() ? "" : wrapped(text + "; one thing changed at a time");

@@ -60,7 +60,6 @@ void refuse_shared_names(const JobTable& top, const HouseTables& house, const Jo
 }
 
 void bring_down_house(const HouseTables& house, JobSource& source, solver::Job& job) {
-  if (!(job.wall.length > 0.0)) return;  // a fault that is found with those of the wall
   refuse_house_faults(job, source);
   job = solver::with_house_loads(std::move(job));
   const Places places = places_of(house);

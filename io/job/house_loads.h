@@ -11,6 +11,7 @@ void refuse_shared_names(const JobTable& top, const HouseTables& house, const Jo
 
 /// Puts what `job.house` comes to among the job's loads (solver::with_house_loads) and tells
 /// `source` which table each of them comes from. Throws InputError for a fault of the house.
+/// \pre the wall has a length
 void bring_down_house(const HouseTables& house, JobSource& source, solver::Job& job);
 
 }  // namespace deadshore::io

@@ -97,10 +97,20 @@ mesh::Opening read_opening(const JobTable& table) {
           .rise = table.quantity("rise")};
 }
 
-solver::Lintel read_lintel(const JobTable& table, double wall_thickness) {
+/// The place of the opening that a lintel names.
+std::size_t choose_opening(const JobTable& lintel, const std::vector<mesh::Opening>& openings) {
+  const std::string name = lintel.text("opening");
+  const auto found = std::ranges::find(openings, name, &mesh::Opening::name);
+  if (found == openings.end()) {
+    lintel.refuse("opening", in_quotes(name), "due: the name of one of the openings");
+  }
+  return static_cast<std::size_t>(found - openings.begin());
+}
+
+solver::Lintel read_lintel(const JobTable& table, const solver::Job& job) {
   solver::Lintel lintel;
   lintel.shape = {.name = table.text("name"),
-                  .opening = table.text("opening"),
+                  .opening = choose_opening(table, job.wall.openings),
                   .depth = table.quantity("depth"),
                   .bearing = table.quantity("bearing")};
   lintel.material = table.choice("material");
@@ -108,7 +118,7 @@ solver::Lintel read_lintel(const JobTable& table, double wall_thickness) {
   lintel.E = table.has("E") ? table.quantity("E") : usual.E;
   lintel.nu = table.has("nu") ? table.number("nu") : usual.nu;
   lintel.unit_weight = table.has("unit_weight") ? table.quantity("unit_weight") : usual.unit_weight;
-  lintel.thickness = table.has("thickness") ? table.quantity("thickness") : wall_thickness;
+  lintel.thickness = table.has("thickness") ? table.quantity("thickness") : job.thickness;
   return lintel;
 }
 
@@ -244,6 +254,13 @@ solver::AnalysisOptions read_analysis(const JobTable& table) {
   return options;
 }
 
+void refuse_faults(const solver::Job& job, const JobSource& source) {
+  const std::vector<solver::Fault> faults = solver::find_faults(job);
+  if (faults.empty()) return;
+  const solver::Fault& first = faults.front();
+  source.refuse(source.path_in_file(first.key), first.found, "due: " + first.due);
+}
+
 solver::Job build_job(const toml::table& root, JobSource& source) {
   // Unknown keys anywhere come first: a misspelt key is also a missing one.
   const JobTable top(root, schema_table(""), "", source);
@@ -276,7 +293,7 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   source.place("masonry", "masonry." + as_key(job.masonry.name));
   for (const NamedTable& entry : openings) job.wall.openings.push_back(read_opening(entry.table));
   for (const NamedTable& entry : lintels) {
-    job.lintels.push_back(read_lintel(entry.table, job.thickness));
+    job.lintels.push_back(read_lintel(entry.table, job));
     job.wall.lintels.push_back(job.lintels.back().shape);
   }
   job.wall.cut = read_cut(cuts.front().table);
@@ -286,9 +303,16 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   for (const NamedTable& entry : point_loads) {
     job.point_loads.push_back(read_point_load(entry.table));
   }
-  for (const ShoreTables& tables : dead_shores) {
-    job.dead_shores.push_back(read_dead_shore(tables.shore));
+  if (!house.empty()) {
+    if (!(job.wall.length > 0.0)) refuse_faults(job, source);  // it has no place to stand
+    refuse_shared_names(top, house, source);
+    job.house = read_house(house, read_weight_tables(top, source), job.wall, source);
+    bring_down_house(house, source, job);
   }
+  for (const ShoreTables& tables : dead_shores) {
+    job.dead_shores.push_back(read_dead_shore(tables.shore, job.line_loads));
+  }
+  job = solver::with_house_loads(std::move(job));  // what stands on a shore's floor goes along
   if (!frames.empty() || beam || lift || any_frame_in(dead_shores) || top.has("tables")) {
     const MemberTables members = read_member_tables(top, source);
     for (const FrameTables& tables : frames) {
@@ -304,23 +328,11 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   for (const NamedTable& entry : needles) {
     job.needles.push_back(read_needle(entry.table, job.needle_frames));
   }
-  if (!house.empty()) {
-    refuse_shared_names(top, house, source);
-    job.house = read_house(house, read_weight_tables(top, source), job.wall, source);
-    bring_down_house(house, source, job);
-  }
   read_stages(stages, job, source);
   job.removal = read_removal(removal);
   for (const NamedTable& entry : checks) job.check_rules = read_check_rules(entry.table);
   job.analysis = read_analysis(analysis);
   return job;
-}
-
-void refuse_faults(const solver::Job& job, const JobSource& source) {
-  const std::vector<solver::Fault> faults = solver::find_faults(job);
-  if (faults.empty()) return;
-  const solver::Fault& first = faults.front();
-  source.refuse(source.path_in_file(first.key), first.found, "due: " + first.due);
 }
 
 }  // namespace

@@ -1,6 +1,9 @@
 #include "io/job/permanent_works_reader.h"
 
+#include "io/job/job_wording.h"
 #include "io/tables/member_choice.h"
+
+#include <algorithm>
 
 namespace deadshore::io {
 
@@ -49,9 +52,15 @@ solver::PermanentBeam read_beam(const BeamTables& tables, const MemberTables& me
           .deflection_ratio = table.number("deflection_ratio")};
 }
 
-solver::DeadShore read_dead_shore(const JobTable& table) {
+solver::DeadShore read_dead_shore(const JobTable& table,
+                                  const std::vector<solver::LineLoad>& loads) {
+  const std::string load = table.text("carries");
+  const auto carried = std::ranges::find(loads, load, &solver::LineLoad::name);
+  if (carried == loads.end()) {
+    table.refuse("carries", in_quotes(load), "due: the name of one of the line loads");
+  }
   solver::DeadShore shore{.name = table.text("name"),
-                          .carries = table.text("carries"),
+                          .carries = solver::LineLoadId(carried - loads.begin()),
                           .share = table.number("share"),
                           .joist_ends = {}};
   if (table.has("joist_gap") || table.has("joist_stiffness") || table.has("joist_spacing")) {

@@ -2,7 +2,10 @@
 
 #include "io/job/job_table.h"
 #include "io/tables/member_tables.h"
-#include "solver/job/permanent_works.h"
+#include "solver/job/job.h"
+
+#include <optional>
+#include <vector>
 
 namespace deadshore::io {
 
@@ -20,6 +23,10 @@ struct BeamTables {
 [[nodiscard]] solver::PermanentBeam read_beam(const BeamTables& tables,
                                               const MemberTables& members);
 
-[[nodiscard]] solver::DeadShore read_dead_shore(const JobTable& table);
+/// \param loads the job's, with those of its house: the shore carries one of them. Throws
+/// InputError
+///   where there is none of that name
+[[nodiscard]] solver::DeadShore read_dead_shore(const JobTable& table,
+                                                const std::vector<solver::LineLoad>& loads);
 
 }  // namespace deadshore::io

@@ -21,9 +21,9 @@ std::string as_toml(const std::string& text) {
   return out.str();
 }
 
-std::string_view remark_on_removal(const std::string& region) {
-  if (region == solver::cut_region) return "The masonry of the cut comes out.";
-  if (region == solver::pockets_region) {
+std::string_view remark_on_removal(const solver::Target& target) {
+  if (target == solver::Target{solver::WorkPart::cut}) return "The masonry of the cut comes out.";
+  if (target == solver::Target{solver::WorkPart::pockets}) {
     return "Pockets for the beam's ends and padstones are cut into the piers.";
   }
   return "Lintels in the cut come out.";
@@ -38,10 +38,11 @@ std::string_view remark_on(const solver::Operation& operation) {
     case Act::release:
       return "Needles are eased and taken out.";
     case Act::remove:
-      return remark_on_removal(operation.what);
+      return remark_on_removal(operation.target);
     case Act::place:
-      return operation.what == solver::beam_part ? "The beam goes in on its padstones."
-                                                 : "Padstones go in.";
+      return operation.target == solver::Target{solver::WorkPart::beam}
+                 ? "The beam goes in on its padstones."
+                 : "Padstones go in.";
     case Act::pack:
       return "The gap over the beam is packed; the packing hardens from this day.";
     case Act::tighten:
@@ -68,12 +69,12 @@ std::string remarks_on(const solver::Stage& stage) {
 }
 
 /// A list of texts, over several lines where it is long.
-std::string list_of(const std::vector<solver::Operation>& operations) {
+std::string list_of(const solver::Job& job, const std::vector<solver::Operation>& operations) {
   constexpr std::string_view indent = "        ";
   std::string text;
   std::size_t line = indent.size();
   for (std::size_t i = 0; i < operations.size(); ++i) {
-    const std::string entry = as_toml(in_words(operations[i]));
+    const std::string entry = as_toml(in_words(job, operations[i]));
     const bool last = i + 1 == operations.size();
     const std::size_t needed = entry.size() + (last ? 1 : 2);
     if (i > 0 && line + needed > line_width) {
@@ -91,14 +92,14 @@ std::string list_of(const std::vector<solver::Operation>& operations) {
 
 }  // namespace
 
-std::string stage_text(const std::vector<solver::Stage>& stages) {
+std::string stage_text(const solver::Job& job, const std::vector<solver::Stage>& stages) {
   std::string text;
   std::string before;
   for (const solver::Stage& stage : stages) {
     const std::string remarks = remarks_on(stage);
     text += fmt::format("{}{}[[stage]]\nname = {}\nday  = {}\ndo   = {}\n",
                         text.empty() ? "" : "\n", remarks == before ? "" : remarks,
-                        as_toml(stage.name), stage.day, list_of(stage.operations));
+                        as_toml(stage.name), stage.day, list_of(job, stage.operations));
     before = remarks;
   }
   return text;

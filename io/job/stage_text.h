@@ -1,6 +1,6 @@
 #pragma once
 
-#include "solver/job/stage.h"
+#include "solver/job/job.h"
 
 #include <string>
 #include <vector>
@@ -8,6 +8,7 @@
 namespace deadshore::io {
 
 /// Stages as [[stage]] tables of a job file, with comments on what is done.
-[[nodiscard]] std::string stage_text(const std::vector<solver::Stage>& stages);
+[[nodiscard]] std::string stage_text(const solver::Job& job,
+                                     const std::vector<solver::Stage>& stages);
 
 }  // namespace deadshore::io

@@ -31,7 +31,7 @@ std::vector<std::string> shore_advice(const solver::JobResult& result) {
   for (const solver::ShoreDesign& design : result.shores) {
     for (const std::string& sentence : design.advice) {
       lines.push_back(
-          fmt::format("Dead shore \u201c{}\u201d: {}", design.shore, as_sentence(sentence)));
+          fmt::format("Dead shore \u201c{}\u201d: {}", design.name, as_sentence(sentence)));
     }
   }
   return lines;

@@ -1,6 +1,6 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "solver/study/mesh_error.h"
+#include "solver/panel/support_reactions.h"
 #include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
@@ -36,30 +36,21 @@ void add(Table& content, const SupportLoads& loads, RowKind kind = RowKind::plai
       kind);
 }
 
-/// What the mesh may be wrong by for a support in the stage compared.
-void add_mesh_error(const solver::JobResult& result, const std::string& support,
-                    SupportLoads& loads) {
-  const solver::StageResult* stage = comparable_stage(result);
-  if (stage == nullptr) return;
-  for (const solver::PanelResult& analysis : stage->analyses) {
-    const bool cracked = analysis.model == solver::MasonryModel::cracked;
-    (cracked ? loads.cracked_error : loads.uncracked_error) =
-        solver::mesh_error_of(analysis, support);
-  }
-}
-
-/// The base's reactions in the stage compared, beside the hand method's piers.
-SupportLoads pier_loads(const solver::JobResult& result, const solver::SpreadSum& hand,
-                        double solver::PanelResult::*reaction) {
-  SupportLoads loads{hand.support, hand.total};
+/// The hand method's load on a support beside what the analyses of the stage compared give it.
+SupportLoads loads_on(const solver::JobResult& result, solver::SupportId support, double by_hand) {
+  SupportLoads loads{label_of(result.job, support), by_hand};
   const solver::StageResult* stage = comparable_stage(result);
   if (stage == nullptr) return loads;
   for (const solver::PanelResult& analysis : stage->analyses) {
     if (!analysis.stands()) continue;
+    const auto reactions = reactions_of(result.job, analysis);
+    const solver::SupportReaction* reaction = find_reaction(reactions, support);
+    if (reaction == nullptr) continue;
     const bool cracked = analysis.model == solver::MasonryModel::cracked;
-    (cracked ? loads.cracked : loads.uncracked) = analysis.*reaction;
+    (cracked ? loads.cracked : loads.uncracked) = reaction->force;
+    (cracked ? loads.cracked_error : loads.uncracked_error) =
+        reaction->mesh_error.value_or(solver::not_known);
   }
-  add_mesh_error(result, hand.support, loads);
   return loads;
 }
 
@@ -75,10 +66,10 @@ Html comparison_table(const solver::JobResult& result) {
                  {"Uncracked, if no needle gave", true}},
                 {}};
   SupportLoads needles{"All needles", 0.0, 0.0, 0.0, 0.0};
-  for (const solver::NeedleComparison& needle : result.comparison) {
-    SupportLoads loads{needle.needle, needle.hand, needle.uncracked, needle.cracked,
-                       needle.unyielding};
-    add_mesh_error(result, needle.needle, loads);
+  for (std::size_t i = 0; i < result.comparison.size(); ++i) {
+    const solver::NeedleComparison& needle = result.comparison[i];
+    SupportLoads loads = loads_on(result, support_of(solver::NeedleId{i}), needle.hand);
+    loads.unyielding = needle.unyielding;
     add(content, loads);
     needles.hand += needle.hand;
     needles.uncracked += needle.uncracked;
@@ -86,9 +77,10 @@ Html comparison_table(const solver::JobResult& result) {
     needles.unyielding += needle.unyielding;
   }
   add(content, needles, RowKind::total);
-  add(content, pier_loads(result, result.hand.left_pier, &solver::PanelResult::base_left));
-  add(content, pier_loads(result, result.hand.right_pier, &solver::PanelResult::base_right));
-  add(content, {"no needle", result.hand.unassigned.total});
+  add(content, loads_on(result, solver::supports::left_pier, result.hand.left_pier.total));
+  add(content, loads_on(result, solver::supports::right_pier, result.hand.right_pier.total));
+  add(content,
+      {label_of(result.job, result.hand.unassigned.support), result.hand.unassigned.total});
   return table(content);
 }
 
@@ -103,17 +95,19 @@ Html reasons(const solver::JobResult& result) {
   return element("h3", text("Why they differ")) + bullets(sentences);
 }
 
-Html movements_table(std::ptrdiff_t stage_number, const solver::StageResult& stage,
-                     const solver::PanelResult& analysis) {
+Html movements_table(const solver::Job& job, std::ptrdiff_t stage_number,
+                     const solver::StageResult& stage, const solver::PanelResult& analysis) {
   Table content{
       fmt::format("needles-{}-{}", stage_number, solver::to_string(analysis.model)),
       fmt::format("Needles under {}, stage \u201c{}\u201d", masonry_phrase(analysis.model),
                   stage.name),
       {{"Needle"}, {"Load kN", true}, {"Wall moves down mm", true}, {"Bearing in contact %", true}},
       {}};
-  for (const solver::NeedleReaction& needle : analysis.needles) {
-    content.add({needle.name,
-                 kilonewtons(needle.force, solver::mesh_error_of(analysis, needle.name)),
+  for (const solver::SupportReaction& reaction : reactions_of(job, analysis)) {
+    if (reaction.support.kind != solver::SupportKind::needle) continue;
+    const solver::NeedleReaction& needle = analysis.needles.at(reaction.support.index);
+    content.add({label_of(job, reaction.support),
+                 kilonewtons(reaction.force, reaction.mesh_error.value_or(solver::not_known)),
                  fine_millimetres(needle.settlement), percent(needle.contact)});
   }
   return table(content);
@@ -139,7 +133,7 @@ Chapter comparison_section(const solver::JobResult& result) {
   Html body = reasons(result);
   const auto number = stage - result.stages.data() + 1;
   for (const solver::PanelResult& analysis : stage->analyses) {
-    if (analysis.stands()) body += movements_table(number, *stage, analysis);
+    if (analysis.stands()) body += movements_table(result.job, number, *stage, analysis);
   }
   return section("methods", "Hand method against finite elements",
                  opening + comparison_table(result), body);

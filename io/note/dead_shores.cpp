@@ -63,7 +63,7 @@ std::string sole_words(const ShoreFrame& frame) {
 
 Html made_of_table(std::size_t number, const ShoreFrame& frame, const ShoreDesign& design) {
   Table content{
-      fmt::format("shore-{}", number), "", {{"Dead shore"}, {quoted_name(design.shore)}}, {}};
+      fmt::format("shore-{}", number), "", {{"Dead shore"}, {quoted_name(design.name)}}, {}};
   content.add({"Row", row_words(frame)});
   content.add({"Joists", joist_words(frame)});
   content.add({"Head plate", made_of(frame.head)});
@@ -72,14 +72,16 @@ Html made_of_table(std::size_t number, const ShoreFrame& frame, const ShoreDesig
   return table(content);
 }
 
-std::string load_names(const solver::DeadShore& shore) {
+std::string load_names(const solver::Job& job, const solver::DeadShore& shore) {
   std::vector<std::string> names;
-  for (const std::string& name : solver::loads_of(shore)) names.push_back(quoted_name(name));
+  for (const solver::LoadId load : solver::loads_of(shore)) {
+    names.push_back(quoted_name(name_of(job, target_of(load))));
+  }
   return listed(names);
 }
 
 /// The load on the head plate with the lever in numbers.
-Html load_words(const solver::DeadShore& shore, const ShoreDesign& design) {
+Html load_words(const solver::Job& job, const solver::DeadShore& shore, const ShoreDesign& design) {
   const ShoreFrame& frame = *shore.frame;
   const double on_plate =
       std::accumulate(design.loads.begin(), design.loads.end(), 0.0,
@@ -90,7 +92,7 @@ Html load_words(const solver::DeadShore& shore, const ShoreDesign& design) {
              "times what the wall loses: {} over the row is {} kN on the wall and {} kN on the "
              "head plate; with the plate\u2019s own weight {} kN on all uprights.",
              metres(frame.joist_span), metres(frame.joist_span), metres(frame.distance),
-             fmt::format("{:.3f}", design.lever), load_names(shore),
+             fmt::format("{:.3f}", design.lever), load_names(job, shore),
              fine_kilonewtons(on_plate / design.lever), fine_kilonewtons(on_plate),
              fine_kilonewtons(design.total))) +
          paragraph(
@@ -155,14 +157,13 @@ Chapter dead_shores_section(const solver::JobResult& result) {
   Html body;
   std::size_t number = 0;
   for (const ShoreDesign& design : result.shores) {
-    const auto shore =
-        std::ranges::find(result.job.dead_shores, design.shore, &solver::DeadShore::name);
-    if (shore == result.job.dead_shores.end() || !shore->frame) continue;
+    const solver::DeadShore& shore = result.job.dead_shores.at(index_of(design.shore));
+    if (!shore.frame) continue;
     ++number;
-    body += made_of_table(number, *shore->frame, design);
-    body += design.uprights.empty()
-                ? no_figures(design)
-                : load_words(*shore, design) + uprights_table(number, design) + plate_words(design);
+    body += made_of_table(number, *shore.frame, design);
+    body += design.uprights.empty() ? no_figures(design)
+                                    : load_words(result.job, shore, design) +
+                                          uprights_table(number, design) + plate_words(design);
     body += advice_of(design);
   }
   if (number == 0) return {};

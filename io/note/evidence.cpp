@@ -1,5 +1,6 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
+#include "solver/panel/support_reactions.h"
 #include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
@@ -31,10 +32,12 @@ std::vector<NamedAnalysis> analyses_of(const solver::JobResult& result) {
   return all;
 }
 
-double reactions_sum(const Analysis& analysis) {
-  double sum = analysis.base_left + analysis.base_right + analysis.base_cut;
-  for (const solver::NeedleReaction& needle : analysis.needles) sum += needle.force;
-  for (const solver::JoistReaction& joist : analysis.joists) sum += joist.force;
+/// The beam's ends stand on the piers.
+double reactions_sum(const solver::Job& job, const Analysis& analysis) {
+  double sum = 0.0;
+  for (const solver::SupportReaction& reaction : reactions_of(job, analysis)) {
+    if (reaction.group() != solver::SupportGroup::beam_ends) sum += reaction.force;
+  }
   return sum;
 }
 
@@ -53,7 +56,7 @@ std::vector<Measure> measures_for(const solver::Job& job) {
       {"Loads, down, kN", "Down kN",
        [](const Analysis& a) { return fine_kilonewtons(a.load_total); }, false},
       {"Reactions, up, kN", "Up kN",
-       [](const Analysis& a) { return fine_kilonewtons(reactions_sum(a)); }},
+       [&job](const Analysis& a) { return fine_kilonewtons(reactions_sum(job, a)); }},
       {"Equilibrium error (up against down)", "Error",
        [](const Analysis& a) { return scientific(a.equilibrium_error); }},
       {"Newton steps", "Newton steps",
@@ -159,18 +162,20 @@ Html mesh_effect_table(const solver::JobResult& result) {
                      millimetres(effect.coarse_size), millimetres(result.mesh.size)),
          true});
   }
-  const auto add = [&](const std::string& support, const auto& value_of) {
-    std::vector<std::string> cells = {support};
+  const auto add = [&](solver::SupportId support, const auto& value_of) {
+    std::vector<std::string> cells = {label_of(result.job, support)};
     for (const solver::MeshEffect& effect : result.mesh_effects) cells.push_back(value_of(effect));
     content.add(std::move(cells));
   };
   for (std::size_t index = 0; index < result.job.needles.size(); ++index) {
-    add(result.job.needles[index].name, [index](const solver::MeshEffect& effect) {
+    add(support_of(solver::NeedleId{index}), [index](const solver::MeshEffect& effect) {
       return change_at(effect.needle_change, index);
     });
   }
-  add("left pier", [](const solver::MeshEffect& e) { return percent(e.base_left_change); });
-  add("right pier", [](const solver::MeshEffect& e) { return percent(e.base_right_change); });
+  add(solver::supports::left_pier,
+      [](const solver::MeshEffect& e) { return percent(e.base_left_change); });
+  add(solver::supports::right_pier,
+      [](const solver::MeshEffect& e) { return percent(e.base_right_change); });
   return table(content);
 }
 

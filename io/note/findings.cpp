@@ -148,13 +148,13 @@ std::vector<Finding> findings_of(const solver::JobResult& result,
   }
   findings.push_back(loose_masonry(result));
   if (const solver::EnvelopedLoad* worst = worst_of(envelope)) {
-    const solver::StageResult* stage =
-        worst->method == "hand" ? nullptr : find_stage(result, worst->stage);
-    findings.push_back({"Most loaded needle",
-                        fmt::format("{}, {} kN {}{}", worst->needle, kilonewtons(worst->load),
-                                    method_phrase(worst->method),
-                                    stage == nullptr ? "" : in_stage(result, *stage)),
-                        "methods", "Hand method against finite elements"});
+    const bool by_hand = worst->method == "hand" || !worst->stage;
+    findings.push_back(
+        {"Most loaded needle",
+         fmt::format("{}, {} kN {}{}", result.job.needles.at(index_of(worst->needle)).name,
+                     kilonewtons(worst->load), method_phrase(worst->method),
+                     by_hand ? "" : in_stage(result, result.stages.at(index_of(*worst->stage)))),
+         "methods", "Hand method against finite elements"});
   }
   std::ranges::copy(movements(result), std::back_inserter(findings));
   if (is_staged(result)) std::ranges::copy(of_the_stages(result), std::back_inserter(findings));

@@ -4,23 +4,23 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
+#include <cstddef>
 #include <string>
 
 namespace deadshore::io {
 namespace {
 
-const solver::Lintel* lintel_named(const solver::Job& job, const std::string& name) {
-  const auto found = std::ranges::find(
-      job.lintels, name, [](const solver::Lintel& lintel) { return lintel.shape.name; });
-  return found == job.lintels.end() ? nullptr : &*found;
+/// Null where the item is something else.
+const solver::Lintel* lintel_of(const solver::Job& job, const solver::SpreadItem& item) {
+  const auto* lintel = std::get_if<solver::LintelId>(&item.thing);
+  return lintel == nullptr ? nullptr : &job.lintels.at(index_of(*lintel));
 }
 
 /// How the item's load comes about: area by thickness by unit weight, or its part of the load.
 std::string worked(const solver::Job& job, const solver::SpreadItem& item) {
   std::string sum;
   if (item.area > 0.0) {
-    const solver::Lintel* lintel = lintel_named(job, item.name);
+    const solver::Lintel* lintel = lintel_of(job, item);
     sum = fmt::format("{} m\u00b2 \u00d7 {} m \u00d7 {}", square_metres(item.area),
                       significant((lintel ? lintel->thickness : job.thickness) / 1e3, 4),
                       unit_weight(lintel ? lintel->unit_weight : job.masonry.unit_weight));
@@ -31,8 +31,8 @@ std::string worked(const solver::Job& job, const solver::SpreadItem& item) {
   return item.over_opening ? sum + ", round an opening" : sum;
 }
 
-void add_support(Table& content, const solver::Job& job, const solver::SpreadSum& sum,
-                 const std::string& title) {
+void add_support(Table& content, const solver::Job& job, const solver::SpreadSum& sum) {
+  const std::string title = label_of(job, sum.support);
   content.add({title}, RowKind::heading);
   for (const solver::SpreadItem& item : sum.items) {
     content.add({item.name, worked(job, item), fine_kilonewtons(item.load)});
@@ -49,9 +49,10 @@ Html needle_sums(const solver::JobResult& result, FigureShelf& figures) {
   Html sums;
   std::size_t number = 0;
   for (const solver::SpreadSum& sum : result.hand.needles) {
+    const std::string& needle = result.job.needles.at(number).name;
     Table content = sums_table(fmt::format("hand-needle-{}", ++number));
-    add_support(content, result.job, sum, sum.support);
-    sums += element("div", table(content) + figures.take("spread-" + viz::file_word(sum.support)),
+    add_support(content, result.job, sum);
+    sums += element("div", table(content) + figures.take("spread-" + viz::file_word(needle)),
                     "hand-sum");
   }
   return sums + figures.take_all("spread-");
@@ -60,10 +61,10 @@ Html needle_sums(const solver::JobResult& result, FigureShelf& figures) {
 Html other_sums(const solver::JobResult& result) {
   const solver::SpreadResult& hand = result.hand;
   Table content = sums_table("hand-sums");
-  add_support(content, result.job, hand.left_pier, "left pier");
-  add_support(content, result.job, hand.right_pier, "right pier");
+  add_support(content, result.job, hand.left_pier);
+  add_support(content, result.job, hand.right_pier);
   if (!hand.unassigned.items.empty()) {
-    add_support(content, result.job, hand.unassigned, "no needle");
+    add_support(content, result.job, hand.unassigned);
   }
   content.add({"Everything"}, RowKind::heading);
   content.add({"Sum over all supports", "", fine_kilonewtons(hand.load_total)}, RowKind::total);

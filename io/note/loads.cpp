@@ -31,14 +31,14 @@ struct Solid {
   double weight = 0.0;
 };
 
-Solid solid_named(const solver::SpreadResult& hand, const std::string& name) {
+Solid sum_of(const solver::SpreadResult& hand, const solver::SpreadThing& thing) {
   std::vector<std::reference_wrapper<const solver::SpreadSum>> sums(hand.needles.begin(),
                                                                     hand.needles.end());
   sums.insert(sums.end(), {hand.left_pier, hand.right_pier, hand.unassigned});
   Solid solid;
   for (const solver::SpreadSum& sum : sums) {
     for (const solver::SpreadItem& item : sum.items) {
-      if (item.name != name || item.area <= 0.0) continue;
+      if (item.thing != thing) continue;
       solid.area += item.area;
       solid.weight += item.load;
     }
@@ -58,10 +58,11 @@ LoadLine self_weight(const std::string& name, const Solid& solid, double thickne
 std::vector<LoadLine> load_lines(const solver::JobResult& result) {
   const solver::Job& job = result.job;
   std::vector<LoadLine> lines;
-  lines.push_back(self_weight("the masonry", solid_named(result.hand, "masonry"), job.thickness,
-                              job.masonry.unit_weight));
-  for (const solver::Lintel& lintel : job.lintels) {
-    const Solid solid = solid_named(result.hand, lintel.shape.name);
+  lines.push_back(self_weight("the masonry", sum_of(result.hand, solver::WallMasonry{}),
+                              job.thickness, job.masonry.unit_weight));
+  for (std::size_t i = 0; i < job.lintels.size(); ++i) {
+    const solver::Lintel& lintel = job.lintels[i];
+    const Solid solid = sum_of(result.hand, solver::LintelId{i});
     if (solid.area <= 0.0) continue;  // it comes out with the cut
     lines.push_back(self_weight(lintel.shape.name, solid, lintel.thickness, lintel.unit_weight));
   }
@@ -89,8 +90,7 @@ struct Analysed {
 std::optional<Analysed> analysed_as_cut(const solver::JobResult& result) {
   for (const solver::StageResult& stage : result.stages) {
     const solver::StageState& state = stage.state;
-    const bool as_cut = state.is_out(solver::cut_region) && !state.is_out(solver::pockets_region) &&
-                        !state.padstones && !state.beam;
+    const bool as_cut = state.cut_out && !state.pockets_out && !state.beam;
     if (!as_cut || stage.analyses.empty()) continue;
     return Analysed{in_stage(result, stage), load_off(result.job, state),
                     stage.analyses.front().load_total};

@@ -15,20 +15,18 @@ namespace {
 using solver::NeedleDesign;
 using solver::NeedleProp;
 
-const solver::NeedleFrame* frame_of(const solver::Job& job, const std::string& needle) {
-  const auto found = std::ranges::find(job.needles, needle, &solver::Needle::name);
-  if (found == job.needles.end() || !found->frame) return nullptr;
-  return &job.needle_frames.at(*found->frame);
+const solver::NeedleFrame* frame_of(const solver::Job& job, solver::NeedleId needle) {
+  const std::optional<std::size_t> frame = job.needles.at(index_of(needle)).frame;
+  return frame ? &job.needle_frames.at(*frame) : nullptr;
 }
 
 /// The check of a prop's load against its safe load; null where there is none.
-const solver::Check* strength_check(const solver::JobResult& result, const std::string& needle,
-                                    const std::string& mark) {
-  const std::string member = fmt::format("{} {} prop", needle, mark);
-  const auto found = std::ranges::find_if(result.checks, [&](const solver::Check& check) {
+const solver::Check* strength_check(const NeedleDesign& design, const std::string& mark) {
+  const std::string member = fmt::format("{} {} prop", design.demand.needle, mark);
+  const auto found = std::ranges::find_if(design.checks, [&](const solver::Check& check) {
     return check.member == member && check.check == "prop strength";
   });
-  return found == result.checks.end() ? nullptr : &*found;
+  return found == design.checks.end() ? nullptr : &*found;
 }
 
 std::string side_words(const NeedleProp& prop) {
@@ -36,9 +34,9 @@ std::string side_words(const NeedleProp& prop) {
   return prop.action == solver::PropAction::up ? side : side + ", holds down";
 }
 
-void add_prop(Table& content, const solver::JobResult& result, const NeedleDesign& design,
-              const NeedleProp& prop, const solver::PropLoad& load) {
-  const solver::Check* check = strength_check(result, design.demand.needle, prop.mark);
+void add_prop(Table& content, const NeedleDesign& design, const NeedleProp& prop,
+              const solver::PropLoad& load) {
+  const solver::Check* check = strength_check(design, prop.mark);
   const bool known = check != nullptr && !check->not_verified;
   content.add({design.demand.needle, prop.mark, prop.prop.name, side_words(prop),
                millimetres(prop.distance), whole_millimetres(load.extension),
@@ -73,11 +71,11 @@ Html prop_schedule(const solver::JobResult& result) {
                 {}};
   std::map<std::string, int> counts;
   for (const NeedleDesign& design : result.needle_designs) {
-    const solver::NeedleFrame* frame = frame_of(result.job, design.demand.needle);
+    const solver::NeedleFrame* frame = frame_of(result.job, design.needle);
     if (frame == nullptr) continue;
     const std::size_t known = std::min(frame->props.size(), design.answer.props.size());
     for (std::size_t i = 0; i < known; ++i) {
-      add_prop(content, result, design, frame->props[i], design.answer.props[i]);
+      add_prop(content, design, frame->props[i], design.answer.props[i]);
       ++counts[frame->props[i].prop.name];
     }
   }

@@ -115,10 +115,8 @@ Html lintels(const solver::JobResult& result) {
 
 /// Masonry beside a lintel thinner than the wall is in no sum.
 bool any_thin_lintel(const solver::JobResult& result) {
-  return std::ranges::any_of(result.job.lintels, [&](const solver::Lintel& lintel) {
-    return lintel.thickness < result.job.thickness &&
-           std::ranges::count(result.removed.lintels, lintel.shape.name,
-                              &solver::RemovedLintel::name) > 0;
+  return std::ranges::any_of(result.removed.lintels, [&](const solver::RemovedLintel& removed) {
+    return result.job.lintels.at(index_of(removed.lintel)).thickness < result.job.thickness;
   });
 }
 

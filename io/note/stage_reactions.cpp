@@ -1,13 +1,13 @@
 #include "io/note/sections.h"
 #include "io/note/wording.h"
-#include "solver/study/mesh_error.h"
+#include "solver/panel/support_reactions.h"
 #include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cstddef>
-#include <functional>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -21,64 +21,51 @@ using solver::StageState;
 
 constexpr std::size_t most_columns = 8;
 
-/// A column of the reactions' table; NaN where the support is not there at that stage.
-struct SupportColumn {
-  std::string heading;
-  std::function<double(const PanelResult&, const StageState&)> force;
-  std::string support = heading;  ///< by the name that its mesh error has
-};
-using SupportColumns = std::vector<SupportColumn>;
+/// A column of the reactions' table: a support, or all loads.
+using Column = std::optional<solver::SupportId>;
+using SupportColumns = std::vector<Column>;
 
 SupportColumns needle_columns(const solver::Job& job) {
   SupportColumns columns;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
-    columns.push_back({job.needles[i].name, [i](const PanelResult& a, const StageState& state) {
-                         return is_in(state.needles.at(i)) ? a.needles.at(i).force
-                                                           : solver::not_known;
-                       }});
+    columns.emplace_back(support_of(solver::NeedleId{i}));
   }
   return columns;
-}
-
-SupportColumn joist_column(const std::string& shore) {
-  return {"joists on " + shore, [shore](const PanelResult& analysis, const StageState&) {
-            const auto joist =
-                std::ranges::find(analysis.joists, shore, &solver::JoistReaction::shore);
-            return joist == analysis.joists.end() ? solver::not_known : joist->force;
-          }};
-}
-
-SupportColumn beam_column(const char* heading, const char* support,
-                          double solver::BeamResult::*reaction) {
-  return {heading,
-          [reaction](const PanelResult& a, const StageState&) {
-            return a.beam ? *a.beam.*reaction : solver::not_known;
-          },
-          support};
 }
 
 /// All but the needles.
 SupportColumns other_columns(const solver::Job& job) {
-  SupportColumns columns = {
-      {"left pier", [](const PanelResult& a, const StageState&) { return a.base_left; }},
-      {"right pier", [](const PanelResult& a, const StageState&) { return a.base_right; }},
-      {"under the cut",
-       [](const PanelResult& a, const StageState& state) {
-         return state.is_out(solver::cut_region) ? solver::not_known : a.base_cut;
-       },
-       "base under the cut"}};
-  for (const solver::DeadShore& shore : job.dead_shores) {
-    if (shore.joist_ends) columns.push_back(joist_column(shore.name));
+  SupportColumns columns = {solver::supports::left_pier, solver::supports::right_pier,
+                            solver::supports::base_under_cut};
+  for (std::size_t i = 0; i < job.dead_shores.size(); ++i) {
+    if (job.dead_shores[i].joist_ends) columns.emplace_back(support_of(solver::ShoreId{i}));
   }
-  columns.push_back(
-      {"load in all", [](const PanelResult& a, const StageState&) { return a.load_total; }});
-  if (job.beam) {
-    columns.push_back(
-        beam_column("beam, left", "beam left end", &solver::BeamResult::reaction_left));
-    columns.push_back(
-        beam_column("beam, right", "beam right end", &solver::BeamResult::reaction_right));
-  }
+  columns.emplace_back();
+  if (job.beam)
+    columns.insert(columns.end(),
+                   {solver::supports::beam_left_end, solver::supports::beam_right_end});
   return columns;
+}
+
+std::string heading_of(const solver::Job& job, const Column& column) {
+  return column ? label_of(job, *column) : "load in all";
+}
+
+/// Whether a support may carry something at a stage.
+bool is_there(const StageState& state, solver::SupportId support) {
+  if (support.kind == solver::SupportKind::needle) return is_in(state.needles.at(support.index));
+  return support != solver::supports::base_under_cut || !state.cut_out;
+}
+
+/// A support's force with what the mesh may be wrong by; a dash where the support is not there.
+std::string force_words(const std::vector<solver::SupportReaction>& reactions,
+                        const StageState& state, solver::SupportId support) {
+  if (!is_there(state, support)) return kilonewtons(solver::not_known);
+  const solver::SupportReaction* reaction = find_reaction(reactions, support);
+  if (reaction == nullptr) {
+    return kilonewtons(support == solver::supports::base_under_cut ? 0.0 : solver::not_known);
+  }
+  return kilonewtons(reaction->force, reaction->mesh_error.value_or(solver::not_known));
 }
 
 /// In parts of about the same width that fit the page.
@@ -113,7 +100,9 @@ Html reactions_table(const solver::JobResult& result, solver::MasonryModel model
                 fmt::format("Reactions with {}, kN, characteristic", masonry_phrase(model)),
                 {{"Stage"}},
                 {}};
-  for (const SupportColumn& column : columns) content.columns.push_back({column.heading, true});
+  for (const Column& column : columns) {
+    content.columns.push_back({heading_of(result.job, column), true});
+  }
   for (const StageResult& stage : result.stages) {
     const PanelResult* analysis = find_analysis(stage, model);
     if (analysis == nullptr) continue;
@@ -122,16 +111,17 @@ Html reactions_table(const solver::JobResult& result, solver::MasonryModel model
       continue;
     }
     std::vector<std::string> cells = {stage.name};
-    for (const SupportColumn& column : columns) {
-      cells.push_back(kilonewtons(column.force(*analysis, stage.state),
-                                  solver::mesh_error_of(*analysis, column.support)));
+    const std::vector<solver::SupportReaction> reactions = reactions_of(result.job, *analysis);
+    for (const Column& column : columns) {
+      cells.push_back(column ? force_words(reactions, stage.state, *column)
+                             : kilonewtons(analysis->load_total));
     }
     content.add(std::move(cells));
   }
   return table(content);
 }
 
-Html reactions_of(const solver::JobResult& result, solver::MasonryModel model) {
+Html reactions_tables(const solver::JobResult& result, solver::MasonryModel model) {
   Html tables;
   std::size_t number = 0;
   for (const SupportColumns& columns : support_tables(result.job)) {
@@ -145,7 +135,7 @@ Html reactions_of(const solver::JobResult& result, solver::MasonryModel model) {
 Html stage_reactions(const solver::JobResult& result) {
   Html body = element("h3", text("What each support carries"));
   for (const solver::MasonryModel model : result.job.analysis.masonry) {
-    body += reactions_of(result, model);
+    body += reactions_tables(result, model);
   }
   const std::string of_beam =
       result.job.beam ? " The beam stands on the piers: what its ends carry is in the piers\u2019 "

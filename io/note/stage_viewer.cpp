@@ -4,6 +4,7 @@
 #include "io/note/wording.h"
 #include "io/results/json_numbers.h"
 #include "io/results/work_words.h"
+#include "solver/panel/support_reactions.h"
 #include "solver/study/stage_facts.h"
 #include "viz/stages/stage_views.h"
 #include "viz/stages/support_series.h"
@@ -56,7 +57,7 @@ Json facts_of(const solver::JobResult& result, const StageResult& stage, Masonry
   const PanelResult* analysis = find_analysis(stage, model);
   if (analysis == nullptr) return facts;
   if (!analysis->stands()) {
-    facts.push_back(fact("equilibrium", "It does not stand", analysis->no_equilibrium));
+    facts.push_back(fact("equilibrium", "It does not stand", *analysis->no_equilibrium));
     return facts;
   }
   facts.push_back(
@@ -73,18 +74,10 @@ Json facts_of(const solver::JobResult& result, const StageResult& stage, Masonry
   return facts;
 }
 
-const char* kind_of(viz::SupportKind kind) {
-  switch (kind) {
-    case viz::SupportKind::base:
-      return "base";
-    case viz::SupportKind::needle:
-      return "needle";
-    case viz::SupportKind::beam_end:
-      return "beam end";
-    case viz::SupportKind::joists:
-      return "joists";
-  }
-  return "";
+const char* words_for(solver::SupportKind kind) {
+  if (kind == solver::SupportKind::needle) return "needle";
+  if (kind == solver::SupportKind::joists) return "joists";
+  return solver::group_of(kind) == solver::SupportGroup::bases ? "base" : "beam end";
 }
 
 /// Loads as the note prints them; null where a support is not there.
@@ -95,7 +88,8 @@ Json supports_of(const solver::JobResult& result, MasonryModel model) {
     for (const double value : series.values) {
       values.push_back(std::isfinite(value) ? Json(kilonewtons(value * 1e3)) : Json(nullptr));
     }
-    supports.push_back({{"name", series.name}, {"kind", kind_of(series.kind)}, {"values", values}});
+    supports.push_back(
+        {{"name", series.name}, {"kind", words_for(series.support.kind)}, {"values", values}});
   }
   return supports;
 }
@@ -111,7 +105,7 @@ Json data_of(const solver::JobResult& result) {
                {"supports", Json::object()},
                {"facts", Json::object()}};
   for (const StageResult& stage : result.stages) {
-    std::string done = as_sentence(done_in_words(stage.operations));
+    std::string done = as_sentence(done_in_words(result.job, stage.operations));
     done.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(done.front())));
     data["stages"].push_back(
         {{"name", stage.name}, {"day", significant(stage.day, 4)}, {"done", std::move(done)}});

@@ -47,7 +47,7 @@ Html work_table(const solver::JobResult& result) {
                 {}};
   for (const StageResult& stage : result.stages) {
     const solver::StageFacts facts = facts_of(stage);
-    const std::string done = done_in_words(stage.operations);
+    const std::string done = done_in_words(result.job, stage.operations);
     if (!facts.stands) {
       content.add({stage.name, significant(stage.day, 4), done, "DOES NOT STAND: see the summary"},
                   RowKind::fails);

@@ -5,8 +5,8 @@
 namespace deadshore::io {
 
 /// The note's style sheet: A4 in print, one column on screen, figures that scroll sideways on a
-/// phone rather than shrink past reading; light or dark as the reader has it, figures on white paper.
-/// It may hold no `<` or `&`, so that the page is XML too.
+/// phone rather than shrink past reading; light or dark as the reader has it, figures on white
+/// paper. It may hold no `<` or `&`, so that the page is XML too.
 inline constexpr std::string_view note_style = R"css(
 :root { --ink: #1c2126; --faint: #5a636b; --line: #c9cfd4; --shade: #f2f4f5;
         --paper: #fff; --focus: #b04a00; --bar: #8fb1cf; --link: #0b4f8a; --good: #1d6331; --good-shade: #edf6ef;

@@ -30,14 +30,15 @@ Html design_loads(const solver::JobResult& result,
       {}};
   if (staged) content.columns.push_back({"In stage"});
   for (const solver::EnvelopedLoad& entry : envelope) {
-    const auto found =
-        std::ranges::find(result.comparison, entry.needle, &solver::NeedleComparison::needle);
-    const bool compared = found != result.comparison.end();
-    const solver::NeedleComparison loads = compared ? *found : not_compared;
-    std::vector<std::string> cells = {entry.needle, kilonewtons(loads.hand),
+    const std::size_t place = index_of(entry.needle);
+    const bool compared = place < result.comparison.size();
+    const solver::NeedleComparison loads = compared ? result.comparison[place] : not_compared;
+    std::vector<std::string> cells = {result.job.needles.at(place).name, kilonewtons(loads.hand),
                                       kilonewtons(loads.uncracked), kilonewtons(loads.cracked),
                                       kilonewtons(entry.load)};
-    if (staged) cells.push_back(entry.method == "hand" ? "by hand" : entry.stage);
+    if (staged) {
+      cells.push_back(entry.method == "hand" ? "by hand" : name_of(result, entry.stage));
+    }
     content.add(std::move(cells));
   }
   return table(content);

@@ -4,8 +4,9 @@
 
 namespace deadshore::io {
 
-/// What the viewer of the stages adds to the note's style sheet. Its buttons lie on figures, which are
-/// on white paper in the dark too, and so have colours of their own. No `<` and no `&` here either.
+/// What the viewer of the stages adds to the note's style sheet. Its buttons lie on figures, which
+/// are on white paper in the dark too, and so have colours of their own. No `<` and no `&` here
+/// either.
 inline constexpr std::string_view viewer_style = R"css(
 #viewer { margin: 2em 0; }
 #viewer h2 { margin-top: 0; }

@@ -57,8 +57,8 @@ Html openings_table(const mesh::WallShape& wall) {
   return table(content);
 }
 
-Html lintels_table(const std::vector<solver::Lintel>& lintels) {
-  if (lintels.empty()) return {};
+Html lintels_table(const solver::Job& job) {
+  if (job.lintels.empty()) return {};
   Table content{"lintels",
                 "",
                 {{"Lintel"},
@@ -67,8 +67,9 @@ Html lintels_table(const std::vector<solver::Lintel>& lintels) {
                  {"Bearing mm", true},
                  {"Through the wall mm", true}},
                 {}};
-  for (const solver::Lintel& lintel : lintels) {
-    content.add({lintel.shape.name, lintel.shape.opening, millimetres(lintel.shape.depth),
+  for (const solver::Lintel& lintel : job.lintels) {
+    const mesh::Opening& opening = job.wall.openings.at(lintel.shape.opening);
+    content.add({lintel.shape.name, opening.name, millimetres(lintel.shape.depth),
                  millimetres(lintel.shape.bearing), millimetres(lintel.thickness)});
   }
   return table(content);
@@ -127,15 +128,16 @@ std::string joist_ends_words(const solver::DeadShore& shore) {
                      millimetres(ends.spacing));
 }
 
-Html shores_table(const std::vector<solver::DeadShore>& shores) {
-  if (shores.empty()) return {};
+Html shores_table(const solver::Job& job) {
+  if (job.dead_shores.empty()) return {};
   Table content{"dead-shores",
                 "",
                 {{"Dead shore"}, {"Carries"}, {"Part of it %", true}, {"Its joist ends"}},
                 {}};
-  for (const solver::DeadShore& shore : shores) {
-    content.add({shore.name, shore.carries, whole_millimetres(100.0 * shore.share),
-                 joist_ends_words(shore)});
+  for (const solver::DeadShore& shore : job.dead_shores) {
+    const solver::LineLoad& load = job.line_loads.at(index_of(shore.carries));
+    content.add(
+        {shore.name, load.name, whole_millimetres(100.0 * shore.share), joist_ends_words(shore)});
   }
   return table(content);
 }
@@ -151,8 +153,8 @@ Chapter wall_section(const solver::Job& job, FigureShelf& figures) {
   const bool any_framed =
       std::ranges::any_of(job.needles, [](const auto& needle) { return needle.frame.has_value(); });
   const Html body =
-      openings_table(job.wall) + lintels_table(job.lintels) + materials_table(job) +
-      needles_table(job) + shores_table(job.dead_shores) +
+      openings_table(job.wall) + lintels_table(job) + materials_table(job) + needles_table(job) +
+      shores_table(job) +
       paragraph(
           "Stiffness is that of the whole support under the wall: needle, props, packing, "
           "plates and ground together; where it comes from a needle frame, see there.",

@@ -34,7 +34,7 @@ Html no_equilibrium(const solver::JobResult& result, const solver::StageAnalysis
   const Html reason =
       paragraph("This wall does not stand.",
                 fmt::format("With {}{} there is no equilibrium: {}", masonry_phrase(analysis.model),
-                            in_stage(result, *failed.stage), analysis.no_equilibrium),
+                            in_stage(result, *failed.stage), *analysis.no_equilibrium),
                 "");
   const Html consequence =
       paragraph(is_staged(result)

@@ -39,12 +39,14 @@ std::string heading_of(Unsure what) {
 }
 
 /// "5.1 to 7.9", with a star where it is the worst of its row.
-std::string words_of(const SupportSensitivity& support, Unsure what) {
+std::string words_of(const solver::Job& job, const SupportSensitivity& support, Unsure what) {
   const auto bracket = std::ranges::find(support.brackets, what, &ReactionBracket::what);
   if (bracket == support.brackets.end()) return "\u2013";
   std::string words = kilonewtons(bracket->least) + " to " + kilonewtons(bracket->most);
   const ReactionBracket* worst = support.worst();
-  if (worst != nullptr && !bracket->needle.empty()) words += fmt::format(" ({})", bracket->needle);
+  if (worst != nullptr && bracket->needle) {
+    words += fmt::format(" ({})", job.needles.at(index_of(*bracket->needle)).name);
+  }
   return worst == &*bracket ? "* " + words : words;
 }
 
@@ -57,7 +59,8 @@ bool has_any(const solver::Sensitivity& sensitivity, Unsure what) {
 /// ", stage \u201ccut\u201d": all supports are looked at in the same one.
 std::string stage_of(const solver::JobResult& result, const solver::Sensitivity& sensitivity) {
   if (!is_staged(result) || sensitivity.supports.empty()) return "";
-  return fmt::format(", stage \u201c{}\u201d", sensitivity.supports.front().stage);
+  return fmt::format(", stage \u201c{}\u201d",
+                     result.stages.at(index_of(sensitivity.supports.front().stage)).name);
 }
 
 Html brackets_table(const solver::JobResult& result, const solver::Sensitivity& sensitivity) {
@@ -73,9 +76,9 @@ Html brackets_table(const solver::JobResult& result, const solver::Sensitivity& 
   }
   for (const Unsure what : columns) content.columns.push_back({heading_of(what), true});
   for (const SupportSensitivity& support : sensitivity.supports) {
-    std::vector<std::string> cells = {support.support};
+    std::vector<std::string> cells = {label_of(result.job, support.support)};
     cells.push_back(kilonewtons(support.reaction));
-    for (const Unsure what : columns) cells.push_back(words_of(support, what));
+    for (const Unsure what : columns) cells.push_back(words_of(result.job, support, what));
     content.add(std::move(cells));
   }
   return table(content);

@@ -1,12 +1,11 @@
 #include "io/results/reactions_csv.h"
 
-#include "solver/job/beam_places.h"
-#include "solver/study/mesh_error.h"
+#include "solver/panel/support_reactions.h"
 #include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
 
-#include <cmath>
+#include <functional>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -66,43 +65,31 @@ class Rows {
 };
 
 void add_hand(const Rows& rows, const solver::JobResult& result) {
-  for (std::size_t index = 0; index < result.hand.needles.size(); ++index) {
-    const solver::SpreadSum& sum = result.hand.needles[index];
-    rows.add(sum.support, number(result.job.needles.at(index).x), kilonewtons(sum.total), "");
-  }
-  for (const solver::SpreadSum* sum :
-       {&result.hand.left_pier, &result.hand.right_pier, &result.hand.unassigned}) {
-    rows.add(sum->support, "", kilonewtons(sum->total), "");
+  const solver::SpreadResult& hand = result.hand;
+  std::vector<std::reference_wrapper<const solver::SpreadSum>> sums(hand.needles.begin(),
+                                                                    hand.needles.end());
+  sums.insert(sums.end(), {hand.left_pier, hand.right_pier, hand.unassigned});
+  for (const solver::SpreadSum& sum : sums) {
+    const bool needle = sum.support && sum.support->kind == solver::SupportKind::needle;
+    rows.add(label_of(result.job, sum.support),
+             needle ? number(place_of(result.job, *sum.support)) : "", kilonewtons(sum.total), "");
   }
 }
 
-/// Empty where it is not known.
-std::string error_of(const solver::PanelResult& analysis, const std::string& support) {
-  const double error = solver::mesh_error_of(analysis, support);
-  return std::isfinite(error) ? kilonewtons(error) : "";
+/// Where a support has a place of its own along the wall.
+std::string place_words(const solver::SupportReaction& reaction) {
+  const bool has_place = reaction.support.kind == solver::SupportKind::needle ||
+                         reaction.group() == solver::SupportGroup::beam_ends;
+  return has_place ? number(reaction.x) : "";
 }
 
-/// Supports without a place of their own along the wall.
-void add_pier(const Rows& rows, const solver::PanelResult& analysis, const std::string& support,
-              double force, const std::string& settlement) {
-  rows.add(support, "", kilonewtons(force), settlement, error_of(analysis, support));
-}
-
-void add_permanent_works(const Rows& rows, const solver::Job& job,
-                         const solver::PanelResult& analysis) {
-  if (analysis.base_cut != 0.0) {
-    add_pier(rows, analysis, "base under the cut", analysis.base_cut, number(0.0));
+/// How far a support goes down, where that is known: bases are fixed.
+std::string settlement_words(const solver::PanelResult& analysis,
+                             const solver::SupportReaction& reaction) {
+  if (reaction.support.kind == solver::SupportKind::needle) {
+    return number(analysis.needles.at(reaction.support.index).settlement);
   }
-  for (const solver::JoistReaction& joist : analysis.joists) {
-    add_pier(rows, analysis, "joists on " + joist.shore, joist.force, "");
-  }
-  if (analysis.beam && job.beam) {
-    const mesh::Interval ends = solver::places_of_beam(job).supports;
-    rows.add("beam left end", number(ends.from), kilonewtons(analysis.beam->reaction_left), "",
-             error_of(analysis, "beam left end"));
-    rows.add("beam right end", number(ends.to), kilonewtons(analysis.beam->reaction_right), "",
-             error_of(analysis, "beam right end"));
-  }
+  return reaction.group() == solver::SupportGroup::bases ? number(0.0) : "";
 }
 
 void add_analysis(const Rows& rows, const solver::Job& job, const solver::PanelResult& analysis) {
@@ -110,13 +97,11 @@ void add_analysis(const Rows& rows, const solver::Job& job, const solver::PanelR
     rows.add("no equilibrium", "", "", "");
     return;
   }
-  for (const solver::NeedleReaction& needle : analysis.needles) {
-    rows.add(needle.name, number(needle.x), kilonewtons(needle.force), number(needle.settlement),
-             error_of(analysis, needle.name));
+  for (const solver::SupportReaction& reaction : reactions_of(job, analysis)) {
+    rows.add(label_of(job, reaction.support), place_words(reaction), kilonewtons(reaction.force),
+             settlement_words(analysis, reaction),
+             reaction.mesh_error ? kilonewtons(*reaction.mesh_error) : "");
   }
-  add_pier(rows, analysis, "left pier", analysis.base_left, number(0.0));
-  add_pier(rows, analysis, "right pier", analysis.base_right, number(0.0));
-  add_permanent_works(rows, job, analysis);
 }
 
 }  // namespace

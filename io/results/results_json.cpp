@@ -34,12 +34,13 @@ Json items_of(const solver::SpreadSum& sum) {
   return items;
 }
 
-Json hand_of(const solver::SpreadResult& hand) {
+Json hand_of(const solver::Job& job, const solver::SpreadResult& hand) {
   Json needles = Json::object();
   Json items = Json::object();
-  for (const solver::SpreadSum& sum : hand.needles) {
-    needles[sum.support] = kilonewtons(sum.total, sum.support);
-    items[sum.support] = items_of(sum);
+  for (std::size_t i = 0; i < hand.needles.size(); ++i) {
+    const std::string& name = job.needles.at(i).name;
+    needles[name] = kilonewtons(hand.needles[i].total, name);
+    items[name] = items_of(hand.needles[i]);
   }
   return {
       {"needles", needles},
@@ -110,12 +111,8 @@ Json needle_frame_of(const solver::NeedleDesign& design, const std::string& fram
 Json needle_frames_of(const solver::JobResult& result) {
   Json frames = Json::object();
   for (const solver::NeedleDesign& design : result.needle_designs) {
-    std::string frame;
-    for (const solver::Needle& needle : result.job.needles) {
-      if (needle.name != design.demand.needle || !needle.frame) continue;
-      frame = result.job.needle_frames.at(*needle.frame).name;
-    }
-    frames[design.demand.needle] = needle_frame_of(design, frame);
+    const std::size_t frame = result.job.needles.at(index_of(design.needle)).frame.value();
+    frames[design.demand.needle] = needle_frame_of(design, result.job.needle_frames.at(frame).name);
   }
   return frames;
 }
@@ -137,8 +134,8 @@ Json comparison_of(const solver::JobResult& result) {
 Json design_loads_of(const solver::JobResult& result) {
   Json loads = Json::object();
   for (const solver::EnvelopedLoad& entry : envelope_of(result)) {
-    loads[entry.needle] = {{"load", kilonewtons(entry.load, entry.needle)},
-                           {"method", entry.method}};
+    const std::string& needle = result.job.needles.at(index_of(entry.needle)).name;
+    loads[needle] = {{"load", kilonewtons(entry.load, needle)}, {"method", entry.method}};
   }
   return loads;
 }
@@ -185,7 +182,7 @@ std::string results_json(const solver::JobResult& result, const JobFile& file) {
   if (Json taken = take_down_json(result.take_down); !taken.is_null()) {
     json["take_down"] = std::move(taken);
   }
-  json["hand"] = hand_of(result.hand);
+  json["hand"] = hand_of(result.job, result.hand);
   json["stages"] = stages_json(result);
   json["comparison"] = comparison_of(result);
   json["design_loads"] = design_loads_of(result);

@@ -19,18 +19,20 @@ const char* key_of(solver::Unsure what) {
   return "";
 }
 
-Json support_of(const solver::SupportSensitivity& support, bool staged) {
+Json support_json(const solver::JobResult& result, const solver::SupportSensitivity& support) {
+  const std::string label = label_of(result.job, support.support);
   Json brackets = Json::object();
   for (const solver::ReactionBracket& bracket : support.brackets) {
-    brackets[key_of(bracket.what)] = Json::array(
-        {kilonewtons(bracket.least, support.support), kilonewtons(bracket.most, support.support)});
+    brackets[key_of(bracket.what)] =
+        Json::array({kilonewtons(bracket.least, label), kilonewtons(bracket.most, label)});
   }
-  Json json = {{"reaction", kilonewtons(support.reaction, support.support)},
-               {"brackets", brackets}};
-  if (staged) json["stage"] = support.stage;
+  Json json = {{"reaction", kilonewtons(support.reaction, label)}, {"brackets", brackets}};
+  if (is_staged(result)) json["stage"] = result.stages.at(index_of(support.stage)).name;
   if (const solver::ReactionBracket* worst = support.worst()) {
     json["worst"] = key_of(worst->what);
-    if (!worst->needle.empty()) json["worst_needle"] = worst->needle;
+    if (worst->needle) {
+      json["worst_needle"] = result.job.needles.at(index_of(*worst->needle)).name;
+    }
   }
   return json;
 }
@@ -50,7 +52,7 @@ Json sensitivity_json(const solver::JobResult& result) {
   for (const solver::Sensitivity& sensitivity : result.sensitivities) {
     Json supports = Json::object();
     for (const solver::SupportSensitivity& support : sensitivity.supports) {
-      supports[support.support] = support_of(support, is_staged(result));
+      supports[label_of(result.job, support.support)] = support_json(result, support);
     }
     json[solver::to_string(sensitivity.model)] = {
         {"mesh_size", rounded(sensitivity.mesh_size, "mesh size")},

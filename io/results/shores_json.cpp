@@ -27,7 +27,7 @@ Json uprights_of(const solver::ShoreDesign& design) {
 }
 
 Json shore_of(const solver::ShoreDesign& design) {
-  const std::string& name = design.shore;
+  const std::string& name = design.name;
   if (design.uprights.empty()) {  // it would tip: there are no figures to give
     return {{"lever", rounded(design.lever, name)},
             {"loads", loads_of(design)},
@@ -48,7 +48,7 @@ Json shore_of(const solver::ShoreDesign& design) {
 
 Json shores_json(const solver::JobResult& result) {
   Json shores = Json::object();
-  for (const solver::ShoreDesign& design : result.shores) shores[design.shore] = shore_of(design);
+  for (const solver::ShoreDesign& design : result.shores) shores[design.name] = shore_of(design);
   return shores;
 }
 

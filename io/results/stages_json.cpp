@@ -1,6 +1,7 @@
 #include "io/results/stages_json.h"
 
 #include "solver/limit/stage_safety.h"
+#include "solver/panel/support_reactions.h"
 #include "solver/study/stage_facts.h"
 
 namespace deadshore::io {
@@ -26,11 +27,18 @@ Json loose_of(const solver::PanelResult& analysis) {
   return patches;
 }
 
-Json base_of(const solver::PanelResult& analysis) {
-  Json base = {{"left", kilonewtons(analysis.base_left, "left base")},
-               {"right", kilonewtons(analysis.base_right, "right base")}};
-  if (analysis.base_cut != 0.0) base["cut"] = kilonewtons(analysis.base_cut, "base under the cut");
-  return base;
+/// The key of a base; null for a support that is none.
+const char* key_of_base(solver::SupportKind kind) {
+  switch (kind) {
+    case solver::SupportKind::left_pier:
+      return "left";
+    case solver::SupportKind::right_pier:
+      return "right";
+    case solver::SupportKind::base_under_cut:
+      return "cut";
+    default:
+      return nullptr;
+  }
 }
 
 Json stations_of(const std::vector<solver::BeamStation>& stations) {
@@ -62,11 +70,12 @@ Json beam_of(const solver::BeamResult& beam) {
   return json;
 }
 
-Json joists_of(const solver::PanelResult& analysis) {
+Json joists_of(const solver::Job& job, const solver::PanelResult& analysis) {
   Json joists = Json::object();
   for (const solver::JoistReaction& joist : analysis.joists) {
-    joists[joist.shore] = {{"force", kilonewtons(joist.force, joist.shore)},
-                           {"contact", rounded(joist.contact, joist.shore)}};
+    const std::string& shore = job.dead_shores.at(index_of(joist.shore)).name;
+    joists[shore] = {{"force", kilonewtons(joist.force, shore)},
+                     {"contact", rounded(joist.contact, shore)}};
   }
   return joists;
 }
@@ -95,25 +104,34 @@ Json damage_of(const solver::Damage& damage) {
           {"in_words", damage.in_words}};
 }
 
-Json mesh_error_json(const solver::PanelResult& analysis) {
+/// Forces of needles and bases, and what the mesh may be wrong by for any support.
+void add_forces(Json& json, const solver::Job& job, const solver::PanelResult& analysis) {
+  Json needles = Json::object();
+  Json base = Json::object();
   Json errors = Json::object();
-  for (const auto& [support, error] : analysis.mesh_error) {
-    errors[support] = kilonewtons(error, support);
+  for (const solver::SupportReaction& reaction : reactions_of(job, analysis)) {
+    const std::string label = label_of(job, reaction.support);
+    if (reaction.support.kind == solver::SupportKind::needle) {
+      needles[job.needles.at(reaction.support.index).name] = kilonewtons(reaction.force, label);
+    }
+    if (const char* key = key_of_base(reaction.support.kind)) {
+      base[key] = kilonewtons(reaction.force, label);
+    }
+    if (reaction.mesh_error) errors[label] = kilonewtons(*reaction.mesh_error, label);
   }
-  return errors;
+  json["needles"] = std::move(needles);
+  json["base"] = std::move(base);
+  if (!errors.empty()) json["mesh_error"] = std::move(errors);
 }
 
-void add_reactions(Json& json, const solver::PanelResult& analysis) {
-  Json forces = Json::object();
+void add_reactions(Json& json, const solver::Job& job, const solver::PanelResult& analysis) {
+  add_forces(json, job, analysis);
   Json details = Json::object();
   for (const solver::NeedleReaction& needle : analysis.needles) {
-    forces[needle.name] = kilonewtons(needle.force, needle.name);
     details[needle.name] = {{"x", rounded(needle.x, needle.name)},
                             {"settlement", rounded(needle.settlement, needle.name)},
                             {"contact", rounded(needle.contact, needle.name)}};
   }
-  json["needles"] = forces;
-  json["base"] = base_of(analysis);
   json["equilibrium_error"] = rounded(analysis.equilibrium_error, "equilibrium error");
   json["max_settlement"] = rounded(analysis.max_settlement, "largest settlement");
   json["max_compression"] = rounded(analysis.max_compression, "largest compression");
@@ -121,24 +139,23 @@ void add_reactions(Json& json, const solver::PanelResult& analysis) {
                     {"right", kilonewtons(analysis.thrust_right, "right thrust")}};
   json["residual_load"] = kilonewtons(analysis.residual_load, "load on the residual stiffness");
   json["needle_details"] = details;
-  if (!analysis.mesh_error.empty()) json["mesh_error"] = mesh_error_json(analysis);
 }
 
-void add_staged(Json& json, const solver::PanelResult& analysis) {
+void add_staged(Json& json, const solver::Job& job, const solver::PanelResult& analysis) {
   if (analysis.beam) json["beam"] = beam_of(*analysis.beam);
-  if (!analysis.joists.empty()) json["joists"] = joists_of(analysis);
+  if (!analysis.joists.empty()) json["joists"] = joists_of(job, analysis);
   if (analysis.model == solver::MasonryModel::cracked) json["cracks"] = cracks_of(analysis);
   if (analysis.damage) json["damage"] = damage_of(*analysis.damage);
 }
 
-Json analysis_of(const solver::PanelResult& analysis, bool staged) {
+Json analysis_of(const solver::Job& job, const solver::PanelResult& analysis, bool staged) {
   Json json = Json::object();
   if (analysis.stands()) {
-    add_reactions(json, analysis);
-    if (staged) add_staged(json, analysis);
+    add_reactions(json, job, analysis);
+    if (staged) add_staged(json, job, analysis);
     json["residual"] = rounded(analysis.residual, "Newton residual");
   } else {
-    json["no_equilibrium"] = analysis.no_equilibrium;
+    json["no_equilibrium"] = *analysis.no_equilibrium;
   }
   json["iterations"] = analysis.iterations;
   json["coupling_passes"] = analysis.coupling_passes;
@@ -147,10 +164,10 @@ Json analysis_of(const solver::PanelResult& analysis, bool staged) {
   return json;
 }
 
-Json operations_of(const solver::StageResult& stage) {
+Json operations_of(const solver::Job& job, const solver::StageResult& stage) {
   Json operations = Json::array();
   for (const solver::Operation& operation : stage.operations) {
-    operations.push_back(solver::in_words(operation));
+    operations.push_back(in_words(job, operation));
   }
   return operations;
 }
@@ -179,11 +196,11 @@ Json stages_json(const solver::JobResult& result) {
     Json json = {{"name", stage.name}};
     if (staged) {
       json["day"] = rounded(stage.day, "day");
-      json["operations"] = operations_of(stage);
+      json["operations"] = operations_of(result.job, stage);
     }
     Json analyses = Json::object();
     for (const solver::PanelResult& analysis : stage.analyses) {
-      analyses[solver::to_string(analysis.model)] = analysis_of(analysis, staged);
+      analyses[solver::to_string(analysis.model)] = analysis_of(result.job, analysis, staged);
     }
     json["analyses"] = std::move(analyses);
     if (stage.safety) json["safety"] = safety_of(*stage.safety);

@@ -6,6 +6,7 @@
 
 #include <cstddef>
 #include <string_view>
+#include <variant>
 #include <vector>
 
 namespace deadshore::io {
@@ -42,26 +43,28 @@ std::string_view work_words(Act act) {
 }
 
 /// A thing as it is called on site; needles, shores, lintels and loads have names of their own.
-std::string thing_words(const Operation& operation) {
-  if (operation.act == Act::remove && operation.what == solver::cut_region) {
-    return "the masonry of the cut";
+std::string thing_words(const solver::Job& job, const solver::Target& target) {
+  const auto* part = std::get_if<solver::WorkPart>(&target);
+  if (part == nullptr) return name_of(job, target);
+  switch (*part) {
+    case solver::WorkPart::cut:
+      return "the masonry of the cut";
+    case solver::WorkPart::pockets:
+      return "the masonry of the pockets for the beam";
+    default:
+      return std::string("the ") + to_string(*part);
   }
-  if (operation.act == Act::remove && operation.what == solver::pockets_region) {
-    return "the masonry of the pockets for the beam";
-  }
-  if (operation.act == Act::place || operation.act == Act::pack) return "the " + operation.what;
-  return operation.what;
 }
 
 }  // namespace
 
-std::string done_in_words(std::span<const Operation> operations) {
+std::string done_in_words(const solver::Job& job, std::span<const Operation> operations) {
   std::string words;
   for (std::size_t first = 0; first < operations.size();) {
     std::vector<std::string> things;
     std::size_t next = first;
     for (; next < operations.size() && operations[next].act == operations[first].act; ++next) {
-      things.push_back(thing_words(operations[next]));
+      things.push_back(thing_words(job, operations[next].target));
     }
     if (!words.empty()) words += "; ";
     words += fmt::format(fmt::runtime(work_words(operations[first].act)), listed(things));

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "solver/job/stage.h"
+#include "solver/job/job.h"
 
 #include <span>
 #include <string>
@@ -9,6 +9,7 @@ namespace deadshore::io {
 
 /// What a stage does, in a builder's words: "tighten floor shore; put in N1 and N2, packed tight";
 /// "nothing yet" where there is nothing to do.
-[[nodiscard]] std::string done_in_words(std::span<const solver::Operation> operations);
+[[nodiscard]] std::string done_in_words(const solver::Job& job,
+                                        std::span<const solver::Operation> operations);
 
 }  // namespace deadshore::io

@@ -78,11 +78,11 @@ std::string section_of(const solver::Job& job, const solver::Needle& needle) {
 }
 
 /// "inner B35 at 2197, 12.3 kN" of each prop; without load where none was worked out.
-std::string prop_words(const solver::JobResult& result, const solver::Needle& needle) {
+std::string prop_words(const solver::JobResult& result, solver::NeedleId id) {
+  const solver::Needle& needle = result.job.needles.at(index_of(id));
   if (!needle.frame) return "as designed by others";
   const solver::NeedleFrame& frame = result.job.needle_frames.at(*needle.frame);
-  const auto design = std::ranges::find(result.needle_designs, needle.name,
-                                        [](const auto& entry) { return entry.demand.needle; });
+  const auto design = std::ranges::find(result.needle_designs, id, &solver::NeedleDesign::needle);
   std::vector<std::string> props;
   for (std::size_t i = 0; i < frame.props.size(); ++i) {
     const solver::NeedleProp& prop = frame.props[i];
@@ -98,7 +98,7 @@ std::string prop_words(const solver::JobResult& result, const solver::Needle& ne
 }
 
 std::string expected_load(const std::vector<solver::EnvelopedLoad>& envelope,
-                          const std::string& needle) {
+                          solver::NeedleId needle) {
   const auto found = std::ranges::find(envelope, needle, &solver::EnvelopedLoad::needle);
   return found == envelope.end() ? none : kilonewtons(found->load);
 }
@@ -178,11 +178,12 @@ Html sheet_schedule(const solver::JobResult& result) {
                 {{"Needle"}, {"x mm", true}, {"Preload kN", true}, {"Most kN", true}, {"Props"}},
                 {}};
   if (!alike) content.columns.push_back({"Section"});
-  for (const solver::Needle& needle : result.job.needles) {
+  for (std::size_t i = 0; i < result.job.needles.size(); ++i) {
+    const solver::Needle& needle = result.job.needles[i];
     std::vector<std::string> cells = {needle.name, whole_millimetres(needle.x),
                                       needle.preload > 0.0 ? kilonewtons(needle.preload) : none,
-                                      expected_load(envelope, needle.name),
-                                      prop_words(result, needle)};
+                                      expected_load(envelope, solver::NeedleId{i}),
+                                      prop_words(result, solver::NeedleId{i})};
     if (!alike) cells.push_back(section_of(result.job, needle));
     content.add(std::move(cells));
   }
@@ -209,7 +210,7 @@ Html sheet_facts(const solver::JobResult& result) {
     facts.insert(facts.end(), beam.begin(), beam.end());
   }
   for (const solver::ShoreDesign& shore : result.shores) {
-    facts.push_back(fmt::format("{}: {} uprights of {} mm.", shore.shore, shore.uprights.size(),
+    facts.push_back(fmt::format("{}: {} uprights of {} mm.", shore.name, shore.uprights.size(),
                                 whole_millimetres(shore.length)));
   }
   facts.emplace_back(

@@ -7,9 +7,9 @@
 
 #include <algorithm>
 #include <cctype>
-#include <initializer_list>
 #include <optional>
 #include <set>
+#include <variant>
 
 namespace deadshore::io {
 namespace {
@@ -17,28 +17,23 @@ namespace {
 using solver::Act;
 using solver::Operation;
 using solver::Stage;
-
-template <class Part>
-const Part* named(const std::vector<Part>& parts, const std::string& name) {
-  const auto found = std::ranges::find(parts, name, &Part::name);
-  return found == parts.end() ? nullptr : &*found;
-}
+using solver::Target;
+using solver::WorkPart;
 
 bool is_needle_in(const Operation& operation) {
   return operation.act == Act::fit || operation.act == Act::preload;
 }
 
 /// "N1 jacked to 6.0 kN", "N2 with a gap of 2 mm left".
-std::string needle_words(const solver::Job& job, const std::string& name,
+std::string needle_words(const solver::Job& job, const Target& target,
                          std::span<const Operation> operations) {
-  const solver::Needle* needle = named(job.needles, name);
-  if (needle == nullptr) return name;
-  if (std::ranges::count(operations, Operation{Act::preload, name}) > 0) {
-    return fmt::format("{} to {} kN", name, kilonewtons(needle->preload));
+  const solver::Needle& needle = job.needles.at(index_of(std::get<solver::NeedleId>(target)));
+  if (std::ranges::count(operations, Operation{Act::preload, target}) > 0) {
+    return fmt::format("{} to {} kN", needle.name, kilonewtons(needle.preload));
   }
-  return needle->slack > 0.0
-             ? fmt::format("{} with a gap of {} mm left", name, millimetres(needle->slack))
-             : name;
+  return needle.slack > 0.0
+             ? fmt::format("{} with a gap of {} mm left", needle.name, millimetres(needle.slack))
+             : needle.name;
 }
 
 /// A run of needles fitted and jacked, as one sentence.
@@ -46,10 +41,10 @@ std::string needles_sentence(const solver::Job& job, std::span<const Operation> 
   const bool fitted = std::ranges::count(operations, Act::fit, &Operation::act) > 0;
   const bool jacked = std::ranges::count(operations, Act::preload, &Operation::act) > 0;
   std::vector<std::string> needles;
-  std::set<std::string> told;
+  std::set<Target> told;
   for (const Operation& operation : operations) {
-    if (told.insert(operation.what).second) {
-      needles.push_back(needle_words(job, operation.what, operations));
+    if (told.insert(operation.target).second) {
+      needles.push_back(needle_words(job, operation.target, operations));
     }
   }
   const char* const how = fitted && jacked ? "Needle in on its props and packed, then jacked"
@@ -77,19 +72,20 @@ std::string cut_words(const solver::JobResult& result) {
                      millimetres(cut.left), millimetres(cut.right), millimetres(cut.soffit));
 }
 
-std::string lintel_words(const solver::JobResult& result, const std::string& name) {
+std::string lintel_words(const solver::JobResult& result, solver::LintelId lintel) {
   const auto& lintels = result.removed.lintels;
-  const auto found = std::ranges::find(lintels, name, &solver::RemovedLintel::name);
+  const std::string& name = result.job.lintels.at(index_of(lintel)).shape.name;
+  const auto found = std::ranges::find(lintels, lintel, &solver::RemovedLintel::lintel);
   if (found == lintels.end()) return fmt::format("Take out {}.", name);
   return fmt::format("Take out {} ({} kN).", name, fine_kilonewtons(found->weight));
 }
 
-std::string removal_words(const solver::JobResult& result, const std::string& what) {
-  if (what == solver::cut_region) return cut_words(result);
-  if (what == solver::pockets_region) {
-    return "Cut pockets for beam ends and padstones, one pier after the other.";
+std::string removal_words(const solver::JobResult& result, const Target& target) {
+  if (const auto* lintel = std::get_if<solver::LintelId>(&target)) {
+    return lintel_words(result, *lintel);
   }
-  return lintel_words(result, what);
+  if (target == Target{WorkPart::cut}) return cut_words(result);
+  return "Cut pockets for beam ends and padstones, one pier after the other.";
 }
 
 /// Operations that say more on site than in the note; empty for the rest.
@@ -97,17 +93,18 @@ std::string detailed_words(const solver::JobResult& result, const Operation& ope
   const std::optional<solver::PermanentBeam>& beam = result.job.beam;
   switch (operation.act) {
     case Act::remove:
-      return removal_words(result, operation.what);
+      return removal_words(result, operation.target);
     case Act::place:
       if (!beam) return "";
-      return operation.what == solver::beam_part ? beam_words(result, *beam)
-                                                 : padstone_words(*beam);
+      return operation.target == Target{WorkPart::beam} ? beam_words(result, *beam)
+                                                        : padstone_words(*beam);
     case Act::pack:
       if (!beam) return "";
       return fmt::format("Ram dry packing, {} mm, over the whole beam.",
                          millimetres(beam->packing.thickness));
     case Act::release:
-      return fmt::format("Ease {} down slowly and take it out.", operation.what);
+      return fmt::format("Ease {} down slowly and take it out.",
+                         name_of(result.job, operation.target));
     default:
       return "";
   }
@@ -116,22 +113,18 @@ std::string detailed_words(const solver::JobResult& result, const Operation& ope
 std::string sentence_of(const solver::JobResult& result, const Operation& operation) {
   std::string words = detailed_words(result, operation);
   if (!words.empty()) return words;
-  return with_capital(done_in_words(std::span(&operation, 1))) + ".";
+  return with_capital(done_in_words(result.job, std::span(&operation, 1))) + ".";
 }
 
-bool does(const Stage& stage, Act act, const char* what = nullptr) {
-  return std::ranges::any_of(stage.operations, [&](const Operation& operation) {
-    return operation.act == act && (what == nullptr || operation.what == what);
-  });
+bool does(const Stage& stage, Act act) {
+  return std::ranges::count(stage.operations, act, &Operation::act) > 0;
 }
 
-/// The first of the stages after `index` that does something; null where none does.
-const Stage* next_that(std::span<const Stage> stages, std::size_t index,
-                       std::initializer_list<Act> acts, const char* what = nullptr) {
+/// The first of the stages after `index` for which `is_it` holds; null where there is none.
+template <class IsIt>
+const Stage* next_that(std::span<const Stage> stages, std::size_t index, const IsIt& is_it) {
   for (const Stage& stage : stages.subspan(index + 1)) {
-    for (const Act act : acts) {
-      if (does(stage, act, what)) return &stage;
-    }
+    if (is_it(stage)) return &stage;
   }
   return nullptr;
 }
@@ -145,11 +138,11 @@ bool is_first_next(std::span<const Stage> stages, std::size_t index, Act act) {
 
 /// Work that ends with needles in the wall is not over.
 std::string last_hold(std::span<const Stage> stages) {
-  std::set<std::string> in;
+  std::set<Target> in;
   for (const Stage& stage : stages) {
     for (const Operation& operation : stage.operations) {
-      if (operation.act == Act::fit) in.insert(operation.what);
-      if (operation.act == Act::release) in.erase(operation.what);
+      if (operation.act == Act::fit) in.insert(operation.target);
+      if (operation.act == Act::release) in.erase(operation.target);
     }
   }
   return in.empty() ? "Marks read for the last time."
@@ -161,14 +154,17 @@ std::string days_words(double days) {
 }
 
 std::string padstone_hold(std::span<const Stage> stages, std::size_t index) {
-  const Stage* const beam = next_that(stages, index, {Act::place}, solver::beam_part);
+  const Stage* const beam = next_that(stages, index, [](const Stage& stage) {
+    return does(stage, {Act::place, WorkPart::beam});
+  });
   if (beam == nullptr) return "Padstones level.";
   return fmt::format("Padstones level; {} old before the beam goes on.",
                      days_words(beam->day - stages[index].day));
 }
 
 std::string packing_hold(const solver::Job& job, std::span<const Stage> stages, std::size_t index) {
-  const Stage* const eased = next_that(stages, index, {Act::release});
+  const Stage* const eased =
+      next_that(stages, index, [](const Stage& stage) { return does(stage, Act::release); });
   if (eased == nullptr || !job.beam) return "Packing full depth, all along.";
   const double age = eased->day - stages[index].day;
   const solver::DryPacking& packing = job.beam->packing;
@@ -193,13 +189,12 @@ void add_holds_of(const solver::Job& job, std::span<const Stage> stages, std::si
   if (does(stage, Act::preload))
     holds.emplace_back("Jacks read as given, and again after the last.");
   if (does(stage, Act::remove)) {
-    holds.emplace_back(does(stage, Act::remove, solver::pockets_region)
+    holds.emplace_back(does(stage, {Act::remove, WorkPart::pockets})
                            ? "Pockets clean and to size; nothing loose over them."
                            : "Nothing loose, no new crack, needles still tight.");
   }
-  if (does(stage, Act::place, solver::padstones_part))
-    holds.push_back(padstone_hold(stages, index));
-  if (does(stage, Act::place, solver::beam_part) && job.beam) {
+  if (does(stage, {Act::place, WorkPart::padstones})) holds.push_back(padstone_hold(stages, index));
+  if (does(stage, {Act::place, WorkPart::beam}) && job.beam) {
     holds.push_back(fmt::format("Beam level, {} mm on each padstone, {} mm gap over it.",
                                 millimetres(job.beam->bearing),
                                 millimetres(job.beam->packing.thickness)));
@@ -248,7 +243,7 @@ std::vector<std::string> hold_points_of(const solver::Job& job, std::span<const 
   if (index + 1 == stages.size()) {
     holds.push_back(last_hold(stages));
   } else if (stages[index + 1].day > stages[index].day && !does(stages[index], Act::pack) &&
-             !does(stages[index], Act::place, solver::padstones_part)) {
+             !does(stages[index], {Act::place, WorkPart::padstones})) {
     holds.push_back(
         fmt::format("Next step not before day {}.", significant(stages[index + 1].day, 4)));
   }

@@ -28,6 +28,7 @@ struct Place {
 };
 
 struct FramedNeedle {
+  std::string label;  ///< as supports.vtp has it
   const solver::NeedleDesign* design = nullptr;
   const solver::NeedleFrame* frame = nullptr;
   Place place;
@@ -36,13 +37,15 @@ struct FramedNeedle {
 std::vector<FramedNeedle> framed_needles(const solver::JobResult& result) {
   std::vector<FramedNeedle> framed;
   for (const solver::NeedleDesign& design : result.needle_designs) {
-    const auto needle =
-        std::ranges::find(result.job.needles, design.demand.needle, &solver::Needle::name);
-    if (needle == result.job.needles.end() || !needle->frame) continue;
-    const solver::NeedleFrame& frame = result.job.needle_frames.at(*needle->frame);
+    const solver::Needle& needle = result.job.needles.at(index_of(design.needle));
+    if (!needle.frame) continue;
+    const solver::NeedleFrame& frame = result.job.needle_frames.at(*needle.frame);
     const double top = result.job.wall.cut.soffit - frame.packing.thickness;
     const double depth = solver::depth_of(frame.member);
-    framed.push_back({&design, &frame, {needle->x, top, top - 0.5 * depth, top - depth}});
+    framed.push_back({label_of(result.job, support_of(design.needle)),
+                      &design,
+                      &frame,
+                      {needle.x, top, top - 0.5 * depth, top - depth}});
   }
   return framed;
 }
@@ -59,7 +62,7 @@ class Lines {
       add_point_values(at.moment / 1e6, at.shear / 1e3, at.deflection);
     }
     const solver::NeedleDemand& demand = needle.design->demand;
-    add_cell_values(demand.needle, demand, needle.design->answer.wall_load);
+    add_cell_values(needle.label, demand, needle.design->answer.wall_load);
   }
 
   void add_prop(const FramedNeedle& needle, const solver::PropLoad& load, bool is_down) {
@@ -72,7 +75,7 @@ class Lines {
       add_point_values(not_worked_out, not_worked_out, not_worked_out);
     }
     const solver::NeedleDemand& demand = needle.design->demand;
-    add_cell_values(fmt::format("{} {} prop", demand.needle, load.mark), demand, load.load);
+    add_cell_values(fmt::format("{} {} prop", needle.label, load.mark), demand, load.load);
   }
 
   [[nodiscard]] vtkSmartPointer<vtkPolyData> taken() const {

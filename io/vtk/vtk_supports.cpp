@@ -3,6 +3,7 @@
 #include "io/vtk/vtk_arrays.h"
 #include "io/vtk/vtk_fields.h"
 #include "solver/job/beam_places.h"
+#include "solver/panel/support_reactions.h"
 #include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>
@@ -11,8 +12,8 @@
 #include <vtkPointData.h>
 #include <vtkPoints.h>
 
-#include <algorithm>
 #include <array>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -20,52 +21,46 @@
 namespace deadshore::io {
 namespace {
 
-struct Support {
-  std::string name;
-  mesh::Point at;
-};
-
-/// The load that a dead shore takes off the wall; null where it has no such name.
-const solver::LineLoad* load_of(const solver::Job& job, const solver::DeadShore& shore) {
-  const auto load = std::ranges::find(job.line_loads, shore.carries, &solver::LineLoad::name);
-  return load == job.line_loads.end() ? nullptr : &*load;
-}
-
-void add_staged(std::vector<Support>& supports, const solver::Job& job) {
-  const mesh::Cut& cut = job.wall.cut;
-  supports.push_back({"base under the cut", {0.5 * (cut.left + cut.right), 0.0}});
-  for (const solver::DeadShore& shore : job.dead_shores) {
-    const solver::LineLoad* load = load_of(job, shore);
-    if (load == nullptr) continue;
-    supports.push_back(
-        {"joists on " + shore.name, {0.5 * (load->x.from + load->x.to), load->level}});
+/// All that may hold the wall up or push it: needles, piers, held ends, and what only staged work
+/// has.
+std::vector<solver::SupportId> supports_of(const solver::Job& job, bool staged) {
+  std::vector<solver::SupportId> supports;
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    supports.push_back(support_of(solver::NeedleId{i}));
   }
-  if (!job.beam) return;
-  const solver::BeamPlaces places = solver::places_of_beam(job);
-  const double underside = places.beam.y.from;
-  supports.push_back({"beam left end", {places.supports.from, underside}});
-  supports.push_back({"beam right end", {places.supports.to, underside}});
-}
-
-/// Needles in the job's order, then the two piers, then the two ends, then what only staged work
-/// has: `reactions_of` and `hand_reactions` follow this order.
-std::vector<Support> supports_of(const solver::Job& job, bool staged) {
-  std::vector<Support> supports;
-  const mesh::Cut& cut = job.wall.cut;
-  for (const solver::Needle& needle : job.needles) {
-    supports.push_back({needle.name, {needle.x, cut.soffit}});
+  supports.insert(supports.end(), {solver::supports::left_pier, solver::supports::right_pier});
+  if (job.left_end == solver::WallEnd::held) supports.push_back(solver::supports::left_end);
+  if (job.right_end == solver::WallEnd::held) supports.push_back(solver::supports::right_end);
+  if (!staged) return supports;
+  supports.push_back(solver::supports::base_under_cut);
+  for (std::size_t i = 0; i < job.dead_shores.size(); ++i) {
+    supports.push_back(support_of(solver::ShoreId{i}));
   }
-  const double length = job.wall.length;
-  supports.push_back({"left pier", {0.5 * cut.left, 0.0}});
-  supports.push_back({"right pier", {0.5 * (cut.right + length), 0.0}});
-  if (job.left_end == solver::WallEnd::held) {
-    supports.push_back({"left end", {0.0, 0.5 * (cut.soffit + job.wall.top_at(0.0))}});
+  if (job.beam) {
+    supports.insert(supports.end(),
+                    {solver::supports::beam_left_end, solver::supports::beam_right_end});
   }
-  if (job.right_end == solver::WallEnd::held) {
-    supports.push_back({"right end", {length, 0.5 * (cut.soffit + job.wall.top_at(length))}});
-  }
-  if (staged) add_staged(supports, job);
   return supports;
+}
+
+/// How high a support stands, mm.
+double level_of(const solver::Job& job, solver::SupportId support) {
+  const double soffit = job.wall.cut.soffit;
+  switch (support.kind) {
+    case solver::SupportKind::needle:
+      return soffit;
+    case solver::SupportKind::left_end:
+      return 0.5 * (soffit + job.wall.top_at(0.0));
+    case solver::SupportKind::right_end:
+      return 0.5 * (soffit + job.wall.top_at(job.wall.length));
+    case solver::SupportKind::joists:
+      return job.line_loads.at(index_of(job.dead_shores.at(support.index).carries)).level;
+    case solver::SupportKind::beam_left_end:
+    case solver::SupportKind::beam_right_end:
+      return solver::places_of_beam(job).beam.y.from;
+    default:
+      return 0.0;
+  }
 }
 
 /// A force on the wall, N.
@@ -74,34 +69,20 @@ struct Force {
   double y = 0.0;
 };
 
-/// In the order of `add_staged`.
-void add_staged(std::vector<Force>& forces, const solver::Job& job,
-                const solver::PanelResult& analysis) {
-  forces.push_back({0.0, analysis.base_cut});
-  for (const solver::DeadShore& shore : job.dead_shores) {
-    if (load_of(job, shore) == nullptr) continue;
-    const auto joist =
-        std::ranges::find(analysis.joists, shore.name, &solver::JoistReaction::shore);
-    forces.push_back({0.0, joist == analysis.joists.end() ? 0.0 : joist->force});
-  }
-  if (!analysis.beam) return;
-  forces.push_back({0.0, analysis.beam->reaction_left});
-  forces.push_back({0.0, analysis.beam->reaction_right});
-}
-
-std::vector<Force> reactions_of(const solver::Job& job, const solver::PanelResult& analysis,
-                                bool staged) {
+std::vector<Force> forces_on(const solver::Job& job, const solver::PanelResult& analysis,
+                             std::span<const solver::SupportId> supports) {
+  const std::vector<solver::SupportReaction> reactions = reactions_of(job, analysis);
   std::vector<Force> forces;
-  for (const solver::NeedleReaction& needle : analysis.needles) forces.push_back({0, needle.force});
-  forces.push_back({0.0, analysis.base_left});
-  forces.push_back({0.0, analysis.base_right});
-  if (job.left_end == solver::WallEnd::held) forces.push_back({analysis.thrust_left, 0.0});
-  if (job.right_end == solver::WallEnd::held) forces.push_back({-analysis.thrust_right, 0.0});
-  if (staged) add_staged(forces, job, analysis);
+  for (const solver::SupportId support : supports) {
+    Force& force = forces.emplace_back();
+    if (support == solver::supports::left_end) force.x = analysis.thrust_left;
+    if (support == solver::supports::right_end) force.x = -analysis.thrust_right;
+    if (const auto* reaction = find_reaction(reactions, support)) force.y = reaction->force;
+  }
   return forces;
 }
 
-std::vector<Force> hand_reactions(const solver::SpreadResult& hand) {
+std::vector<Force> hand_forces(const solver::SpreadResult& hand) {
   std::vector<Force> forces;
   for (const solver::SpreadSum& sum : hand.needles) forces.push_back({0.0, sum.total});
   forces.push_back({0.0, hand.left_pier.total});
@@ -136,10 +117,10 @@ class Shapes {
     names_->SetName(vtk_fields::support_name.name);
     parts_->SetName(vtk_fields::part.name);
   }
-  void add_support(const Support& support) {
-    const vtkIdType id = add_point(support.name, support.at);
+  void add_support(const std::string& name, mesh::Point at) {
+    const vtkIdType id = add_point(name, at);
     vertices_->InsertNextCell(1, &id);
-    parts_->InsertNextValue(support.name);
+    parts_->InsertNextValue(name);
   }
   void add_face(const std::string& name, const mesh::Box& face) {
     const std::array<vtkIdType, 4> ids = {
@@ -178,19 +159,22 @@ vtkSmartPointer<vtkPolyData> support_points(const solver::JobResult& result) {
   const solver::Job& job = result.job;
   const bool staged = is_staged(result);
   Shapes shapes;
-  for (const Support& support : supports_of(job, staged)) shapes.add_support(support);
+  const std::vector<solver::SupportId> supports = supports_of(job, staged);
+  for (const solver::SupportId support : supports) {
+    shapes.add_support(label_of(job, support), {place_of(job, support), level_of(job, support)});
+  }
   if (staged && job.beam) {
     const solver::BeamPlaces places = solver::places_of_beam(job);
     shapes.add_face("beam", places.beam);
     for (const mesh::Box& stone : places.padstones) shapes.add_face("padstone", stone);
   }
   vtkSmartPointer<vtkPolyData> points = shapes.taken();
-  add_reactions(points, "hand", hand_reactions(result.hand));
+  add_reactions(points, "hand", hand_forces(result.hand));
   for (const solver::StageResult& stage : result.stages) {
     for (const solver::PanelResult& analysis : stage.analyses) {
       if (!analysis.stands()) continue;
       const std::string label = fmt::format("{} {}", stage.name, solver::to_string(analysis.model));
-      add_reactions(points, label, reactions_of(job, analysis, staged));
+      add_reactions(points, label, forces_on(job, analysis, supports));
     }
   }
   return points;

@@ -2,6 +2,7 @@
 
 #include "io/vtk/vtk_arrays.h"
 #include "io/vtk/vtk_fields.h"
+#include "solver/panel/staged_mesh.h"
 #include "solver/study/stage_facts.h"
 
 #include <vtkCellData.h>
@@ -70,10 +71,11 @@ vtkSmartPointer<vtkUnstructuredGrid> bare_grid(const mesh::QuadMesh& mesh, const
   return grid;
 }
 
-/// Regions that are there to be taken out are masonry, and padstones until they are placed.
-bool is_masonry(const std::string& region, bool padstones) {
-  return region == solver::cut_region || region == solver::pockets_region ||
-         (region == solver::padstones_part && !padstones);
+/// What a region is made of: a lintel, padstones once they are placed, else masonry.
+std::string material_of(const solver::Job& job, mesh::Region region, bool padstones) {
+  if (region.kind == mesh::RegionKind::lintel) return job.lintels.at(region.index).shape.name;
+  if (padstones && region == solver::padstones_region) return "padstones";
+  return job.masonry.name;
 }
 
 void add_materials(vtkCellData* cells, const solver::JobResult& result,
@@ -85,11 +87,8 @@ void add_materials(vtkCellData* cells, const solver::JobResult& result,
   vtkNew<vtkIntArray> indices;
   indices->SetName(vtk_fields::material_index.name);
   for (const int quad : present.quads) {
-    const int region = mesh.region_of_quad[quad];
-    const std::string& name = mesh.regions.at(region);
-    const bool masonry = region == 0 || is_masonry(name, padstones);
-    names->InsertNextValue(masonry ? result.job.masonry.name : name);
-    indices->InsertNextValue(region);
+    names->InsertNextValue(material_of(result.job, mesh.region_of(quad), padstones));
+    indices->InsertNextValue(mesh.region_of_quad[quad]);
   }
   cells->AddArray(names);
   cells->AddArray(indices);
@@ -194,7 +193,7 @@ vtkSmartPointer<vtkUnstructuredGrid> wall_grid(const solver::JobResult& result,
         vector_array(vtk_fields::mechanism.name, stage.safety->mechanism, present));
   }
   if (!analysis.stands()) {
-    add_label(grid->GetFieldData(), vtk_fields::no_equilibrium.name, analysis.no_equilibrium);
+    add_label(grid->GetFieldData(), vtk_fields::no_equilibrium.name, *analysis.no_equilibrium);
     return grid;
   }
   add_answers(grid, fields, present);

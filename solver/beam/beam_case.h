@@ -14,8 +14,6 @@ struct BeamCase {
   BeamResult answer;
 };
 
-inline constexpr const char* hand_stage = "hand, full load";
-
 [[nodiscard]] BeamCase case_of(const HandBeam& hand);
 
 /// Every standing analysis of every stage that has the beam in place.

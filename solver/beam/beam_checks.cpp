@@ -86,8 +86,7 @@ std::vector<Check> checks_of_shape(const PermanentBeam& beam) {
 }
 
 bool places_beam(const StageResult& stage) {
-  return std::find(stage.operations.begin(), stage.operations.end(),
-                   Operation{Act::place, beam_part}) != stage.operations.end();
+  return std::ranges::count(stage.operations, Operation{Act::place, WorkPart::beam}) > 0;
 }
 
 /// Stages at which nobody knows what the beam carries, for the wall has no equilibrium.
@@ -101,7 +100,7 @@ std::vector<Check> unknown_stages(const JobResult& result) {
       const Check check = not_verified(
           fmt::format("load from the {} wall", to_string(analysis.model)), "none",
           "no equilibrium at this stage, so that no one knows what the beam then carries: " +
-              analysis.no_equilibrium);
+              analysis.no_equilibrium.value());
       for (Check& row : labelled({check}, result.job.beam->name, stage.name))
         unknown.push_back(std::move(row));
     }

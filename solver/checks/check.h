@@ -26,6 +26,9 @@ struct Check {
   [[nodiscard]] bool passes() const;
 };
 
+/// In a stage's place: the full load by hand, whatever the stages bring. No stage may be called so.
+inline constexpr const char* hand_stage = "hand, full load";
+
 /// A check that could not be made, with the reason.
 [[nodiscard]] Check not_verified(std::string check, std::string clause, std::string reason);
 

@@ -15,7 +15,7 @@ using mesh::Point;
 
 /// Height of the soffit in the mesh, which may have moved it by part of an element.
 double soffit_level(const Job& job, const mesh::QuadMesh& mesh) {
-  const auto sides = mesh.sides_of("soffit");
+  const auto sides = mesh.sides_of(mesh::ChainKind::soffit);
   if (sides.empty()) return job.wall.cut.soffit;
   const auto nodes = mesh::nodes_along(mesh, sides.front()).nodes;
   return mesh.nodes[static_cast<std::size_t>(nodes[0])].y;

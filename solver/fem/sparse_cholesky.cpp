@@ -42,31 +42,31 @@ class SingleOpenMpThread {
 using NaturalLdlt =
     Eigen::SimplicialLDLT<SparseStiffness, Eigen::Lower, Eigen::NaturalOrdering<int>>;
 
-/// Lets its factor be looked at.
-class SupernodalLlt : public Eigen::CholmodSupernodalLLT<SparseStiffness, Eigen::Lower> {
- public:
-  /// Diagonal entries of the factor, in the order of the matrix's rows.
-  [[nodiscard]] Eigen::VectorXd diagonal() const {
-    const cholmod_factor& L = *m_cholmodFactor;
-    const int* const super = static_cast<const int*>(L.super);
-    const int* const pi = static_cast<const int*>(L.pi);
-    const int* const px = static_cast<const int*>(L.px);
-    const int* const row_of = static_cast<const int*>(L.Perm);
-    const double* const values = static_cast<const double*>(L.x);
-    Eigen::VectorXd diagonal(static_cast<Eigen::Index>(L.n));
-    for (std::size_t s = 0; s < L.nsuper; ++s) {  // each a dense block, its columns ascending
-      const int rows = pi[s + 1] - pi[s];
-      for (int column = super[s]; column < super[s + 1]; ++column) {
-        diagonal(row_of[column]) = values[px[s] + (column - super[s]) * (rows + 1)];
-      }
-    }
-    return diagonal;
-  }
-};
-
 }  // namespace
 
 struct SparseCholesky::Backend {
+  /// Lets its factor be looked at.
+  class SupernodalLlt : public Eigen::CholmodSupernodalLLT<SparseStiffness, Eigen::Lower> {
+   public:
+    /// Diagonal entries of the factor, in the order of the matrix's rows.
+    [[nodiscard]] Eigen::VectorXd diagonal() const {
+      const cholmod_factor& L = *m_cholmodFactor;
+      const int* const super = static_cast<const int*>(L.super);
+      const int* const pi = static_cast<const int*>(L.pi);
+      const int* const px = static_cast<const int*>(L.px);
+      const int* const row_of = static_cast<const int*>(L.Perm);
+      const double* const values = static_cast<const double*>(L.x);
+      Eigen::VectorXd diagonal(static_cast<Eigen::Index>(L.n));
+      for (std::size_t s = 0; s < L.nsuper; ++s) {  // each a dense block, its columns ascending
+        const int rows = pi[s + 1] - pi[s];
+        for (int column = super[s]; column < super[s + 1]; ++column) {
+          diagonal(row_of[column]) = values[px[s] + (column - super[s]) * (rows + 1)];
+        }
+      }
+      return diagonal;
+    }
+  };
+
   mutable SupernodalLlt cholmod;
   std::optional<NaturalLdlt> fallback;
   double least_pivot = 0.0;

@@ -37,7 +37,8 @@ using FaultList = std::vector<Fault>;
 /// Names with the keys that they stand at.
 using TakenNames = std::map<std::string, std::string>;
 
-/// Refuses a name that is empty or already among `taken`, and adds it to them.
+/// Refuses a name that is empty or already among `taken`, whatever spaces are round it, and adds it
+/// to them.
 void check_name(const std::string& name, const std::string& key, TakenNames& taken,
                 FaultList& faults);
 

@@ -1,5 +1,6 @@
 #include "solver/job/faults.h"
 
+#include "solver/checks/check.h"
 #include "solver/job/fault_list.h"
 #include "solver/job/stage_faults.h"
 
@@ -19,6 +20,13 @@ void check_names(const Parts& parts, std::string_view table, NameOf name_of, Tak
                  FaultList& faults) {
   for (std::size_t i = 0; i < parts.size(); ++i)
     check_name(name_of(parts[i]), key_of(table, i, "name"), taken, faults);
+}
+
+std::string without_outer_spaces(const std::string& name) {
+  constexpr const char* spaces = " \t\r\n\v\f";
+  const std::size_t first = name.find_first_not_of(spaces);
+  if (first == std::string::npos) return {};
+  return name.substr(first, name.find_last_not_of(spaces) - first + 1);
 }
 
 double area_under(const std::vector<mesh::Point>& top) {
@@ -49,11 +57,12 @@ std::string quoted(std::string_view name) {
 
 void check_name(const std::string& name, const std::string& key, TakenNames& taken,
                 FaultList& faults) {
-  if (name.empty()) {
+  const std::string bare = without_outer_spaces(name);
+  if (bare.empty()) {
     faults.push_back({key, "no name", "a name to call it by in the answer"});
     return;
   }
-  const auto [earlier, is_new] = taken.emplace(name, key);
+  const auto [earlier, is_new] = taken.emplace(bare, key);
   if (!is_new)
     faults.push_back({key, fmt::format("\"{}\", also the name at {}", name, earlier->second),
                       "a name of its own"});
@@ -67,11 +76,8 @@ void find_name_faults(const Job& job, FaultList& faults) {
   const auto own_name = [](const auto& part) { return part.name; };
   TakenNames openings;
   check_names(job.wall.openings, "opening", own_name, openings, faults);
-  // Lintels are regions of the mesh, as are these.
-  TakenNames lintels = {{"masonry", "wall.masonry"},
-                        {cut_region, "cut"},
-                        {pockets_region, "beam"},
-                        {padstones_part, "beam.padstone"}};
+  // These words are what "remove" is done to, beside a lintel by its name.
+  TakenNames lintels = {{to_string(WorkPart::cut), "cut"}, {to_string(WorkPart::pockets), "beam"}};
   check_names(
       job.lintels, "lintel", [](const Lintel& lintel) { return lintel.shape.name; }, lintels,
       faults);
@@ -84,7 +90,7 @@ void find_name_faults(const Job& job, FaultList& faults) {
   if (job.beam) check_name(job.beam->name, "beam.name", beams, faults);
   TakenNames shores;
   check_names(job.dead_shores, "dead_shore", own_name, shores, faults);
-  TakenNames stages;
+  TakenNames stages = {{hand_stage, "the checks by hand"}};
   check_names(job.stages, "stage", own_name, stages, faults);
 }
 

@@ -36,7 +36,7 @@ void check_clear(const Job& job, std::size_t i, const mesh::LintelExtent& extent
       refuse("opening " + quoted(opening.name));
   for (std::size_t j = 0; j < i; ++j) {
     const mesh::LintelShape& other = job.lintels[j].shape;
-    if (!mesh::find_opening(wall, other.opening)) continue;
+    if (!mesh::spanned_opening(other, wall)) continue;
     const mesh::LintelExtent taken = mesh::extent_of(other, wall);
     if (meets(taken.x, taken.y)) refuse("lintel " + quoted(other.name));
   }
@@ -51,14 +51,14 @@ void check_clear(const Job& job, std::size_t i, const mesh::LintelExtent& extent
 void check_lintel(const Job& job, std::size_t i, FaultList& faults) {
   const mesh::WallShape& wall = job.wall;
   const mesh::LintelShape& lintel = job.lintels[i].shape;
-  const mesh::Opening* opening = mesh::find_opening(wall, lintel.opening);
+  const mesh::Opening* opening = mesh::spanned_opening(lintel, wall);
   if (!opening) {
-    faults.push_back({key_of("lintel", i, "opening"), quoted(lintel.opening),
-                      "the name of one of the openings"});
+    faults.push_back({key_of("lintel", i, "opening"), fmt::format("opening {}", lintel.opening + 1),
+                      "one of the openings"});
     return;
   }
   if (opening->rise > 0.0)
-    faults.push_back({key_of("lintel", i, "opening"), quoted(lintel.opening) + ", an arch",
+    faults.push_back({key_of("lintel", i, "opening"), quoted(opening->name) + ", an arch",
                       "an opening with a flat head"});
 
   const mesh::LintelExtent extent = mesh::extent_of(lintel, wall);

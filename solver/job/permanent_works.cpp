@@ -42,8 +42,8 @@ double PermanentBeam::flange_width() const {
   return count * member.section.b;
 }
 
-std::vector<std::string> loads_of(const DeadShore& shore) {
-  std::vector<std::string> loads{shore.carries};
+std::vector<LoadId> loads_of(const DeadShore& shore) {
+  std::vector<LoadId> loads{shore.carries};
   loads.insert(loads.end(), shore.along_with.begin(), shore.along_with.end());
   return loads;
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "solver/job/ids.h"
 #include "solver/job/shore_frame.h"
 #include "solver/members/steel_member.h"
 
@@ -60,11 +61,14 @@ struct PermanentBeam {
 /// Props and a head plate (or a stud wall) under the joists of one floor: takes it off the wall.
 struct DeadShore {
   std::string name;
-  std::string carries;  ///< name of the line load that it takes
-  double share = 1.0;   ///< of that load and what goes with it, 0 to 1
 
-  /// Names of line and point loads that stand on the same floor, so that they go with it.
-  std::vector<std::string> along_with = {};
+  /// The line load that it takes; of those that the house brings down by its place among the loads
+  /// of `with_house_loads`.
+  LineLoadId carries = {};
+  double share = 1.0;  ///< of that load and what goes with it, 0 to 1
+
+  /// Line and point loads that stand on the same floor, so that they go with it.
+  std::vector<LoadId> along_with = {};
 
   /// Joist ends built into the wall: with the joists propped, they catch a wall that drops onto
   /// them. None: they are taken to give no support.
@@ -79,7 +83,7 @@ struct DeadShore {
   std::optional<ShoreFrame> frame = {};
 };
 
-/// Names of all loads that the shore takes off the wall, the floor's first.
-[[nodiscard]] std::vector<std::string> loads_of(const DeadShore& shore);
+/// All loads that the shore takes off the wall, the floor's first.
+[[nodiscard]] std::vector<LoadId> loads_of(const DeadShore& shore);
 
 }  // namespace deadshore::solver

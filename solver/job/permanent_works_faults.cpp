@@ -5,7 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
+#include <cstddef>
 #include <vector>
 
 namespace deadshore::solver {
@@ -88,7 +88,7 @@ void check_clear(const Job& job, const Block& block, FaultList& faults) {
     if (!takes_out(wall.cut, opening) && meets(opening.span(), {opening.sill, opening.crown()}))
       refuse("opening " + quoted(opening.name));
   for (const mesh::LintelShape& lintel : wall.lintels) {
-    if (!mesh::find_opening(wall, lintel.opening) || takes_out(wall, lintel)) continue;
+    if (!mesh::spanned_opening(lintel, wall) || takes_out(wall, lintel)) continue;
     const mesh::LintelExtent extent = mesh::extent_of(lintel, wall);
     if (meets(extent.x, extent.y)) refuse("lintel " + quoted(lintel.name));
   }
@@ -140,30 +140,29 @@ void find_beam_faults(const Job& job, FaultList& faults) {
 }
 
 void find_dead_shore_faults(const Job& job, FaultList& faults) {
-  std::map<std::string, double> carried;  // share of each load
+  std::vector<double> carried(job.line_loads.size(), 0.0);  // share of each load
   for (std::size_t i = 0; i < job.dead_shores.size(); ++i) {
     const DeadShore& shore = job.dead_shores[i];
-    if (const std::string* floor = floor_under(job.house, shore.carries)) {
-      faults.push_back(
-          {key_of("dead_shore", i, "carries"),
-           fmt::format("{}, which stands on {}", quoted(shore.carries), quoted(*floor)),
-           "the floor, with which it goes"});
+    const std::size_t place = index_of(shore.carries);
+    if (place >= job.line_loads.size()) {
+      faults.push_back({key_of("dead_shore", i, "carries"), fmt::format("line load {}", place + 1),
+                        "one of the line loads"});
       continue;
     }
-    const bool known = std::ranges::any_of(
-        job.line_loads, [&](const LineLoad& load) { return load.name == shore.carries; });
-    if (!known) {
-      faults.push_back({key_of("dead_shore", i, "carries"), quoted(shore.carries),
-                        "the name of one of the line loads"});
+    const std::string& load = job.line_loads[place].name;
+    if (const std::string* floor = floor_under(job.house, load)) {
+      faults.push_back({key_of("dead_shore", i, "carries"),
+                        fmt::format("{}, which stands on {}", quoted(load), quoted(*floor)),
+                        "the floor, with which it goes"});
       continue;
     }
-    double& share = carried[shore.carries];
+    double& share = carried[place];
     share += shore.share;
     constexpr double rounding = 1e-9;
     if (share > 1.0 + rounding)
       faults.push_back({key_of("dead_shore", i, "share"),
                         fmt::format("{:.6g}, with which the dead shores carry {:.6g} times {}",
-                                    shore.share, share, quoted(shore.carries)),
+                                    shore.share, share, quoted(load)),
                         "the whole load or less"});
   }
 }

@@ -1,13 +1,17 @@
 #pragma once
 
+#include "mesh/quad_mesh.h"
 #include "solver/job/job.h"
 
+#include <cstddef>
 #include <optional>
-#include <set>
-#include <string>
 #include <vector>
 
 namespace deadshore::solver {
+
+/// Groups of blocks in the mesh of the whole wall: what the permanent beam needs.
+inline constexpr std::size_t pockets_group = 0;
+inline constexpr std::size_t padstones_group = 1;
 
 /// How a needle stands at a stage.
 enum class NeedleState { not_yet, fitted, preloaded, released };
@@ -15,16 +19,19 @@ enum class NeedleState { not_yet, fitted, preloaded, released };
 /// What is there and what acts after some stages of the work: no displacements, no forces.
 struct StageState {
   double day = 0.0;
-  std::set<std::string> removed;    ///< regions of the mesh that are out: "cut", "pockets", lintels
-  bool padstones = false;           ///< in place
-  bool beam = false;                ///< in place
-  std::optional<double> packed_on;  ///< day on which the beam was packed
-  std::vector<NeedleState> needles;      ///< in the job's order
-  std::vector<char> shore_tight;         ///< in the job's order
+  bool cut_out = false;              ///< the masonry of the cut
+  bool pockets_out = false;          ///< the masonry of the pockets for the beam and its padstones
+  std::vector<char> lintel_out;      ///< in the job's order
+  bool padstones = false;            ///< in place
+  bool beam = false;                 ///< in place
+  std::optional<double> packed_on;   ///< day on which the beam was packed
+  std::vector<NeedleState> needles;  ///< in the job's order
+  std::vector<char> shore_tight;     ///< in the job's order
   std::vector<double> line_load_share;   ///< of each line load, 0 to 1, that stands on the wall
   std::vector<double> point_load_share;  ///< same for point loads
 
-  [[nodiscard]] bool is_out(const std::string& region) const { return removed.contains(region); }
+  /// Whether a region of the whole wall's mesh is out (see solver/panel/staged_mesh.h).
+  [[nodiscard]] bool is_out(mesh::Region region) const;
 
   /// Age of the packing in days; none before it is packed.
   [[nodiscard]] std::optional<double> packing_age() const;
@@ -32,6 +39,9 @@ struct StageState {
 
 /// Before any work: nothing is out, all loads on.
 [[nodiscard]] StageState state_before(const Job& job);
+
+/// Does one operation. \pre the job has what it is done to
+void carry_out_in(StageState& state, const Job& job, const Operation& operation);
 
 /// The state after one more stage. The stage must have no faults (see stage_faults.h).
 [[nodiscard]] StageState state_after(const Job& job, StageState state, const Stage& stage);
@@ -45,6 +55,13 @@ struct StageState {
 /// Characteristic loads of the job that do not stand on the wall in a state: dead shores have them,
 /// or they are off it. N.
 [[nodiscard]] double load_off(const Job& job, const StageState& state);
+
+/// Weight that the permanent beam's works bring into the wall in a state, less that of the masonry
+/// which they replace, N.
+[[nodiscard]] double weight_of_works(const Job& job, const StageState& state);
+
+/// Whether the same masonry, lintels and padstones are there.
+[[nodiscard]] bool same_masonry(const StageState& a, const StageState& b);
 
 /// Whether a needle is there to push.
 [[nodiscard]] constexpr bool is_in(NeedleState needle) {

@@ -2,6 +2,8 @@
 
 #include "solver/job/cut.h"
 
+#include <algorithm>
+
 namespace deadshore::solver {
 
 namespace {
@@ -14,38 +16,45 @@ constexpr double finished_after_packing = 28.0;
 
 std::vector<Operation> for_each_shore(const Job& job, Act act) {
   std::vector<Operation> operations;
-  for (const DeadShore& shore : job.dead_shores) operations.push_back({act, shore.name});
+  for (std::size_t i = 0; i < job.dead_shores.size(); ++i) operations.push_back({act, ShoreId{i}});
   return operations;
 }
 
 /// Needles one by one: each is packed tight (and jacked) before the next is begun.
 std::vector<Operation> needles_in(const Job& job) {
   std::vector<Operation> operations;
-  for (const Needle& needle : job.needles) {
-    operations.push_back({Act::fit, needle.name});
-    if (needle.preload > 0.0) operations.push_back({Act::preload, needle.name});
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    operations.push_back({Act::fit, NeedleId{i}});
+    if (job.needles[i].preload > 0.0) operations.push_back({Act::preload, NeedleId{i}});
   }
   return operations;
 }
 
 std::vector<Operation> lintels_out(const Job& job) {
   std::vector<Operation> operations;
-  for (const Lintel& lintel : job.lintels) {
-    if (takes_out(job.wall, lintel.shape)) operations.push_back({Act::remove, lintel.shape.name});
+  for (std::size_t i = 0; i < job.lintels.size(); ++i) {
+    if (takes_out(job.wall, job.lintels[i].shape)) operations.push_back({Act::remove, LintelId{i}});
   }
   return operations;
 }
 
+/// "N1 out"; where a needle has such a name that another stage is called so, "needle ... out".
+std::string name_of_release(const Needle& needle, const std::vector<Stage>& stages) {
+  std::string name = needle.name + " out";
+  while (std::ranges::count(stages, name, &Stage::name) > 0) name = "needle " + name;
+  return name;
+}
+
 void add_beam(const Job& job, double day, std::vector<Stage>& stages) {
-  stages.push_back({"pockets", day, {{Act::remove, pockets_region}}});
-  stages.push_back({"padstones", day, {{Act::place, padstones_part}}});
+  stages.push_back({"pockets", day, {{Act::remove, WorkPart::pockets}}});
+  stages.push_back({"padstones", day, {{Act::place, WorkPart::padstones}}});
   day += padstone_cures;
-  stages.push_back({"beam in", day, {{Act::place, beam_part}}});
-  stages.push_back({"packed", day, {{Act::pack, beam_part}}});
+  stages.push_back({"beam in", day, {{Act::place, WorkPart::beam}}});
+  stages.push_back({"packed", day, {{Act::pack, WorkPart::beam}}});
   const double packed = day;
   day += packing_cures;
-  for (const Needle& needle : job.needles) {
-    stages.push_back({needle.name + " out", day, {{Act::release, needle.name}}});
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    stages.push_back({name_of_release(job.needles[i], stages), day, {{Act::release, NeedleId{i}}}});
     day += between_needles;
   }
   stages.push_back(
@@ -64,7 +73,7 @@ std::vector<Stage> usual_stages(const Job& job) {
   if (std::vector<Operation> out = lintels_out(job); !out.empty()) {
     stages.push_back({"lintels out", 1.0, std::move(out)});
   }
-  stages.push_back({"cut", 1.0, {{Act::remove, cut_region}}});
+  stages.push_back({"cut", 1.0, {{Act::remove, WorkPart::cut}}});
   if (job.beam) add_beam(job, 1.0, stages);
   return stages;
 }

@@ -6,9 +6,7 @@
 
 namespace deadshore::solver {
 
-namespace {
-
-}  // namespace
+namespace {}  // namespace
 
 Equilibrium::Equilibrium(const mesh::QuadMesh& mesh, std::span<const Support> supports,
                          std::span<const double> thickness)

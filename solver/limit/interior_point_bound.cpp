@@ -1,6 +1,5 @@
-#include "solver/limit/interior_point.h"
-
 #include "solver/fem/index.h"
+#include "solver/limit/interior_point.h"
 
 #include <algorithm>
 #include <cmath>

@@ -23,13 +23,13 @@ struct RegionMaterial {
   bool is_masonry = true;
 };
 
-RegionMaterial material_of(const Job& job, const StageState& state, const std::string& region) {
-  for (const Lintel& lintel : job.lintels) {
-    if (lintel.shape.name != region) continue;
+RegionMaterial material_of(const Job& job, const StageState& state, mesh::Region region) {
+  if (region.kind == mesh::RegionKind::lintel) {
+    const Lintel& lintel = job.lintels[region.index];
     const double strength = lintel_strength * job.masonry.compressive_strength;
     return {lintel.thickness, lintel.unit_weight, strength, strength, false};
   }
-  if (region == padstones_part && state.padstones && job.beam) {
+  if (region == padstones_region && state.padstones && job.beam) {
     const Padstone& padstone = job.beam->padstone;
     return {job.thickness, padstone.unit_weight, padstone.strength, 0.0, false};
   }
@@ -56,32 +56,32 @@ std::vector<PushingSupport> pushing_at(const Job& job, const StageState& state,
                                        const mesh::QuadMesh& quads) {
   const mesh::Interval everywhere{-std::numeric_limits<double>::infinity(),
                                   std::numeric_limits<double>::infinity()};
+  const mesh::Chain soffit{mesh::ChainKind::soffit};
   std::vector<PushingSupport> pushing;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     const Needle& needle = job.needles[i];
     if (!is_in(state.needles[i])) continue;
-    pushing.push_back({needle.name, pushing_points(quads, "soffit", needle.bearing())});
+    pushing.push_back({pushing_points(quads, soffit, needle.bearing())});
   }
   if (state.packed_on) {
-    PushingSupport packing{"packing", pushing_points(quads, "soffit", everywhere)};
-    const auto pockets = pushing_points(quads, std::string(pockets_region) + " top", everywhere);
+    PushingSupport packing{pushing_points(quads, soffit, everywhere)};
+    const auto pockets =
+        pushing_points(quads, {mesh::ChainKind::block_top, pockets_group}, everywhere);
     packing.points.insert(packing.points.end(), pockets.begin(), pockets.end());
     pushing.push_back(std::move(packing));
   }
   for (std::size_t i = 0; i < job.dead_shores.size(); ++i) {
     const DeadShore& shore = job.dead_shores[i];
     if (!state.shore_tight[i] || !shore.joist_ends) continue;
-    const auto load = std::find_if(job.line_loads.begin(), job.line_loads.end(),
-                                   [&](const LineLoad& l) { return l.name == shore.carries; });
-    if (load == job.line_loads.end()) continue;
-    pushing.push_back({shore.name, pushing_points(quads, chain_of(*load), load->x)});
+    const LineLoad& load = job.line_loads[index_of(shore.carries)];
+    pushing.push_back({pushing_points(quads, chain_of(job, shore.carries), load.x)});
   }
   return pushing;
 }
 
 }  // namespace
 
-std::vector<UnknownForce> pushing_points(const mesh::QuadMesh& quads, std::string_view chain,
+std::vector<UnknownForce> pushing_points(const mesh::QuadMesh& quads, mesh::Chain chain,
                                          mesh::Interval x) {
   std::vector<UnknownForce> forces;
   for (const mesh::Side side : quads.sides_of(chain)) {
@@ -105,7 +105,7 @@ LimitProblem limit_problem(const Job& job, const StageState& state, mesh::QuadMe
   problem.masonry_strength = job.masonry.compressive_strength;
   problem.supports = supports_of(job, mesh);
   std::vector<RegionMaterial> materials;
-  for (const std::string& region : mesh.regions) {
+  for (const mesh::Region region : mesh.regions) {
     materials.push_back(material_of(job, state, region));
   }
   const QuadGeometry geometry(mesh);

@@ -8,15 +8,12 @@
 #include <Eigen/Core>
 
 #include <span>
-#include <string>
-#include <string_view>
 #include <vector>
 
 namespace deadshore::solver {
 
 /// Something that can only push the wall up.
 struct PushingSupport {
-  std::string name;
   std::vector<UnknownForce> points;  ///< `equation` holds 2 * node + component
 };
 
@@ -48,6 +45,6 @@ inline constexpr double lintel_strength = 10.0;
 
 /// Points of a chain of sides within `x` on which something can push up.
 [[nodiscard]] std::vector<UnknownForce> pushing_points(const mesh::QuadMesh& quads,
-                                                       std::string_view chain, mesh::Interval x);
+                                                       mesh::Chain chain, mesh::Interval x);
 
 }  // namespace deadshore::solver

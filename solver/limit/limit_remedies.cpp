@@ -24,7 +24,7 @@ struct Drop {
   double velocity = 0.0;
 };
 
-Drop largest_drop(const LimitProblem& problem, std::string_view chain,
+Drop largest_drop(const LimitProblem& problem, mesh::Chain chain,
                   std::span<const double> mechanism) {
   Drop drop;
   for (const int node : nodes_of_chain(problem.quads, chain)) {
@@ -59,7 +59,7 @@ struct Remedy {
   std::function<void(LimitProblem&)> apply;
 };
 
-Remedy held_end(const char* chain, const char* what) {
+Remedy held_end(mesh::ChainKind chain, const char* what) {
   return {what, [chain](LimitProblem& problem) {
             for (const int node : nodes_of_chain(problem.quads, chain)) {
               problem.supports.push_back({node, 0, 0.0});
@@ -67,36 +67,38 @@ Remedy held_end(const char* chain, const char* what) {
           }};
 }
 
-Remedy push_from_below(std::string what, std::string chain, mesh::Interval x) {
-  return {std::move(what), [chain = std::move(chain), x](LimitProblem& problem) {
-            problem.pushing.push_back({"remedy", pushing_points(problem.quads, chain, x)});
+Remedy push_from_below(std::string what, mesh::Chain chain, mesh::Interval x) {
+  return {std::move(what), [chain, x](LimitProblem& problem) {
+            problem.pushing.push_back({pushing_points(problem.quads, chain, x)});
           }};
 }
 
 std::vector<Remedy> candidates(const Job& job, const LimitProblem& problem,
                                const LettingGo& letting_go) {
+  const mesh::Chain over_cut{mesh::ChainKind::soffit};
   std::vector<Remedy> remedies;
   if (letting_go.soffit_drops) {
     remedies.push_back(
         push_from_below(fmt::format("boards under the soffit between {}", letting_go.between_names),
-                        "soffit", letting_go.between));
+                        over_cut, letting_go.between));
     const double bearing = job.needles.empty() ? usual_bearing : job.needles[0].bearing_width;
     const mesh::Interval x{letting_go.soffit_x - 0.5 * bearing,
                            letting_go.soffit_x + 0.5 * bearing};
     remedies.push_back(push_from_below(
-        fmt::format("a needle at x = {:.2f} m", letting_go.soffit_x / 1000.0), "soffit", x));
+        fmt::format("a needle at x = {:.2f} m", letting_go.soffit_x / 1000.0), over_cut, x));
   }
-  for (const std::string& opening : letting_go.heads) {
-    const mesh::Opening& hole = *mesh::find_opening(job.wall, opening);
-    remedies.push_back(push_from_below(fmt::format("a lintel or boards over \"{}\"", opening),
-                                       opening + " head", hole.span()));
+  for (const std::size_t opening : letting_go.heads) {
+    const mesh::Opening& hole = job.wall.openings[opening];
+    remedies.push_back(push_from_below(fmt::format("a lintel or boards over \"{}\"", hole.name),
+                                       {mesh::ChainKind::opening_head, opening}, hole.span()));
   }
-  const auto is_there = [&](const char* end) { return !problem.quads.sides_of(end).empty(); };
-  if (job.left_end == WallEnd::free && is_there("left end")) {
-    remedies.push_back(held_end("left end", "holding its left end against moving sideways"));
+  using enum mesh::ChainKind;
+  const auto is_there = [&](mesh::ChainKind end) { return !problem.quads.sides_of(end).empty(); };
+  if (job.left_end == WallEnd::free && is_there(left_end)) {
+    remedies.push_back(held_end(left_end, "holding its left end against moving sideways"));
   }
-  if (job.right_end == WallEnd::free && is_there("right end")) {
-    remedies.push_back(held_end("right end", "holding its right end against moving sideways"));
+  if (job.right_end == WallEnd::free && is_there(right_end)) {
+    remedies.push_back(held_end(right_end, "holding its right end against moving sideways"));
   }
   return remedies;
 }
@@ -127,16 +129,16 @@ LettingGo read_mechanism(const Job& job, const StageState& state, const LimitPro
     letting_go.lowest = problem.quads.nodes[at(node)];
   }
   letting_go.spreads = apart > 0.25 * drop;
-  const Drop soffit = largest_drop(problem, "soffit", mechanism);
-  letting_go.soffit_drops = state.is_out(cut_region) && soffit.velocity > clear_drop * drop;
+  const Drop soffit = largest_drop(problem, {mesh::ChainKind::soffit}, mechanism);
+  letting_go.soffit_drops = state.cut_out && soffit.velocity > clear_drop * drop;
   letting_go.soffit_x = soffit.x;
   find_neighbours(job, state, letting_go);
-  for (const mesh::Opening& opening : job.wall.openings) {
-    const bool has_lintel = std::any_of(
-        job.wall.lintels.begin(), job.wall.lintels.end(),
-        [&](const mesh::LintelShape& lintel) { return lintel.opening == opening.name; });
-    const double velocity = largest_drop(problem, opening.name + " head", mechanism).velocity;
-    if (!has_lintel && velocity > clear_drop * drop) letting_go.heads.push_back(opening.name);
+  for (std::size_t i = 0; i < job.wall.openings.size(); ++i) {
+    const bool has_lintel =
+        std::ranges::count(job.wall.lintels, i, &mesh::LintelShape::opening) > 0;
+    const double velocity =
+        largest_drop(problem, {mesh::ChainKind::opening_head, i}, mechanism).velocity;
+    if (!has_lintel && velocity > clear_drop * drop) letting_go.heads.push_back(i);
   }
   return letting_go;
 }

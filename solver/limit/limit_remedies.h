@@ -3,6 +3,7 @@
 #include "mesh/plane.h"
 #include "solver/limit/limit_problem.h"
 
+#include <cstddef>
 #include <span>
 #include <string>
 #include <vector>
@@ -17,7 +18,7 @@ struct LettingGo {
   bool soffit_drops = false;       ///< by more than a third of the largest velocity
   bool spreads = false;            ///< sideways, by more than it drops or nearly so
   mesh::Point lowest;              ///< the node that drops most
-  std::vector<std::string> heads;  ///< openings without a lintel whose heads drop
+  std::vector<std::size_t> heads;  ///< openings without a lintel whose heads drop, by number
 };
 [[nodiscard]] LettingGo read_mechanism(const Job& job, const StageState& state,
                                        const LimitProblem& problem,

@@ -120,12 +120,16 @@ std::string on_no_equilibrium(const LettingGo& letting_go) {
   return found + ".";
 }
 
-std::string on_loose(const LettingGo& letting_go, const StageSafety& safety) {
+std::string on_loose(const Job& job, const LettingGo& letting_go, const StageSafety& safety) {
   std::string where;
   if (letting_go.soffit_drops) where = fmt::format(" between {}", letting_go.between_names);
   if (!letting_go.heads.empty()) {
-    where += fmt::format("{} over \"{}\"", where.empty() ? "" : " and",
-                         fmt::join(letting_go.heads, "\" and \""));
+    std::vector<std::string> names;
+    for (const std::size_t opening : letting_go.heads) {
+      names.push_back(job.wall.openings[opening].name);
+    }
+    where +=
+        fmt::format("{} over \"{}\"", where.empty() ? "" : " and", fmt::join(names, "\" and \""));
   }
   return fmt::format("Without tension in the mortar {} of masonry{} would fall.",
                      on_weight(safety.loose_weight), where);
@@ -146,7 +150,7 @@ std::string verdict_of(const Job& job, const StageState& state, const LimitProbl
   const Remedies remedies = remedies_for(job, problem, letting_go);
   safety.iterations += remedies.iterations;
   const std::string found = findings.has_equilibrium
-                                ? on_loose(letting_go, safety) + " " +
+                                ? on_loose(job, letting_go, safety) + " " +
                                       on_factor(job, state, findings, safety, "The rest stands")
                                 : on_no_equilibrium(letting_go);
   return found + " " + on_remedies(remedies) + " " + on_tension(job, safety);

@@ -38,8 +38,7 @@ std::vector<double> drawn_mechanism(const LimitProblem& problem, const StageStat
   std::vector<double> drawn(static_cast<std::size_t>(carried.size()), 0.0);
   double largest = 0.0;
   for (int quad = 0; quad < drawn_on.quad_count(); ++quad) {
-    const int region = drawn_on.region_of_quad[static_cast<std::size_t>(quad)];
-    if (state.is_out(drawn_on.regions[static_cast<std::size_t>(region)])) continue;
+    if (state.is_out(drawn_on.region_of(quad))) continue;
     for (const int node : drawn_on.nodes_of(quad)) {
       drawn[2 * static_cast<std::size_t>(node)] = carried(2 * node);
       drawn[2 * static_cast<std::size_t>(node) + 1] = carried(2 * node + 1);

@@ -10,7 +10,8 @@ namespace deadshore::solver {
 
 namespace {
 
-void add_load(const TakenDown& part, Job& job) {
+/// Puts a load where it belongs among those of the job and says where that is.
+LoadId add_load(const TakenDown& part, Job& job) {
   if (part.line) {
     job.line_loads.push_back({.name = part.element,
                               .level = part.level,
@@ -19,7 +20,7 @@ void add_load(const TakenDown& part, Job& job) {
                               .dead = part.sums.dead / part.x.length(),
                               .imposed = part.sums.imposed() / part.x.length(),
                               .from_house = true});
-    return;
+    return LineLoadId{job.line_loads.size() - 1};
   }
   job.point_loads.push_back({.name = part.element,
                              .x = part.x.middle(),
@@ -28,15 +29,17 @@ void add_load(const TakenDown& part, Job& job) {
                              .dead = part.sums.dead,
                              .imposed = part.sums.imposed(),
                              .from_house = true});
+  return PointLoadId{job.point_loads.size() - 1};
 }
 
 /// Adds what stands on the floor that a dead shore carries, unless it goes along already.
-void add_along_with(const TakeDown& taken, DeadShore& shore) {
-  for (const TakenDown& part : taken.loads) {
-    const bool on_its_floor = part.floor == shore.carries && part.element != shore.carries;
-    if (on_its_floor && std::ranges::count(shore.along_with, part.element) == 0) {
-      shore.along_with.push_back(part.element);
-    }
+void add_along_with(const TakeDown& taken, const std::vector<LoadId>& loads, DeadShore& shore) {
+  const auto carried = std::ranges::find(loads, LoadId{shore.carries});
+  if (carried == loads.end()) return;
+  const std::string& floor = taken.loads[static_cast<std::size_t>(carried - loads.begin())].element;
+  for (std::size_t k = 0; k < loads.size(); ++k) {
+    if (taken.loads[k].floor != floor || loads[k] == LoadId{shore.carries}) continue;
+    if (std::ranges::count(shore.along_with, loads[k]) == 0) shore.along_with.push_back(loads[k]);
   }
 }
 
@@ -46,8 +49,9 @@ Job with_house_loads(Job job) {
   std::erase_if(job.line_loads, &LineLoad::from_house);
   std::erase_if(job.point_loads, &PointLoad::from_house);
   const TakeDown taken = take_down(job.house);
-  for (const TakenDown& part : taken.loads) add_load(part, job);
-  for (DeadShore& shore : job.dead_shores) add_along_with(taken, shore);
+  std::vector<LoadId> loads;
+  for (const TakenDown& part : taken.loads) loads.push_back(add_load(part, job));
+  for (DeadShore& shore : job.dead_shores) add_along_with(taken, loads, shore);
   return job;
 }
 

@@ -21,9 +21,7 @@ struct Fillet {
 
   [[nodiscard]] double area() const { return (1.0 - pi / 4.0) * r * r; }
   /// From either side to the centroid.
-  [[nodiscard]] double centroid() const {
-    return (10.0 - 3.0 * pi) / (12.0 - 3.0 * pi) * r;
-  }
+  [[nodiscard]] double centroid() const { return (10.0 - 3.0 * pi) / (12.0 - 3.0 * pi) * r; }
   /// Second moment of area about its own centroid.
   [[nodiscard]] double inertia() const {
     return (1.0 / 3.0 - pi / 16.0 - 1.0 / (9.0 * (4.0 - pi))) * r * r * r * r;

@@ -67,7 +67,7 @@ void complete_result(const Job& job, PanelModel& model, const PanelLoading& load
         result.residual_load > least_residual_load * result.load_total) {
       judge_trial(job, model, loading, cut_residual(model, loading, u), reference_movement, result);
       if (!result.stands()) {
-        result.no_equilibrium.clear();
+        result.no_equilibrium.reset();
         judge_trial(job, model, loading, cut_residual(model, loading, u, steps_to_confirm),
                     reference_movement, result);
       }

@@ -37,14 +37,14 @@ CondensedWall::CondensedWall(PanelModel& model, const PanelLoading& loading) {
     add_force(*points[i], 1.0, push);
     flexibility_.col(static_cast<Eigen::Index>(i)) = approaches(points, moved_by(push));
   }
-  left_ = base_of(model, bare, "base left", points);
-  right_ = base_of(model, bare, "base right", points);
+  left_ = base_of(model, bare, mesh::ChainKind::base_left, points);
+  right_ = base_of(model, bare, mesh::ChainKind::base_right, points);
 }
 
 /// By reciprocity: the wall's shape when the base rises by 1 weighs every force by its share of the
 /// base's reaction.
 CondensedWall::Base CondensedWall::base_of(PanelModel& model, const PanelLoading& bare,
-                                           std::string_view chain,
+                                           mesh::ChainKind chain,
                                            std::span<const ContactPoint* const> points) {
   Eigen::VectorXd shape = Eigen::VectorXd::Zero(bare.load.size());
   for (const int node : nodes_of_chain(model.mesh(), chain)) shape(2 * node + 1) = 1.0;

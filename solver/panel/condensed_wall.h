@@ -38,7 +38,7 @@ class CondensedWall {
     Eigen::VectorXd per_push;   ///< more of it for each N of push at a point
   };
   [[nodiscard]] static Base base_of(PanelModel& model, const PanelLoading& bare,
-                                    std::string_view chain,
+                                    mesh::ChainKind chain,
                                     std::span<const ContactPoint* const> points);
   [[nodiscard]] Eigen::VectorXd pushes_on(std::span<const ContactPoint* const> points) const;
 

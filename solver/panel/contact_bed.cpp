@@ -25,6 +25,11 @@ std::vector<const ContactPoint*> points_of(std::span<const ContactBed> beds) {
   return points;
 }
 
+const ContactBed* find_bed(std::span<const ContactBed> beds, BedId id) {
+  const auto found = std::ranges::find(beds, id, &ContactBed::id);
+  return found == beds.end() ? nullptr : &*found;
+}
+
 void add_settlement(const SidePoint& side_point, ContactPoint& point, double factor) {
   for (int i = 0; i < side_point.nodes.count; ++i) {
     const std::size_t k = static_cast<std::size_t>(i);
@@ -87,8 +92,8 @@ bool stands_on_ground(const mesh::QuadMesh& mesh, const ContactBed& bed) {
 }
 
 ContactBed needle_bed(const mesh::QuadMesh& mesh, std::span<const mesh::Side> soffit,
-                      const Needle& needle) {
-  ContactBed bed{needle.name, {}};
+                      const Needle& needle, NeedleId id) {
+  ContactBed bed{bed_of(id), {}};
   double covered = 0.0;
   for (const mesh::Side side : soffit) {
     for (const SidePoint& side_point : points_on_side(mesh, side, needle.bearing())) {

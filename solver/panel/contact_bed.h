@@ -8,8 +8,9 @@
 #include <Eigen/Core>
 
 #include <array>
+#include <compare>
+#include <cstddef>
 #include <span>
-#include <string>
 #include <vector>
 
 namespace deadshore::solver {
@@ -51,14 +52,34 @@ struct ContactPoint {
   }
 };
 
+/// What a bed belongs to: a needle, a dead shore's joist ends, or the permanent beam.
+enum class BedKind { needle, joists, packing, left_bearing, right_bearing };
+
+/// Which bed: `index` is the place of the needle or the dead shore in the job, 0 for the beam's.
+struct BedId {
+  BedKind kind = BedKind::needle;
+  std::size_t index = 0;
+
+  auto operator<=>(const BedId&) const = default;
+};
+[[nodiscard]] constexpr BedId bed_of(NeedleId needle) {
+  return {BedKind::needle, index_of(needle)};
+}
+[[nodiscard]] constexpr BedId bed_of(ShoreId shore) {
+  return {BedKind::joists, index_of(shore)};
+}
+
 /// A bed of springs that only push: a needle under the soffit, packing on a beam, joist ends.
 struct ContactBed {
-  std::string name;
+  BedId id;
   std::vector<ContactPoint> points;
 };
 
 /// The points of all beds, one bed after the other; the beds must outlive them.
 [[nodiscard]] std::vector<const ContactPoint*> points_of(std::span<const ContactBed> beds);
+
+/// The bed of this id; null where it is not there.
+[[nodiscard]] const ContactBed* find_bed(std::span<const ContactBed> beds, BedId id);
 
 /// The terms by which the wall's point on a side comes down (its downward movement).
 void add_settlement(const SidePoint& side_point, ContactPoint& point, double factor = 1.0);
@@ -88,6 +109,6 @@ struct ContactState {
 /// close, its preload as a rest below 0. Where the bearing covers part of an element it is
 /// integrated over that part. \throws SolveError if the soffit does not cover the whole bearing
 [[nodiscard]] ContactBed needle_bed(const mesh::QuadMesh& mesh, std::span<const mesh::Side> soffit,
-                                    const Needle& needle);
+                                    const Needle& needle, NeedleId id);
 
 }  // namespace deadshore::solver

@@ -43,7 +43,7 @@ void mark_loose_quads(const mesh::QuadMesh& mesh, const ResidualTrial& trial, do
 /// Whether the masonry of the cut is still in the wall.
 bool cut_is_in(const mesh::QuadMesh& mesh) {
   return std::ranges::any_of(mesh.region_of_quad, [&](int region) {
-    return mesh.regions[static_cast<std::size_t>(region)] == cut_region;
+    return mesh.regions[static_cast<std::size_t>(region)].kind == mesh::RegionKind::cut;
   });
 }
 

@@ -3,6 +3,7 @@
 #include "mesh/plane.h"
 #include "solver/fem/plane_tensor.h"
 #include "solver/job/job.h"
+#include "solver/job/supports.h"
 
 #include <limits>
 #include <map>
@@ -11,7 +12,7 @@
 #include <vector>
 
 /// What one analysis of the wall answers. N, mm, N/mm2; tension positive; reactions positive
-/// upwards.
+/// upwards. `reactions_of` (support_reactions.h) puts all of them in one list.
 namespace deadshore::solver {
 
 /// What an answer has where nothing is known.
@@ -27,8 +28,9 @@ struct PanelFields {
   std::vector<char> quad_out;  ///< 1 where it is taken out at this stage; empty: nothing is
 };
 
+/// What a needle does; in the job's order, in the wall or not.
 struct NeedleReaction {
-  std::string name;
+  std::string name;         ///< for printing
   double x = 0.0;           ///< mm
   double force = 0.0;       ///< N, >= 0
   double settlement = 0.0;  ///< mean downward movement of the soffit over the bearing, mm
@@ -57,7 +59,7 @@ struct BeamResult {
 
 /// Joist ends that catch the wall, of one dead shore together.
 struct JoistReaction {
-  std::string shore;
+  ShoreId shore = {};
   double force = 0.0;    ///< upwards on the wall, N
   double contact = 0.0;  ///< part of their length in contact, 0 to 1
 };
@@ -119,17 +121,17 @@ struct PanelResult {
   std::vector<Crack> cracks;          ///< widest first; cracked model alone
   std::optional<Damage> damage;       ///< staged analyses alone
 
-  /// How far each reaction may be off for the size of the elements, plus or minus, N, by the names
-  /// of `reactions_of`; see solver/study/mesh_error.h. Empty where it is not known.
-  std::map<std::string, double> mesh_error;
+  /// How far each reaction may be off for the size of the elements, plus or minus, N; see
+  /// solver/study/mesh_error.h. Empty where it is not known.
+  std::map<SupportId, double> mesh_error;
 
-  /// Empty where the wall stands; else why it does not and what is missing. Reactions, settlements
-  /// and compressions mean nothing then and must not be shown.
-  std::string no_equilibrium;
+  /// Where the wall does not stand: why not, and what is missing. Reactions, settlements and
+  /// compressions mean nothing then and must not be shown.
+  std::optional<std::string> no_equilibrium;
 
   PanelFields fields;
 
-  [[nodiscard]] bool stands() const { return no_equilibrium.empty(); }
+  [[nodiscard]] bool stands() const { return !no_equilibrium; }
 
   /// All of it, N.
   [[nodiscard]] double loose_weight() const {

@@ -71,7 +71,7 @@ class NodeAverage {
 };
 
 /// Sum of a component of the reactions along a chain, leaving out nodes that were `counted` before.
-double sum_along(const mesh::QuadMesh& mesh, std::string_view chain, int component,
+double sum_along(const mesh::QuadMesh& mesh, mesh::ChainKind chain, int component,
                  const Eigen::VectorXd& reaction, std::set<int>& counted) {
   double sum = 0.0;
   for (const int node : nodes_of_chain(mesh, chain)) {
@@ -80,18 +80,18 @@ double sum_along(const mesh::QuadMesh& mesh, std::string_view chain, int compone
   return sum;
 }
 
-double sum_along(const mesh::QuadMesh& mesh, std::string_view chain, int component,
+double sum_along(const mesh::QuadMesh& mesh, mesh::ChainKind chain, int component,
                  const Eigen::VectorXd& reaction) {
   std::set<int> counted;
   return sum_along(mesh, chain, component, reaction, counted);
 }
 
 /// What a needle does: its bed, or how far the soffit has come down over it where it is not there.
-ContactState needle_state(const Needle& needle, const mesh::QuadMesh& mesh,
+ContactState needle_state(const Needle& needle, NeedleId id, const mesh::QuadMesh& mesh,
                           const PanelLoading& loading, const Eigen::VectorXd& u) {
-  const auto bed = std::ranges::find(loading.beds, needle.name, &ContactBed::name);
-  if (bed != loading.beds.end()) return state_of(*bed, u);
-  return {0.0, state_of(needle_bed(mesh, mesh.sides_of("soffit"), needle), u).approach, 0.0};
+  if (const ContactBed* bed = find_bed(loading.beds, bed_of(id))) return state_of(*bed, u);
+  const auto soffit = mesh.sides_of(mesh::ChainKind::soffit);
+  return {0.0, state_of(needle_bed(mesh, soffit, needle, id), u).approach, 0.0};
 }
 
 }  // namespace
@@ -150,25 +150,27 @@ void add_reactions(const Job& job, const PanelModel& model, const PanelLoading& 
   const Eigen::VectorXd reaction = model.resistance(loading, u) - loading.load;
   // A base that the cut will part shares a node with the piers on either side.
   std::set<int> up_counted;
-  result.base_left = sum_along(mesh, "base left", 1, reaction, up_counted);
-  result.base_right = sum_along(mesh, "base right", 1, reaction, up_counted);
-  result.base_cut = sum_along(mesh, "base cut", 1, reaction, up_counted);
+  using enum mesh::ChainKind;
+  result.base_left = sum_along(mesh, base_left, 1, reaction, up_counted);
+  result.base_right = sum_along(mesh, base_right, 1, reaction, up_counted);
+  result.base_cut = sum_along(mesh, base_cut, 1, reaction, up_counted);
   std::set<int> side_counted;
   double shear = 0.0;
-  for (const char* base : {"base left", "base right", "base cut"}) {
+  for (const mesh::ChainKind base : {base_left, base_right, base_cut}) {
     shear += sum_along(mesh, base, 0, reaction, side_counted);
   }
-  if (job.left_end == WallEnd::held) result.thrust_left = sum_along(mesh, "left end", 0, reaction);
+  if (job.left_end == WallEnd::held) result.thrust_left = sum_along(mesh, left_end, 0, reaction);
   if (job.right_end == WallEnd::held) {
-    result.thrust_right = -sum_along(mesh, "right end", 0, reaction);
+    result.thrust_right = -sum_along(mesh, right_end, 0, reaction);
   }
   double up = result.base_left + result.base_right + result.base_cut;
   for (const ContactBed& bed : loading.beds) {
     if (stands_on_ground(mesh, bed)) up += state_of(bed, u).force;
   }
   result.needles.clear();
-  for (const Needle& needle : job.needles) {
-    const ContactState state = needle_state(needle, mesh, loading, u);
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    const Needle& needle = job.needles[i];
+    const ContactState state = needle_state(needle, NeedleId{i}, mesh, loading, u);
     result.needles.push_back({needle.name, needle.x, state.force, state.approach, state.contact});
   }
   result.load_total = 0.0;

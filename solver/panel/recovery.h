@@ -19,8 +19,8 @@ namespace deadshore::solver {
 [[nodiscard]] double load_on_residual(const PanelModel& model, const PanelLoading& loading,
                                       const Eigen::VectorXd& u);
 
-/// Reactions, settlements and the check of equilibrium. A needle's bed is known by its name. Leaves
-/// fields and loose masonry alone.
+/// Reactions, settlements and the check of equilibrium. Leaves fields and
+/// loose masonry alone.
 void add_reactions(const Job& job, const PanelModel& model, const PanelLoading& loading,
                    const Eigen::VectorXd& u, PanelResult& result);
 

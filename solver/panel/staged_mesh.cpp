@@ -5,29 +5,14 @@
 
 namespace deadshore::solver {
 
-namespace {
-
-/// The part of each load that stands on the wall, `shares` 0 to 1.
-template <class Load>
-std::vector<Load> standing(const std::vector<Load>& loads, const std::vector<double>& shares) {
-  std::vector<Load> parts;
-  for (std::size_t i = 0; i < loads.size(); ++i) {
-    if (shares[i] == 0.0) continue;
-    Load& part = parts.emplace_back(loads[i]);
-    part.dead *= shares[i];
-    part.imposed *= shares[i];
-  }
-  return parts;
-}
-
-}  // namespace
-
 std::vector<mesh::WallBlock> blocks_of(const Job& job) {
   if (!job.beam) return {};
   const BeamPlaces places = places_of_beam(job);
   std::vector<mesh::WallBlock> blocks;
-  for (const mesh::Box& box : places.pockets) blocks.push_back({pockets_region, box.x, box.y});
-  for (const mesh::Box& box : places.padstones) blocks.push_back({padstones_part, box.x, box.y});
+  for (const mesh::Box& box : places.pockets)
+    blocks.push_back({pockets_group, "pockets", box.x, box.y});
+  for (const mesh::Box& box : places.padstones)
+    blocks.push_back({padstones_group, "padstones", box.x, box.y});
   return blocks;
 }
 
@@ -39,7 +24,7 @@ mesh::WallMesh whole_mesh_of(const Job& job, double size) {
 
 mesh::MeshPart part_at(const mesh::QuadMesh& whole, const StageState& state) {
   std::vector<char> keep;
-  for (const std::string& region : whole.regions) keep.push_back(state.is_out(region) ? 0 : 1);
+  for (const mesh::Region region : whole.regions) keep.push_back(state.is_out(region) ? 0 : 1);
   return mesh::part_of(whole, keep);
 }
 
@@ -49,7 +34,7 @@ std::vector<PanelMaterial> materials_at(const Job& job, const mesh::QuadMesh& wh
   const PanelMaterial masonry = materials.front();
   for (std::size_t region = materials.size(); region < whole.regions.size(); ++region) {
     materials.push_back(masonry);
-    if (whole.regions[region] == padstones_part && state.padstones) {
+    if (whole.regions[region] == padstones_region && state.padstones) {
       const Padstone& pad = job.beam->padstone;
       materials.back() = {pad.E, pad.nu, pad.unit_weight, job.thickness, {}};
     }
@@ -58,8 +43,7 @@ std::vector<PanelMaterial> materials_at(const Job& job, const mesh::QuadMesh& wh
 }
 
 Eigen::VectorXd loads_at(const Job& job, const mesh::QuadMesh& mesh, const StageState& state) {
-  return loads_of(standing(job.line_loads, state.line_load_share),
-                  standing(job.point_loads, state.point_load_share), mesh);
+  return loads_of(job, {state.line_load_share, state.point_load_share}, mesh);
 }
 
 }  // namespace deadshore::solver

@@ -11,6 +11,9 @@
 /// The wall's mesh through the stages of the work.
 namespace deadshore::solver {
 
+/// The region of the padstones, where there is a beam.
+inline constexpr mesh::Region padstones_region{mesh::RegionKind::block, padstones_group};
+
 /// Pockets for the permanent beam's ends and the padstones under them; none without a beam.
 [[nodiscard]] std::vector<mesh::WallBlock> blocks_of(const Job& job);
 

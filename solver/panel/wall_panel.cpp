@@ -14,8 +14,8 @@ namespace deadshore::solver {
 namespace {
 
 /// Adds `intensity` N/mm downwards over `x` along a chain.
-void add_line(const mesh::QuadMesh& mesh, const std::string& chain, mesh::Interval x,
-              double intensity, const std::string& name, Eigen::VectorXd& load) {
+void add_line(const mesh::QuadMesh& mesh, mesh::Chain chain, mesh::Interval x, double intensity,
+              const std::string& name, Eigen::VectorXd& load) {
   double covered = 0.0;
   for (const mesh::Side side : mesh.sides_of(chain)) {
     for (const SidePoint& point : points_on_side(mesh, side, x)) {
@@ -34,7 +34,7 @@ void add_line(const mesh::QuadMesh& mesh, const std::string& chain, mesh::Interv
 
 }  // namespace
 
-std::set<int> nodes_of_chain(const mesh::QuadMesh& mesh, std::string_view chain) {
+std::set<int> nodes_of_chain(const mesh::QuadMesh& mesh, mesh::Chain chain) {
   std::set<int> nodes;
   for (const mesh::Side side : mesh.sides_of(chain)) {
     const mesh::SideNodes along = mesh::nodes_along(mesh, side);
@@ -43,20 +43,19 @@ std::set<int> nodes_of_chain(const mesh::QuadMesh& mesh, std::string_view chain)
   return nodes;
 }
 
-std::string chain_of(const LineLoad& load) {
-  return "line load " + load.name;
-}
-std::string chain_of(const PointLoad& load) {
-  return "point load " + load.name;
+mesh::Chain chain_of(const Job& job, LoadId load) {
+  const auto* line = std::get_if<LineLoadId>(&load);
+  return {mesh::ChainKind::level_line,
+          line ? index_of(*line) : job.line_loads.size() + index_of(std::get<PointLoadId>(load))};
 }
 
 MeshRequest mesh_request(const Job& job) {
   MeshRequest request;
   for (const LineLoad& load : job.line_loads) {
-    request.levels.push_back({chain_of(load), load.x, load.level, load.follows_top});
+    request.levels.push_back({"line load " + load.name, load.x, load.level, load.follows_top});
   }
   for (const PointLoad& load : job.point_loads) {
-    request.levels.push_back({chain_of(load), load.span(), load.level, false});
+    request.levels.push_back({"point load " + load.name, load.span(), load.level, false});
   }
   for (const Needle& needle : job.needles) request.bearings.push_back(needle.bearing());
   return request;
@@ -74,20 +73,21 @@ mesh::WallMesh mesh_of(const Job& job) {
 std::vector<Support> supports_of(const Job& job, const mesh::QuadMesh& mesh) {
   std::vector<Support> supports;
   std::set<int> fixed;
-  for (const char* base : {"base left", "base right", "base cut"}) {
+  using enum mesh::ChainKind;
+  for (const mesh::ChainKind base : {base_left, base_right, base_cut}) {
     for (const int node : nodes_of_chain(mesh, base)) {
       if (!fixed.insert(node).second) continue;
       supports.push_back({node, 0, 0.0});
       supports.push_back({node, 1, 0.0});
     }
   }
-  const auto hold = [&](const char* end) {
+  const auto hold = [&](mesh::ChainKind end) {
     for (const int node : nodes_of_chain(mesh, end)) {
       if (fixed.insert(node).second) supports.push_back({node, 0, 0.0});
     }
   };
-  if (job.left_end == WallEnd::held) hold("left end");
-  if (job.right_end == WallEnd::held) hold("right end");
+  if (job.left_end == WallEnd::held) hold(left_end);
+  if (job.right_end == WallEnd::held) hold(right_end);
   return supports;
 }
 
@@ -102,27 +102,36 @@ std::vector<PanelMaterial> materials_of(const Job& job, MasonryModel model) {
   return materials;
 }
 
-Eigen::VectorXd loads_of(std::span<const LineLoad> line_loads,
-                         std::span<const PointLoad> point_loads, const mesh::QuadMesh& mesh) {
+Eigen::VectorXd loads_of(const Job& job, const LoadShares& shares, const mesh::QuadMesh& mesh) {
   Eigen::VectorXd load = Eigen::VectorXd::Zero(2 * mesh.node_count());
-  for (const LineLoad& line : line_loads) {
-    add_line(mesh, chain_of(line), line.x, line.characteristic(), line.name, load);
+  for (std::size_t i = 0; i < job.line_loads.size(); ++i) {
+    const LineLoad& line = job.line_loads[i];
+    if (shares.line[i] == 0.0) continue;
+    add_line(mesh, chain_of(job, LineLoadId{i}), line.x, shares.line[i] * line.characteristic(),
+             line.name, load);
   }
-  for (const PointLoad& point : point_loads) {
-    add_line(mesh, chain_of(point), point.span(), point.characteristic() / point.bearing,
-             point.name, load);
+  for (std::size_t i = 0; i < job.point_loads.size(); ++i) {
+    const PointLoad& point = job.point_loads[i];
+    if (shares.point[i] == 0.0) continue;
+    add_line(mesh, chain_of(job, PointLoadId{i}), point.span(),
+             shares.point[i] * point.characteristic() / point.bearing, point.name, load);
   }
   return load;
+}
+
+Eigen::VectorXd loads_of(const Job& job, const mesh::QuadMesh& mesh) {
+  const std::vector<double> line(job.line_loads.size(), 1.0);
+  const std::vector<double> point(job.point_loads.size(), 1.0);
+  return loads_of(job, {line, point}, mesh);
 }
 
 PanelLoading loading_of(const Job& job, const PanelModel& model, MasonryModel masonry) {
   PanelLoading loading;
   loading.materials = materials_of(job, masonry);
-  loading.load =
-      model.weight(loading.materials) + loads_of(job.line_loads, job.point_loads, model.mesh());
-  const auto soffit = model.mesh().sides_of("soffit");
-  for (const Needle& needle : job.needles) {
-    loading.beds.push_back(needle_bed(model.mesh(), soffit, needle));
+  loading.load = model.weight(loading.materials) + loads_of(job, model.mesh());
+  const auto soffit = model.mesh().sides_of(mesh::ChainKind::soffit);
+  for (std::size_t i = 0; i < job.needles.size(); ++i) {
+    loading.beds.push_back(needle_bed(model.mesh(), soffit, job.needles[i], NeedleId{i}));
   }
   return loading;
 }

@@ -8,8 +8,6 @@
 
 #include <set>
 #include <span>
-#include <string>
-#include <string_view>
 #include <vector>
 
 namespace deadshore::solver {
@@ -26,12 +24,15 @@ struct MeshRequest {
 [[nodiscard]] mesh::WallMesh mesh_of(const Job& job, double size);
 [[nodiscard]] mesh::WallMesh mesh_of(const Job& job);
 
-/// Name of the chain of sides that a load stands on, unique in its job.
-[[nodiscard]] std::string chain_of(const LineLoad& load);
-[[nodiscard]] std::string chain_of(const PointLoad& load);
+/// The chain of sides that a load stands on, in a mesh that follows `mesh_request(job)`.
+[[nodiscard]] mesh::Chain chain_of(const Job& job, LoadId load);
 
 /// Nodes along a chain of sides, each once.
-[[nodiscard]] std::set<int> nodes_of_chain(const mesh::QuadMesh& mesh, std::string_view chain);
+[[nodiscard]] std::set<int> nodes_of_chain(const mesh::QuadMesh& mesh, mesh::Chain chain);
+[[nodiscard]] inline std::set<int> nodes_of_chain(const mesh::QuadMesh& mesh,
+                                                  mesh::ChainKind chain) {
+  return nodes_of_chain(mesh, mesh::Chain{chain});
+}
 
 /// Pier bases fixed both ways; held ends fixed sideways above the soffit.
 [[nodiscard]] std::vector<Support> supports_of(const Job& job, const mesh::QuadMesh& mesh);
@@ -39,11 +40,19 @@ struct MeshRequest {
 /// A material for each region of the mesh: the masonry under `model`, then the lintels.
 [[nodiscard]] std::vector<PanelMaterial> materials_of(const Job& job, MasonryModel model);
 
-/// Nodal forces of line and point loads, characteristic (dead + imposed), N.
-/// \throws SolveError if part of a load has no masonry to stand on.
-[[nodiscard]] Eigen::VectorXd loads_of(std::span<const LineLoad> line_loads,
-                                       std::span<const PointLoad> point_loads,
+/// What part of each load stands on the wall, 0 to 1, in the job's order.
+struct LoadShares {
+  std::span<const double> line;
+  std::span<const double> point;
+};
+
+/// Nodal forces of line and point loads, characteristic (dead + imposed), N, 2 per node of `mesh`.
+/// \throws SolveError if part of a load that acts has no masonry to stand on
+[[nodiscard]] Eigen::VectorXd loads_of(const Job& job, const LoadShares& shares,
                                        const mesh::QuadMesh& mesh);
+
+/// The same with all of every load.
+[[nodiscard]] Eigen::VectorXd loads_of(const Job& job, const mesh::QuadMesh& mesh);
 
 /// Everything that acts on a job's panel at once: weight, loads and needles.
 [[nodiscard]] PanelLoading loading_of(const Job& job, const PanelModel& model,

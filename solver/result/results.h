@@ -32,7 +32,7 @@ struct MeshEffect {
 
 /// Hand against finite elements for one needle. Loads in N.
 struct NeedleComparison {
-  std::string needle;
+  std::string needle;  ///< its name; in the job's order of needles
   double hand = 0.0;
   double uncracked = 0.0;  ///< NaN where not analysed or not standing
   double cracked = 0.0;    ///< NaN where not analysed or not standing
@@ -47,8 +47,10 @@ struct PhaseTime {
 
 /// A needle with its frame under the largest load that any method gives it.
 struct NeedleDesign {
+  NeedleId needle = {};
   NeedleDemand demand;
   NeedleAnswer answer;              ///< under that load, unfactored
+  std::vector<Check> checks;        ///< its own, worst first
   std::vector<std::string> advice;  ///< plain sentences, each computed; may be empty
 };
 

@@ -36,16 +36,16 @@ const ReactionBracket* SupportSensitivity::worst() const {
   return found == brackets.end() || swing(*found) < least_swing ? nullptr : &*found;
 }
 
-std::string range_in_words(Unsure what, const std::string& needle) {
+std::string range_in_words(const Job& job, Unsure what, std::optional<NeedleId> needle) {
   if (what == Unsure::packing) {
     return fmt::format("{} mm lost in the packing of {}", packing_loss,
-                       needle.empty() ? "one needle" : needle);
+                       needle ? job.needles.at(index_of(*needle)).name : "one needle");
   }
   return fmt::format("{} x {} to {}", to_string(what), least_factor, greatest_factor);
 }
 
-std::string range_in_words(const ReactionBracket& bracket) {
-  return range_in_words(bracket.what, bracket.needle);
+std::string range_in_words(const Job& job, const ReactionBracket& bracket) {
+  return range_in_words(job, bracket.what, bracket.needle);
 }
 
 }  // namespace deadshore::solver

@@ -1,7 +1,9 @@
 #pragma once
 
 #include "solver/job/job.h"
+#include "solver/job/supports.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -27,13 +29,14 @@ struct ReactionBracket {
   Unsure what = Unsure::masonry_stiffness;
   double least = 0.0;
   double most = 0.0;
-  std::string needle;  ///< of the packing: the one whose loss moves this support furthest
+  std::optional<NeedleId>
+      needle;  ///< of the packing: the one whose loss moves this support furthest
 };
 
 /// One support in the stage looked at.
 struct SupportSensitivity {
-  std::string support;    ///< by the name that reactions_of gives it
-  std::string stage;      ///< in which the needles together carry most
+  SupportId support;
+  StageId stage = {};     ///< in which the needles together carry most
   double reaction = 0.0;  ///< as the job is given, N
   std::vector<ReactionBracket> brackets;
 

@@ -13,10 +13,10 @@ namespace deadshore::solver {
 namespace {
 
 /// The first stage in which the shore is tight; "" where nothing is followed stage by stage.
-std::string first_stage_of(const Job& job, const std::string& shore) {
+std::string first_stage_of(const Job& job, ShoreId shore) {
   if (job.analysis.sequence == Sequence::at_once) return {};
   for (const Stage& stage : stages_of(job))
-    if (std::ranges::count(stage.operations, Operation{Act::tighten, shore}) > 0) return stage.name;
+    if (does(stage, {Act::tighten, shore})) return stage.name;
   return {};
 }
 
@@ -30,15 +30,17 @@ std::vector<UprightLoad> loads_of_uprights(const ShoreAnswer& answer) {
   return loads;
 }
 
-ShoreDesign design_of(const Job& job, const DeadShore& shore) {
+ShoreDesign design_of(const Job& job, ShoreId id) {
+  const DeadShore& shore = job.dead_shores[index_of(id)];
   const ShoreFrame& frame = *shore.frame;
   const RowLoads loads = loads_on_row(job, shore);
   const ShoreCase asked{shore, loads, job.check_rules};
   const SpacingFound spacing = proposes_places(frame) ? find_spacing(asked) : SpacingFound{};
   const ShoreAnswer answer = work_out(shore, uprights_of(shore, loads, spacing.used), loads,
-                                      job.check_rules, first_stage_of(job, shore.name));
+                                      job.check_rules, first_stage_of(job, id));
   ShoreDesign design;
-  design.shore = shore.name;
+  design.shore = id;
+  design.name = shore.name;
   design.lever = lever_of(frame);
   design.loads = head_loads(loads, frame, frame.x.from + 0.5 * frame.joist_spacing);
   design.uprights = loads_of_uprights(answer);
@@ -56,8 +58,8 @@ ShoreDesign design_of(const Job& job, const DeadShore& shore) {
 
 std::vector<ShoreDesign> design_shores(const Job& job) {
   std::vector<ShoreDesign> designs;
-  for (const DeadShore& shore : job.dead_shores)
-    if (shore.frame) designs.push_back(design_of(job, shore));
+  for (std::size_t i = 0; i < job.dead_shores.size(); ++i)
+    if (job.dead_shores[i].frame) designs.push_back(design_of(job, ShoreId{i}));
   return designs;
 }
 

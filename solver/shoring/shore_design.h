@@ -1,6 +1,7 @@
 #pragma once
 
 #include "solver/checks/check.h"
+#include "solver/job/ids.h"
 #include "solver/job/shore_frame.h"
 
 #include <string>
@@ -13,7 +14,8 @@ struct JobResult;
 
 /// A load on the head plate, N, characteristic.
 struct HeadLoad {
-  std::string from;  ///< "joists", or what stands on the floor there
+  std::string from;      ///< "joists", or the name of what stands on the floor there
+  bool by_joist = true;  ///< else of that alone
   double x = 0.0;
   double dead = 0.0;
   double imposed = 0.0;
@@ -31,7 +33,8 @@ struct UprightLoad {
 
 /// One dead shore worked out under the floor that it carries.
 struct ShoreDesign {
-  std::string shore;                  ///< name of the dead shore
+  ShoreId shore = {};
+  std::string name;                   ///< of the dead shore, for printing
   double lever = 1.0;                 ///< joist_span / (joist_span - distance): shore over wall
   std::vector<HeadLoad> loads;        ///< on the head plate, from left to right
   std::vector<UprightLoad> uprights;  ///< empty, and no figures below, where the plate would tip

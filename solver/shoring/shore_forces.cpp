@@ -84,7 +84,7 @@ double largest_on_a_joist(const std::vector<HeadLoad>& loads, const Factored& fa
   double joist = 0.0;
   double point = 0.0;
   for (const HeadLoad& load : loads) {
-    double& largest = load.from == "joists" ? joist : point;
+    double& largest = load.by_joist ? joist : point;
     largest = std::max(largest, factored(load.dead, load.imposed));
   }
   return joist + point;

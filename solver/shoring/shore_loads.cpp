@@ -32,7 +32,7 @@ void add_point(const PointLoad& load, const ShoreFrame& frame, RowLoads& loads) 
     loads.beside.push_back(load.name);
     return;
   }
-  loads.points.push_back({load.name, load.x, lever * load.dead, lever * load.imposed});
+  loads.points.push_back({load.name, false, load.x, lever * load.dead, lever * load.imposed});
 }
 
 bool further_left(const HeadLoad& a, const HeadLoad& b) {
@@ -47,11 +47,12 @@ double lever_of(const ShoreFrame& frame) {
 
 RowLoads loads_on_row(const Job& job, const DeadShore& shore) {
   RowLoads loads;
-  for (const std::string& name : loads_of(shore)) {
-    for (const LineLoad& load : job.line_loads)
-      if (load.name == name) add_line(load, *shore.frame, loads);
-    for (const PointLoad& load : job.point_loads)
-      if (load.name == name) add_point(load, *shore.frame, loads);
+  for (const LoadId load : loads_of(shore)) {
+    if (const auto* line = std::get_if<LineLoadId>(&load)) {
+      add_line(job.line_loads[index_of(*line)], *shore.frame, loads);
+    } else {
+      add_point(job.point_loads[index_of(std::get<PointLoadId>(load))], *shore.frame, loads);
+    }
   }
   std::ranges::stable_sort(loads.points, further_left);
   return loads;
@@ -64,7 +65,7 @@ std::vector<HeadLoad> head_loads(const RowLoads& loads, const ShoreFrame& frame,
   const double first = joist - std::ceil((joist - row.from) / spacing + 1.0) * spacing;
   for (double x = first; x - 0.5 * spacing < row.to; x += spacing) {
     const mesh::Interval taken{x - 0.5 * spacing, x + 0.5 * spacing};
-    HeadLoad load{"joists", std::clamp(x, row.from, row.to), 0.0, 0.0};
+    HeadLoad load{"joists", true, std::clamp(x, row.from, row.to), 0.0, 0.0};
     for (const RowStretch& stretch : loads.stretches) {
       const double length = std::max(0.0, overlap(taken, stretch.x));
       load.dead += length * stretch.dead;

@@ -14,13 +14,12 @@ namespace deadshore::solver {
 
 namespace {
 
-/// Name of the stage that places the beam.
+/// Name of the stage that places the beam; "" where none does.
 std::string stage_of_beam(const Job& job) {
   for (const Stage& stage : stages_of(job)) {
-    if (std::ranges::count(stage.operations, Operation{Act::place, beam_part}) > 0)
-      return stage.name;
+    if (does(stage, {Act::place, WorkPart::beam})) return stage.name;
   }
-  return "beam in";
+  return "";
 }
 
 }  // namespace

@@ -11,7 +11,7 @@ namespace {
 
 constexpr double beside_jamb = 200.0;  // mm from the jamb to a mark on a pier
 constexpr double least_reach = 300.0;  // mm from a mark to the sound masonry it is fixed to
-constexpr double rounding = 1e-9;
+constexpr double round_off = 1e-9;
 
 bool is_marked(const std::vector<char>& marks, int quad) {
   return !marks.empty() && marks[static_cast<std::size_t>(quad)] != 0;
@@ -152,9 +152,9 @@ double stop_value(double expected, double slight_damage) {
   constexpr double step = 0.5;
   constexpr double least = 1.0;
   constexpr double finest = 10.0;  // to the mm that anyone reads
-  const double most = std::floor(slight_damage * finest + rounding) / finest;
+  const double most = std::floor(slight_damage * finest + round_off) / finest;
   if (!(expected <= most)) return not_known;
-  const double usual = step * std::ceil(margin * expected / step - rounding);
+  const double usual = step * std::ceil(margin * expected / step - round_off);
   return std::min(std::max(usual, least), most);
 }
 

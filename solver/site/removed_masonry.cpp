@@ -116,9 +116,11 @@ double volume_of(const Job& job, const Lintel& lintel) {
   return area_of({extent.x, extent.y}) * lintel.thickness;
 }
 
-RemovedLintel removed_lintel(const Job& job, const Lintel& lintel) {
+RemovedLintel removed_lintel(const Job& job, LintelId id) {
+  const Lintel& lintel = job.lintels[index_of(id)];
   constexpr double rounding = 1e-9;  // a lintel of just what two people lift stays whole
   RemovedLintel removed;
+  removed.lintel = id;
   removed.name = lintel.shape.name;
   removed.length = mesh::extent_of(lintel.shape, job.wall).x.length();
   removed.weight = volume_of(job, lintel) * lintel.unit_weight;
@@ -151,9 +153,10 @@ RemovedMasonry removed_masonry(const Job& job) {
     removed.weight += course.weight;
     removed.solid_volume += course.area * job.thickness;
   }
-  for (const Lintel& lintel : job.lintels) {
+  for (std::size_t i = 0; i < job.lintels.size(); ++i) {
+    const Lintel& lintel = job.lintels[i];
     if (!takes_out(job.wall, lintel.shape)) continue;
-    removed.lintels.push_back(removed_lintel(job, lintel));
+    removed.lintels.push_back(removed_lintel(job, LintelId{i}));
     removed.weight += removed.lintels.back().weight;
     removed.solid_volume += volume_of(job, lintel);
   }

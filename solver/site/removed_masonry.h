@@ -1,6 +1,7 @@
 #pragma once
 
 #include "mesh/plane.h"
+#include "solver/job/ids.h"
 
 #include <string>
 #include <vector>
@@ -25,7 +26,8 @@ struct RemovedStrip {
 
 /// A lintel that goes with the cut.
 struct RemovedLintel {
-  std::string name;
+  LintelId lintel = {};
+  std::string name;  ///< for printing
   double length = 0.0;
   double weight = 0.0;
   int pieces = 1;  ///< least number that two people lift

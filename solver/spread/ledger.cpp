@@ -7,13 +7,18 @@ namespace deadshore::solver {
 
 Ledger::Ledger(const Job& job, const Supports& supports, std::vector<JambLandings> jambs)
     : support_count_(supports.count()), jambs_(std::move(jambs)) {
-  things_.push_back({"masonry", job.masonry.unit_weight * job.thickness, true});
-  for (const Lintel& lintel : job.lintels)
-    things_.push_back({lintel.shape.name, lintel.unit_weight * lintel.thickness, true});
+  things_.push_back({WallMasonry{}, "masonry", job.masonry.unit_weight * job.thickness, true});
+  for (std::size_t i = 0; i < job.lintels.size(); ++i) {
+    const Lintel& lintel = job.lintels[i];
+    things_.push_back(
+        {LintelId{i}, lintel.shape.name, lintel.unit_weight * lintel.thickness, true});
+  }
   first_line_load_ = static_cast<int>(things_.size());
-  for (const LineLoad& load : job.line_loads) things_.push_back({load.name});
+  for (std::size_t i = 0; i < job.line_loads.size(); ++i)
+    things_.push_back({LineLoadId{i}, job.line_loads[i].name});
   first_point_load_ = static_cast<int>(things_.size());
-  for (const PointLoad& load : job.point_loads) things_.push_back({load.name});
+  for (std::size_t i = 0; i < job.point_loads.size(); ++i)
+    things_.push_back({PointLoadId{i}, job.point_loads[i].name});
   entries_.resize(things_.size() * support_count_);
 }
 
@@ -33,16 +38,16 @@ void Ledger::add_over(int thing, const mesh::Opening& opening, int number, doubl
     entry(thing, landing.support).over_opening += amount * to_right * landing.part;
 }
 
-SpreadSum Ledger::sum_of(int support, const std::string& name) const {
+SpreadSum Ledger::sum_of(int number, std::optional<SupportId> support) const {
   SpreadSum sum;
-  sum.support = name;
+  sum.support = support;
   for (std::size_t i = 0; i < things_.size(); ++i) {
     const Thing& thing = things_[i];
-    const Entry& booked = entries_[i * support_count_ + support];
+    const Entry& booked = entries_[i * support_count_ + number];
     const auto add_item = [&](double amount, bool over_opening) {
       if (amount <= 0.0) return;
-      sum.items.push_back({thing.name, thing.has_area ? amount : 0.0, amount / thing.whole,
-                           amount * thing.load_per_amount, over_opening});
+      sum.items.push_back({thing.what, thing.name, thing.has_area ? amount : 0.0,
+                           amount / thing.whole, amount * thing.load_per_amount, over_opening});
       sum.total += sum.items.back().load;
     };
     add_item(booked.direct, false);

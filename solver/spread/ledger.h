@@ -6,6 +6,7 @@
 #include "solver/spread/spread.h"
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -32,11 +33,12 @@ class Ledger {
   /// Books it onto the jambs of an opening by the lever rule about `x`.
   void add_over(int thing, const mesh::Opening& opening, int number, double x, double amount);
 
-  /// One support's sum under its name, without outline.
-  [[nodiscard]] SpreadSum sum_of(int support, const std::string& name) const;
+  /// The sum of a support by its number, and which it is, without outline.
+  [[nodiscard]] SpreadSum sum_of(int number, std::optional<SupportId> support) const;
 
  private:
   struct Thing {
+    SpreadThing what;
     std::string name;
     double load_per_amount = 1.0;
     bool has_area = false;

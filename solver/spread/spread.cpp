@@ -1,5 +1,6 @@
 #include "solver/spread/spread.h"
 
+#include "solver/job/cut.h"
 #include "solver/spread/landing.h"
 #include "solver/spread/ledger.h"
 #include "solver/spread/spread_outline.h"
@@ -90,12 +91,9 @@ double standing_area(const mesh::WallShape& wall, const std::vector<mesh::Openin
 }
 
 // Part of a lintel that stands: none of it where the cut takes its opening out.
-double standing_area(const Lintel& lintel, const Job& job,
-                     const std::vector<mesh::Opening>& openings) {
-  const bool stands = std::any_of(openings.begin(), openings.end(), [&](const auto& opening) {
-    return opening.name == lintel.shape.opening;
-  });
-  if (!stands) return 0.0;
+double standing_area(const Lintel& lintel, const Job& job) {
+  const mesh::Opening* opening = mesh::spanned_opening(lintel.shape, job.wall);
+  if (opening == nullptr || takes_out(job.wall.cut, *opening)) return 0.0;
   const mesh::LintelExtent extent = mesh::extent_of(lintel.shape, job.wall);
   return extent.x.length() * extent.y.length();
 }
@@ -105,7 +103,7 @@ double total_load(const Job& job, const std::vector<mesh::Opening>& openings) {
   double masonry = standing_area(job.wall, openings);
   double total = 0.0;
   for (const Lintel& lintel : job.lintels) {
-    const double area = standing_area(lintel, job, openings);
+    const double area = standing_area(lintel, job);
     masonry -= area;
     total += area * lintel.thickness * lintel.unit_weight;
   }
@@ -162,13 +160,13 @@ SpreadResult spread_at_45_degrees(const Job& job) {
   SpreadResult result;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     const int number = static_cast<int>(i);
-    SpreadSum sum = ledger.sum_of(number, job.needles[i].name);
+    SpreadSum sum = ledger.sum_of(number, support_of(NeedleId{i}));
     sum.outline = spread_outline(job, job.needles[i], supports.reach_of(number));
     result.needles.push_back(std::move(sum));
   }
-  result.left_pier = ledger.sum_of(supports.left_pier(), "left pier");
-  result.right_pier = ledger.sum_of(supports.right_pier(), "right pier");
-  result.unassigned = ledger.sum_of(supports.none(), "no needle");
+  result.left_pier = ledger.sum_of(supports.left_pier(), supports::left_pier);
+  result.right_pier = ledger.sum_of(supports.right_pier(), supports::right_pier);
+  result.unassigned = ledger.sum_of(supports.none(), {});
   result.load_total = total_load(job, openings);
   return result;
 }

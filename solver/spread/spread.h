@@ -1,15 +1,27 @@
 #pragma once
 
 #include "solver/job/job.h"
+#include "solver/job/supports.h"
 
+#include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 namespace deadshore::solver {
 
+/// The masonry of the wall, as something that weighs on supports.
+struct WallMasonry {
+  bool operator==(const WallMasonry&) const = default;
+};
+
+/// What weighs on the supports.
+using SpreadThing = std::variant<WallMasonry, LintelId, LineLoadId, PointLoadId>;
+
 /// One line of the hand sum: what part of which thing a support carries.
 struct SpreadItem {
-  std::string name;           ///< "masonry", a lintel's name or a load's name
+  SpreadThing thing;
+  std::string name;           ///< for printing: "masonry", a lintel's name or a load's name
   double area = 0.0;          ///< mm2 of wall face for masonry and lintels, else 0
   double share = 0.0;         ///< part of the whole thing, 0 to 1
   double load = 0.0;          ///< N
@@ -18,7 +30,7 @@ struct SpreadItem {
 
 /// What one support carries by the 45-degree rule.
 struct SpreadSum {
-  std::string support;  ///< a needle's name, "left pier", "right pier", or "no needle"
+  std::optional<SupportId> support;  ///< a needle or a pier; none: what no needle picks up
   std::vector<SpreadItem> items;
   double total = 0.0;  ///< N
 

@@ -1,7 +1,6 @@
 #include "solver/stages/beam_result.h"
 
 #include "solver/job/beam_places.h"
-#include "solver/stages/stage_beds.h"
 
 #include <algorithm>
 #include <cmath>
@@ -31,11 +30,6 @@ BeamStation station_at(double x, const BeamLine& beam, std::span<const PointForc
     station.moment += force.up * (x - force.x);
   }
   return station;
-}
-
-const ContactBed* bed_named(std::span<const ContactBed> beds, std::string_view name) {
-  const auto found = std::ranges::find(beds, name, &ContactBed::name);
-  return found == beds.end() ? nullptr : &*found;
 }
 
 /// Load of the packing at `x`, N/mm: of its nearest point.
@@ -97,9 +91,9 @@ BeamResult beam_result_of(const Job& job, const BeamLine& beam, std::span<const 
     }
     return sum;
   };
-  const ContactBed* packing = bed_named(beds, packing_bed_name);
-  result.reaction_left = collect(bed_named(beds, left_bearing_name), 1.0);
-  result.reaction_right = collect(bed_named(beds, right_bearing_name), 1.0);
+  const ContactBed* packing = find_bed(beds, {BedKind::packing});
+  result.reaction_left = collect(find_bed(beds, {BedKind::left_bearing}), 1.0);
+  result.reaction_right = collect(find_bed(beds, {BedKind::right_bearing}), 1.0);
   result.from_wall = collect(packing, -1.0);
   if (packing != nullptr) {
     const double width = pressed_width(job);

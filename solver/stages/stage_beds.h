@@ -7,19 +7,11 @@
 #include "solver/panel/contact_bed.h"
 
 #include <optional>
-#include <string>
 #include <vector>
 
 /// What touches the wall at a stage, as beds of contact. Their points come in the same order at
 /// every stage, so that what they remember can be carried along.
 namespace deadshore::solver {
-
-inline constexpr const char* packing_bed_name = "packing";
-inline constexpr const char* left_bearing_name = "left bearing";
-inline constexpr const char* right_bearing_name = "right bearing";
-
-/// Name of the bed of a dead shore's joist ends.
-[[nodiscard]] std::string joist_bed_name(const DeadShore& shore);
 
 /// The permanent beam behind `first_node` nodes of a wall. \pre job.beam
 [[nodiscard]] BeamLine beam_line_of(const Job& job, int first_node);

@@ -13,7 +13,7 @@ namespace deadshore::solver {
 namespace {
 
 bool same_parts(const StageState& a, const StageState& b) {
-  return a.removed == b.removed && a.beam == b.beam;
+  return same_masonry(a, b) && a.beam == b.beam;
 }
 
 /// Fields of a part brought to the places that they have in the whole mesh.
@@ -42,13 +42,9 @@ PanelFields on_whole(const PanelFields& part_fields, const mesh::MeshPart& part,
 }
 
 /// The gap that a bed keeps when it is put in: a needle's slack, joists that have shrunk.
-double first_gap(const Job& job, const std::string& bed) {
-  for (const Needle& needle : job.needles) {
-    if (needle.name == bed) return needle.slack;
-  }
-  for (const DeadShore& shore : job.dead_shores) {
-    if (shore.joist_ends && joist_bed_name(shore) == bed) return shore.joist_ends->gap;
-  }
+double first_gap(const Job& job, BedId bed) {
+  if (bed.kind == BedKind::needle) return job.needles[bed.index].slack;
+  if (bed.kind == BedKind::joists) return job.dead_shores[bed.index].joist_ends->gap;
   return 0.0;
 }
 
@@ -115,21 +111,19 @@ void StagedWall::rebuild_model() {
 
 StagedWall::Memory StagedWall::begin_memory(const ContactBed& bed) const {
   Memory memory;
-  const double gap = first_gap(job_, bed.name);
+  const double gap = first_gap(job_, bed.id);
   for (const ContactPoint& point : bed.points) memory.rest.push_back(point.approach(u_) + gap);
   memory.stiffness = bed.points.empty() ? 0.0 : bed.points.front().stiffness;
   return memory;
 }
 
 void StagedWall::carry_memory(const Stage& stage, std::vector<ContactBed>& beds) {
-  std::erase_if(memory_, [&](const auto& entry) {
-    return std::ranges::find(beds, entry.first, &ContactBed::name) == beds.end();
-  });
+  std::erase_if(memory_, [&](const auto& entry) { return find_bed(beds, entry.first) == nullptr; });
   for (ContactBed& bed : beds) {
-    const auto known = memory_.find(bed.name);
+    const auto known = memory_.find(bed.id);
     Memory& memory = known != memory_.end()
                          ? known->second
-                         : memory_.emplace(bed.name, begin_memory(bed)).first->second;
+                         : memory_.emplace(bed.id, begin_memory(bed)).first->second;
     for (std::size_t i = 0; i < bed.points.size(); ++i) {
       ContactPoint& point = bed.points[i];
       const double closure = point.approach(u_) - memory.rest[i];
@@ -141,11 +135,12 @@ void StagedWall::carry_memory(const Stage& stage, std::vector<ContactBed>& beds)
   }
   for (const Operation& operation : stage.operations) {
     if (operation.act != Act::preload) continue;
-    const auto needle = std::ranges::find(job_.needles, operation.what, &Needle::name);
-    for (double& rest : memory_.at(needle->name).rest) rest -= needle->preload / needle->stiffness;
+    const NeedleId id = std::get<NeedleId>(operation.target);
+    const Needle& needle = job_.needles[index_of(id)];
+    for (double& rest : memory_.at(bed_of(id)).rest) rest -= needle.preload / needle.stiffness;
   }
   for (ContactBed& bed : beds) {
-    const Memory& memory = memory_.at(bed.name);
+    const Memory& memory = memory_.at(bed.id);
     for (std::size_t i = 0; i < bed.points.size(); ++i) bed.points[i].rest = memory.rest[i];
   }
 }
@@ -160,7 +155,7 @@ PanelLoading StagedWall::make_loading(const Stage& stage) {
   loading.load.head(applied.size()) += applied;
   if (padstone_datum_.size() > 0) {
     loading.datum.resize(part_.quads.regions.size());
-    const auto pads = std::ranges::find(part_.quads.regions, padstones_part);
+    const auto pads = std::ranges::find(part_.quads.regions, padstones_region);
     loading.datum[static_cast<std::size_t>(pads - part_.quads.regions.begin())] =
         on_part(padstone_datum_);
   }
@@ -175,11 +170,11 @@ PanelResult StagedWall::result_of(const PanelLoading& loading, const NewtonRepor
   result.residual = report.residual;
   complete_result(job_, *model_, loading, u_, reference_movement, result);
   result.fields = on_whole(result.fields, part_, whole_.quads, whole_u_);
-  for (const DeadShore& shore : job_.dead_shores) {
-    const auto bed = std::ranges::find(loading.beds, joist_bed_name(shore), &ContactBed::name);
-    if (bed == loading.beds.end()) continue;
+  for (std::size_t i = 0; i < job_.dead_shores.size(); ++i) {
+    const ContactBed* bed = find_bed(loading.beds, bed_of(ShoreId{i}));
+    if (bed == nullptr) continue;
     const ContactState joists = state_of(*bed, u_);
-    result.joists.push_back({shore.name, joists.force, joists.contact});
+    result.joists.push_back({ShoreId{i}, joists.force, joists.contact});
   }
   if (model_->beam()) {
     result.beam = beam_result_of(job_, *model_->beam(), loading.beds, u_, state_.packing_age());

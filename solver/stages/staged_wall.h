@@ -14,7 +14,6 @@
 #include <map>
 #include <memory>
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace deadshore::solver {
@@ -79,8 +78,8 @@ class StagedWall {
   Eigen::VectorXd u_;                  ///< of the model's nodes, mm
   Eigen::VectorXd whole_u_;  ///< of all nodes of the whole mesh; what is out rests as it was
   Movement movement_;
-  Eigen::VectorXd padstone_datum_;        ///< `whole_u_` when they were placed; empty before
-  std::map<std::string, Memory> memory_;  ///< by the bed's name
+  Eigen::VectorXd padstone_datum_;  ///< `whole_u_` when they were placed; empty before
+  std::map<BedId, Memory> memory_;
 };
 
 }  // namespace deadshore::solver

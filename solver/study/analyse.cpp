@@ -111,7 +111,7 @@ JobResult analyse_at_once(const Job& job, const Progress& progress) {
     const PanelResult* same = find_standing(coarse.analyses, masonry);
     if (same == nullptr || !analyses.back().stands()) continue;
     result.mesh_effects.push_back(mesh_effect(analyses.back(), *same, coarse.mesh.size));
-    analyses.back().mesh_error = mesh_error(analyses.back(), *same);
+    analyses.back().mesh_error = mesh_error(job, analyses.back(), *same);
   }
   for (const PanelResult& analysis : analyses) check_load_total(analysis, result.hand.load_total);
   tell("why the methods differ", 0.85);

@@ -55,7 +55,8 @@ StagedRun run_coupled(Job& job, const std::vector<Stage>& stages, double size,
   for (int pass = 0; pass < most_staged_passes; ++pass) {
     run.stages = run_stages(job, stages, run.mesh, report);
     if (!std::ranges::all_of(run.stages, &StageResult::stands)) return run;
-    if (update_stiffness(job, largest_loads(job, run.stages)) <= staged_coupling_tolerance) return run;
+    if (update_stiffness(job, largest_loads(job, run.stages)) <= staged_coupling_tolerance)
+      return run;
   }
   throw SolveError(
       fmt::format("wall and needle frames do not agree after {} passes", most_staged_passes));
@@ -75,8 +76,7 @@ StagedRun run_coarse(Job& job, const std::vector<Stage>& stages) {
 /// a needle might.
 bool same_for_safety(const StageState& a, const StageState& b) {
   const auto in = [](NeedleState needle) { return is_in(needle); };
-  return a.removed == b.removed && a.padstones == b.padstones &&
-         a.packed_on.has_value() == b.packed_on.has_value() &&
+  return same_masonry(a, b) && a.packed_on.has_value() == b.packed_on.has_value() &&
          (a.packed_on || std::ranges::equal(a.needles, b.needles, {}, in, in)) &&
          a.shore_tight == b.shore_tight && a.line_load_share == b.line_load_share &&
          a.point_load_share == b.point_load_share;
@@ -110,10 +110,11 @@ std::vector<std::optional<StageSafety>> judge_states(const Job& job,
 void add_mesh_effects(const StagedRun& coarse, JobResult& result) {
   const StageResult* fine = compared_stage(result);
   if (fine == nullptr) return;
-  const auto same = std::ranges::find(coarse.stages, fine->name, &StageResult::name);
-  if (same == coarse.stages.end()) return;
+  const std::size_t place = static_cast<std::size_t>(fine - result.stages.data());
+  if (place >= coarse.stages.size()) return;
+  const StageResult& same = coarse.stages[place];
   for (const PanelResult& analysis : fine->analyses) {
-    const PanelResult* other = find_standing(same->analyses, analysis.model);
+    const PanelResult* other = find_standing(same.analyses, analysis.model);
     if (other == nullptr || !analysis.stands()) continue;
     result.mesh_effects.push_back(mesh_effect(analysis, *other, coarse.mesh.size));
     result.mesh_effects.back().stage = fine->name;
@@ -121,22 +122,25 @@ void add_mesh_effects(const StagedRun& coarse, JobResult& result) {
 }
 
 /// Stages of both runs come in the same order; either may end before the other.
-void add_mesh_errors(const StagedRun& coarse, std::vector<StageResult>& stages) {
+void add_mesh_errors(const Job& job, const StagedRun& coarse, std::vector<StageResult>& stages) {
   const std::size_t both = std::min(stages.size(), coarse.stages.size());
   for (std::size_t k = 0; k < both; ++k) {
     for (PanelResult& analysis : stages[k].analyses) {
       const PanelResult* same = find_standing(coarse.stages[k].analyses, analysis.model);
       if (same == nullptr || !analysis.stands()) continue;
-      analysis.mesh_error = mesh_error(analysis, *same);
+      analysis.mesh_error = mesh_error(job, analysis, *same);
     }
   }
 }
 
+/// Every stage in which the cut is out, against the hand sum of the wall as cut.
 void check_loads(const Job& job, const JobResult& result) {
   for (const StageResult& stage : result.stages) {
-    if (stage.name != cut_region) continue;
+    if (!stage.state.cut_out) continue;
+    const double expected =
+        result.hand.load_total - load_off(job, stage.state) + weight_of_works(job, stage.state);
     for (const PanelResult& analysis : stage.analyses) {
-      check_load_total(analysis, result.hand.load_total - load_off(job, stage.state));
+      check_load_total(analysis, expected);
     }
   }
 }
@@ -195,7 +199,7 @@ JobResult analyse_staged(const Job& job, const Progress& progress) {
   stopwatch.lap("limit analysis, after the stages");
   check_loads(job, result);
   add_mesh_effects(coarse, result);
-  add_mesh_errors(coarse, result.stages);
+  add_mesh_errors(job, coarse, result.stages);
   result.job = coupled;
   result.job.stages = stages;
   tell("why the methods differ", 0.9);

@@ -82,10 +82,10 @@ std::string yielding_sentence(const Case& c) {
                      given / c.job.needles[c.needle].stiffness, kilonewtons(shed));
 }
 
-double hand_share(const SpreadSum& sum, const std::string& load) {
+double hand_share(const SpreadSum& sum, PointLoadId load) {
   double share = 0.0;
   for (const SpreadItem& item : sum.items) {
-    if (item.name == load) share += item.share;
+    if (item.thing == SpreadThing{load}) share += item.share;
   }
   return share;
 }
@@ -96,7 +96,7 @@ std::string point_load_sentences(const Case& c) {
     const PointLoad& load = c.job.point_loads[i];
     const double whole = load.characteristic();
     if (whole <= 0.0) continue;
-    const double by_hand = hand_share(c.hand.needles[c.needle], load.name);
+    const double by_hand = hand_share(c.hand.needles[c.needle], PointLoadId{i});
     const double by_elements =
         (c.what_if.as_given.needles[c.needle] - c.what_if.without_load[i].needles[c.needle]) /
         whole;

@@ -5,15 +5,12 @@
 namespace deadshore::solver {
 namespace {
 
-void raise(std::vector<EnvelopedLoad>& envelope, const PanelResult& analysis,
-           const std::string& stage) {
-  for (const NeedleReaction& needle : analysis.needles) {
-    const auto entry = std::ranges::find(envelope, needle.name, &EnvelopedLoad::needle);
-    if (entry != envelope.end() && needle.force > entry->load) {
-      entry->load = needle.force;
-      entry->method = to_string(analysis.model);
-      entry->stage = stage;
-    }
+void raise(std::vector<EnvelopedLoad>& envelope, const PanelResult& analysis, StageId stage) {
+  const std::size_t count = std::min(envelope.size(), analysis.needles.size());
+  for (std::size_t i = 0; i < count; ++i) {
+    const double force = analysis.needles[i].force;
+    if (force > envelope[i].load)
+      envelope[i] = {NeedleId{i}, force, to_string(analysis.model), stage};
   }
 }
 
@@ -26,25 +23,29 @@ bool stands(const JobResult& result) {
 const StageResult* compared_stage(const JobResult& result) {
   const StageResult* last = nullptr;
   for (const StageResult& stage : result.stages) {
-    if (stage.name == cut_region) return &stage;
-    const bool beam_placed = std::ranges::any_of(
-        stage.analyses, [](const PanelResult& analysis) { return analysis.beam.has_value(); });
-    if (last == nullptr || !beam_placed) last = &stage;
+    if (stage.state.cut_out && !stage.state.beam) return &stage;
+    if (last == nullptr || !stage.state.beam) last = &stage;
   }
   return last;
 }
 
+std::string name_of(const JobResult& result, std::optional<StageId> stage) {
+  return stage ? result.stages.at(index_of(*stage)).name : "";
+}
+
 std::vector<EnvelopedLoad> envelope_of(const JobResult& result) {
   if (!stands(result)) return {};
-  const StageResult* compared = compared_stage(result);
-  const std::string stage_of_hand = compared == nullptr ? "" : compared->name;
-  std::vector<EnvelopedLoad> envelope;
-  for (const SpreadSum& sum : result.hand.needles) {
-    envelope.push_back({sum.support, sum.total, "hand", stage_of_hand});
+  std::optional<StageId> stage_of_hand;
+  if (const StageResult* compared = compared_stage(result)) {
+    stage_of_hand = StageId(compared - result.stages.data());
   }
-  for (const StageResult& stage : result.stages) {
-    for (const PanelResult& analysis : stage.analyses) {
-      raise(envelope, analysis, stage.name);
+  std::vector<EnvelopedLoad> envelope;
+  for (std::size_t i = 0; i < result.hand.needles.size(); ++i) {
+    envelope.push_back({NeedleId{i}, result.hand.needles[i].total, "hand", stage_of_hand});
+  }
+  for (std::size_t k = 0; k < result.stages.size(); ++k) {
+    for (const PanelResult& analysis : result.stages[k].analyses) {
+      raise(envelope, analysis, StageId{k});
     }
   }
   return envelope;

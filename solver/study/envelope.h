@@ -2,6 +2,7 @@
 
 #include "solver/result/results.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -9,18 +10,21 @@ namespace deadshore::solver {
 
 /// The largest load that any method and stage gives one needle.
 struct EnvelopedLoad {
-  std::string needle;
-  double load = 0.0;   ///< N, characteristic (load factor 1.0)
-  std::string method;  ///< "hand", "uncracked" or "cracked"
-  std::string stage;   ///< in which it was found; the one compared for the hand method
+  NeedleId needle = {};
+  double load = 0.0;             ///< N, characteristic (load factor 1.0)
+  std::string method;            ///< "hand", "uncracked" or "cracked"
+  std::optional<StageId> stage;  ///< in which it was found; the one compared for the hand method
 };
 
 /// Whether every analysis of every stage finds equilibrium.
 [[nodiscard]] bool stands(const JobResult& result);
 
-/// The stage to compare the hand method with: the one called "cut", or else the last in which no
-/// beam has been placed. Null where there is no stage.
+/// The stage to compare the hand method with: the first in which the cut is out and no beam is in,
+/// or where there is none such the last without a beam. Null where there is no stage.
 [[nodiscard]] const StageResult* compared_stage(const JobResult& result);
+
+/// Name of a stage; empty where there is none.
+[[nodiscard]] std::string name_of(const JobResult& result, std::optional<StageId> stage);
 
 /// The load to design each needle for: the largest of the hand method and every analysis of every
 /// stage, in the job's order. Empty where the wall does not stand: it then gives no load to

@@ -1,6 +1,6 @@
 #include "solver/study/mesh_error.h"
 
-#include "solver/study/support_reactions.h"
+#include "solver/panel/support_reactions.h"
 
 #include <algorithm>
 #include <cmath>
@@ -17,12 +17,13 @@ struct MeshChange {
   double size = 0.0;  ///< of the change from the larger elements, N
 };
 
-std::vector<MeshChange> mesh_changes_of(const PanelResult& fine, const PanelResult& coarse) {
-  const std::vector<SupportReaction> before = reactions_of(coarse);
+std::vector<MeshChange> mesh_changes_of(const Job& job, const PanelResult& fine,
+                                        const PanelResult& coarse) {
+  const std::vector<SupportReaction> before = reactions_of(job, coarse);
   std::vector<MeshChange> changes;
-  for (const SupportReaction& now : reactions_of(fine)) {
-    const auto same = std::ranges::find(before, now.support, &SupportReaction::support);
-    if (same == before.end() || (now.force == 0.0 && same->force == 0.0)) continue;
+  for (const SupportReaction& now : reactions_of(job, fine)) {
+    const SupportReaction* same = find_reaction(before, now.support);
+    if (same == nullptr || (now.force == 0.0 && same->force == 0.0)) continue;
     changes.push_back({now, std::abs(now.force - same->force)});
   }
   return changes;
@@ -32,7 +33,7 @@ double root_mean_square(const std::vector<MeshChange>& changes, SupportGroup gro
   double sum = 0.0;
   int count = 0;
   for (const MeshChange& change : changes) {
-    if (change.fine.group != group) continue;
+    if (change.fine.group() != group) continue;
     sum += change.size * change.size;
     ++count;
   }
@@ -41,20 +42,16 @@ double root_mean_square(const std::vector<MeshChange>& changes, SupportGroup gro
 
 }  // namespace
 
-std::map<std::string, double> mesh_error(const PanelResult& fine, const PanelResult& coarse) {
+std::map<SupportId, double> mesh_error(const Job& job, const PanelResult& fine,
+                                       const PanelResult& coarse) {
   const double factor = safety_on_two_meshes / (std::exp2(corner_order) - 1.0);
-  const std::vector<MeshChange> changes = mesh_changes_of(fine, coarse);
-  std::map<std::string, double> errors;
+  const std::vector<MeshChange> changes = mesh_changes_of(job, fine, coarse);
+  std::map<SupportId, double> errors;
   for (const MeshChange& change : changes) {
     errors[change.fine.support] =
-        factor * std::max(change.size, root_mean_square(changes, change.fine.group));
+        factor * std::max(change.size, root_mean_square(changes, change.fine.group()));
   }
   return errors;
-}
-
-double mesh_error_of(const PanelResult& analysis, const std::string& support) {
-  const auto known = analysis.mesh_error.find(support);
-  return known != analysis.mesh_error.end() ? known->second : not_known;
 }
 
 }  // namespace deadshore::solver

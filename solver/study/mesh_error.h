@@ -3,13 +3,11 @@
 #include "solver/panel/panel_result.h"
 
 #include <map>
-#include <string>
 
 namespace deadshore::solver {
 
 /// How far each reaction may be off for the size of the elements, plus or minus, N, from the same
-/// analysis on elements twice as large. By the names of `reactions_of`; supports that carry nothing
-/// on either mesh are left out.
+/// analysis on elements twice as large. Supports that carry nothing on either mesh are left out.
 ///
 /// Richardson's extrapolation with the order that the corners of openings and cut leave to any
 /// element: 2 * 0.5445 (the strongest singular stress at a corner of 270 degrees, M. L. Williams,
@@ -22,10 +20,7 @@ namespace deadshore::solver {
 /// A change can be small by chance, where a reaction crosses its limit. What one support gains its
 /// like lose, so none is taken to have changed less than the root mean square of its group
 /// (support_reactions.h).
-[[nodiscard]] std::map<std::string, double> mesh_error(const PanelResult& fine,
-                                                       const PanelResult& coarse);
-
-/// That of one support, N; NaN where it is not known or the support carries nothing.
-[[nodiscard]] double mesh_error_of(const PanelResult& analysis, const std::string& support);
+[[nodiscard]] std::map<SupportId, double> mesh_error(const Job& job, const PanelResult& fine,
+                                                     const PanelResult& coarse);
 
 }  // namespace deadshore::solver

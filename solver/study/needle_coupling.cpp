@@ -11,22 +11,26 @@ namespace deadshore::solver {
 
 namespace {
 
+template <class Load>
+double dead_part(const Load& load) {
+  return load.characteristic() > 0.0 ? load.dead / load.characteristic() : 1.0;
+}
+
+/// Part of a thing's weight that is permanent.
+double dead_part(const Job& job, const SpreadThing& thing) {
+  if (const auto* line = std::get_if<LineLoadId>(&thing)) {
+    return dead_part(job.line_loads.at(index_of(*line)));
+  }
+  if (const auto* point = std::get_if<PointLoadId>(&thing)) {
+    return dead_part(job.point_loads.at(index_of(*point)));
+  }
+  return 1.0;  // masonry and lintels
+}
+
 /// Part of a needle's hand load that is permanent.
 double dead_share(const Job& job, const SpreadSum& sum) {
   double dead = 0.0;
-  for (const SpreadItem& item : sum.items) {
-    double share = 1.0;  // masonry and lintels
-    const auto consider = [&](const auto& loads) {
-      for (const auto& load : loads) {
-        if (load.name == item.name && load.characteristic() > 0.0) {
-          share = load.dead / load.characteristic();
-        }
-      }
-    };
-    consider(job.line_loads);
-    consider(job.point_loads);
-    dead += share * item.load;
-  }
+  for (const SpreadItem& item : sum.items) dead += dead_part(job, item.thing) * item.load;
   return sum.total > 0.0 ? dead / sum.total : 1.0;
 }
 
@@ -89,13 +93,13 @@ void design_needles(const Job& job, JobResult& result) {
     const std::size_t kind = *job.needles[i].frame;
     const NeedleFrame& frame = job.needle_frames[kind];
     const EnvelopedLoad& largest = envelope[i];
-    const NeedleDemand demand{largest.needle, largest.method, largest.stage, largest.load,
-                              dead_share(job, result.hand.needles[i])};
+    const NeedleDemand demand{job.needles[i].name, largest.method, name_of(result, largest.stage),
+                              largest.load, dead_share(job, result.hand.needles[i])};
     const auto checks =
         check_needle(frame, site_of(job), demand, masonry_above(job, i), job.check_rules);
     result.checks.insert(result.checks.end(), checks.begin(), checks.end());
     result.needle_designs.push_back(
-        {demand, analyse_needle(frame, site_of(job), {demand.load, 1.0}), {}});
+        {NeedleId{i}, demand, analyse_needle(frame, site_of(job), {demand.load, 1.0}), checks, {}});
     const std::size_t place = result.needle_designs.size() - 1;
     const auto known = most_loaded.find(kind);
     if (known == most_loaded.end() ||

@@ -29,9 +29,9 @@ Change by_factor(const Job& job, Unsure what, double factor) {
   return change;
 }
 
-double force_of(const std::vector<SupportReaction>& reactions, const std::string& support) {
-  const auto found = std::ranges::find(reactions, support, &SupportReaction::support);
-  return found == reactions.end() ? 0.0 : found->force;
+double force_of(const std::vector<SupportReaction>& reactions, SupportId support) {
+  const SupportReaction* found = find_reaction(reactions, support);
+  return found == nullptr ? 0.0 : found->force;
 }
 
 /// Widens the bracket of what is changed, or begins it.
@@ -60,8 +60,8 @@ std::vector<Change> changes_of(const Job& job) {
     }
   }
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
-    const std::string& name = job.needles[i].name;
-    Change change{Unsure::packing, name, range_in_words(Unsure::packing, name), job};
+    Change change{Unsure::packing, NeedleId{i}, range_in_words(job, Unsure::packing, NeedleId{i}),
+                  job};
     change.job.needles[i].slack += packing_loss;
     changes.push_back(std::move(change));
   }

@@ -1,9 +1,10 @@
 #pragma once
 
 #include "solver/job/job.h"
+#include "solver/panel/support_reactions.h"
 #include "solver/result/sensitivity.h"
-#include "solver/study/support_reactions.h"
 
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -13,9 +14,9 @@ namespace deadshore::solver {
 /// One thing changed.
 struct Change {
   Unsure what = Unsure::masonry_stiffness;
-  std::string needle;  ///< of the packing
-  std::string words;   ///< "E of the masonry x 0.5", "1 mm lost in the packing of N2"
-  Job job;             ///< with it changed
+  std::optional<NeedleId> needle;  ///< of the packing
+  std::string words;               ///< "E of the masonry x 0.5", "1 mm lost in the packing of N2"
+  Job job;                         ///< with it changed
 
   [[nodiscard]] bool touches(MasonryModel model) const {
     return what != Unsure::tensile_strength || model == MasonryModel::cracked;
@@ -28,7 +29,7 @@ struct Change {
 /// What one model's reactions come to in one stage.
 struct ChangedReactions {
   MasonryModel model = MasonryModel::uncracked;
-  std::string stage;
+  StageId stage = {};
   std::vector<SupportReaction> found;      ///< the run's own
   std::vector<SupportReaction> unchanged;  ///< as the job is given, found as `changed` is; empty
                                            ///< where it has no answer

@@ -15,14 +15,14 @@ namespace {
 
 constexpr double largest_size = 400.0;  // mm, of elements that find changes
 
-std::vector<SupportReaction> named(const Job& job, const CondensedWall::Reactions& reactions) {
+std::vector<SupportReaction> listed(const Job& job, const CondensedWall::Reactions& reactions) {
   PanelResult result;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     result.needles.push_back({job.needles[i].name, job.needles[i].x, reactions.beds[i], 0.0, 0.0});
   }
   result.base_left = reactions.base_left;
   result.base_right = reactions.base_right;
-  return reactions_of(result);
+  return reactions_of(job, result);
 }
 
 /// The uncracked wall under every change, condensed once for each stiffness of its masonry.
@@ -34,7 +34,7 @@ void condense(const Job& job, const mesh::WallMesh& mesh, std::span<const Change
   };
   const PanelLoading unchanged = loading(job);
   const CondensedWall wall(model, unchanged);
-  reactions.unchanged = named(job, wall.on(unchanged.beds));
+  reactions.unchanged = listed(job, wall.on(unchanged.beds));
   for (std::size_t c = 0; c < changes.size(); ++c) {
     const Change& change = changes[c];
     if (!change.touches(MasonryModel::uncracked)) continue;
@@ -42,7 +42,7 @@ void condense(const Job& job, const mesh::WallMesh& mesh, std::span<const Change
     const auto answer = change.what == Unsure::masonry_stiffness
                             ? CondensedWall(model, changed).on(changed.beds)
                             : wall.on(changed.beds);
-    reactions.changed[c] = named(job, answer);
+    reactions.changed[c] = listed(job, answer);
   }
 }
 
@@ -56,14 +56,14 @@ void crack(const Job& job, const mesh::WallMesh& mesh, std::span<const Change> c
   };
   const PanelResult unchanged = solve(job, {});
   if (!unchanged.stands()) return;
-  reactions.unchanged = reactions_of(unchanged);
+  reactions.unchanged = reactions_of(job, unchanged);
   const std::vector<double>& moved = unchanged.fields.displacement;
   const Eigen::VectorXd start =
       Eigen::Map<const Eigen::VectorXd>(moved.data(), static_cast<Eigen::Index>(moved.size()));
   for (std::size_t c = 0; c < changes.size(); ++c) {
     try {
       const PanelResult changed = solve(changes[c].job, start);
-      if (changed.stands()) reactions.changed[c] = reactions_of(changed);
+      if (changed.stands()) reactions.changed[c] = reactions_of(job, changed);
     } catch (const SolveError&) {  // no answer: it is named among those that fall
     }
   }
@@ -84,7 +84,7 @@ std::vector<Sensitivity> sensitivity_at_once(const Job& job, const mesh::WallMes
   for (const PanelResult& analysis : found) {
     if (!analysis.stands()) continue;
     const bool cracked = analysis.model == MasonryModel::cracked;
-    ChangedReactions reactions{analysis.model, cut_region, reactions_of(analysis), {}, {}};
+    ChangedReactions reactions{analysis.model, StageId{0}, reactions_of(job, analysis), {}, {}};
     reactions.changed.resize(changes.size());
     double size = mesh.size;
     try {

@@ -119,7 +119,7 @@ const StageResult* stage_of_most_loose_without_tension(const JobResult& result) 
 
 const StageResult* comparable_stage(const JobResult& result) {
   const StageResult* stage = compared_stage(result);
-  return stage != nullptr && stage->state.is_out(cut_region) ? stage : nullptr;
+  return stage != nullptr && stage->state.cut_out ? stage : nullptr;
 }
 
 const StageResult* governing_stage(const JobResult& result) {

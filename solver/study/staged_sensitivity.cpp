@@ -56,7 +56,7 @@ Walk walk(const Job& job, const Course& course, const Walk* like, bool same_uncr
         walk.uncracked_movement.push_back(like->uncracked_movement[k]);
       } else {
         const PanelResult result = uncracked.advance(course.stages[k]);
-        walk.uncracked.push_back(reactions_of(result));
+        walk.uncracked.push_back(reactions_of(job, result));
         walk.uncracked_movement.push_back(uncracked.movement());
       }
       if (!course.cracked) continue;
@@ -65,7 +65,7 @@ Walk walk(const Job& job, const Course& course, const Walk* like, bool same_uncr
                                  : walk.uncracked_movement[k];
       const PanelResult result = cracked.advance(course.stages[k], start);
       if (!result.stands()) return walk;
-      walk.cracked.push_back(reactions_of(result));
+      walk.cracked.push_back(reactions_of(job, result));
       walk.cracked_movement.push_back(cracked.movement());
     }
   } catch (const SolveError&) {
@@ -117,14 +117,14 @@ mesh::WallMesh larger_mesh(const Job& job, const mesh::WallMesh& whole) {
   }
 }
 
-Sensitivity sensitivity_of(MasonryModel model, const std::vector<Change>& changes,
+Sensitivity sensitivity_of(const Job& job, MasonryModel model, const std::vector<Change>& changes,
                            const StageResult& stage, std::size_t stages, const Walk& unchanged,
                            const std::vector<Walk>& walks) {
   const auto arrived = [stages](const StagedReactions& walked) { return walked.size() == stages; };
   const auto reactions = model == MasonryModel::uncracked ? &Walk::uncracked : &Walk::cracked;
-  ChangedReactions all{model, stage.name, {}, {}, {}};
+  ChangedReactions all{model, StageId{stages - 1}, {}, {}, {}};
   for (const PanelResult& analysis : stage.analyses) {
-    if (analysis.model == model) all.found = reactions_of(analysis);
+    if (analysis.model == model) all.found = reactions_of(job, analysis);
   }
   if (arrived(unchanged.*reactions)) all.unchanged = (unchanged.*reactions).back();
   for (const Walk& walk : walks) {
@@ -153,7 +153,7 @@ std::vector<Sensitivity> sensitivity_staged(const Job& job, const std::vector<St
   std::vector<Sensitivity> sensitivities;
   for (const MasonryModel model : job.analysis.masonry) {
     Sensitivity sensitivity =
-        sensitivity_of(model, changes, found[count - 1], count, unchanged, walks);
+        sensitivity_of(job, model, changes, found[count - 1], count, unchanged, walks);
     sensitivity.mesh_size = larger.size;
     sensitivity.by_differences = larger.size != whole.size;
     if (!sensitivity.supports.empty()) sensitivities.push_back(std::move(sensitivity));

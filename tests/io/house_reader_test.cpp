@@ -313,8 +313,11 @@ TEST(HouseReader, PurlinsWallsAndChimneysBringTheirWeight) {
 TEST(HouseReader, ADeadShoreUnderAFloorTakesWhatStandsOnIt) {
   const solver::Job job = read();
   ASSERT_THAT(job.dead_shores, SizeIs(1));
-  EXPECT_THAT(job.dead_shores[0].along_with,
-              UnorderedElementsAre("bathroom wall", "box room wall", "bath"));
+  std::vector<std::string> along_with;
+  for (const solver::LoadId load : job.dead_shores[0].along_with) {
+    along_with.push_back(name_of(job, target_of(load)));
+  }
+  EXPECT_THAT(along_with, UnorderedElementsAre("bathroom wall", "box room wall", "bath"));
 }
 
 TEST(HouseReader, ADeadShoreUnderALineLoadTakesNothingElse) {

@@ -20,7 +20,7 @@ solver::Job made_up_job() {
   job.wall.length = columns * size;
   job.wall.top = {{0.0, rows * size}, {columns * size, rows * size}};
   job.wall.openings = {{"window", 1500.0, 2000.0, 500.0, 500.0, 0.0}};
-  job.wall.lintels = {{"window lintel", "window", 500.0, 0.0}};
+  job.wall.lintels = {{"window lintel", 0, 500.0, 0.0}};
   job.wall.cut = {1000.0, 3000.0, 1500.0};
   job.thickness = 250.0;
   job.right_end = solver::WallEnd::held;
@@ -50,8 +50,8 @@ mesh::WallMesh made_up_mesh(bool whole) {
   mesh::WallMesh wall;
   wall.size = size;
   wall.remarks = {"The line of the floor was moved by 3 mm."};
-  wall.quads.regions = {"masonry", "window lintel"};
-  if (whole) wall.quads.regions.emplace_back(solver::cut_region);
+  wall.quads.regions = {{mesh::RegionKind::masonry}, {mesh::RegionKind::lintel, 0}};
+  if (whole) wall.quads.regions.push_back({mesh::RegionKind::cut});
   for (int row = 0; row <= rows; ++row) {
     for (int column = 0; column <= columns; ++column) {
       wall.quads.nodes.push_back({column * size, row * size});
@@ -89,21 +89,27 @@ solver::PanelFields made_up_fields(const mesh::QuadMesh& mesh) {
 /// The hand sums: needles 30 and 20, piers 22.5 and 24, nothing picks up 3.5; 100 kN in all.
 solver::SpreadResult made_up_hand() {
   solver::SpreadResult hand;
-  hand.needles = {{"N1",
-                   {{"masonry", 2.6e6, 0.325, 13e3},
-                    {"window lintel", 0.25e6, 1.0, 1.5e3},
-                    {"floor", 0.0, 0.3875, 15.5e3, true}},
-                   30e3,
-                   {}},
-                  {"N2", {{"masonry", 2.0e6, 0.25, 10e3}, {"floor", 0.0, 0.25, 10e3}}, 20e3, {}}};
+  const auto masonry = [](double area, double share, double load) {
+    return solver::SpreadItem{solver::WallMasonry{}, "masonry", area, share, load};
+  };
+  const auto floor = [](double share, double load, bool over_opening = false) {
+    return solver::SpreadItem{solver::LineLoadId{0}, "floor", 0.0, share, load, over_opening};
+  };
+  const solver::SpreadItem lintel{solver::LintelId{0}, "window lintel", 0.25e6, 1.0, 1.5e3};
+  const solver::SpreadItem purlin{solver::PointLoadId{0}, "purlin", 0.0, 1.0, 4.5e3};
+  hand.needles = {
+      {support_of(solver::NeedleId{0}),
+       {masonry(2.6e6, 0.325, 13e3), lintel, floor(0.3875, 15.5e3, true)},
+       30e3,
+       {}},
+      {support_of(solver::NeedleId{1}), {masonry(2.0e6, 0.25, 10e3), floor(0.25, 10e3)}, 20e3, {}}};
   hand.left_pier = {
-      "left pier", {{"masonry", 3.2e6, 0.4, 16e3}, {"floor", 0.0, 0.1625, 6.5e3}}, 22.5e3, {}};
-  hand.right_pier = {
-      "right pier",
-      {{"masonry", 2.3e6, 0.2875, 11.5e3}, {"floor", 0.0, 0.2, 8e3}, {"purlin", 0.0, 1.0, 4.5e3}},
-      24e3,
-      {}};
-  hand.unassigned = {"no needle", {{"masonry", 0.7e6, 0.0875, 3.5e3}}, 3.5e3, {}};
+      solver::supports::left_pier, {masonry(3.2e6, 0.4, 16e3), floor(0.1625, 6.5e3)}, 22.5e3, {}};
+  hand.right_pier = {solver::supports::right_pier,
+                     {masonry(2.3e6, 0.2875, 11.5e3), floor(0.2, 8e3), purlin},
+                     24e3,
+                     {}};
+  hand.unassigned = {{}, {masonry(0.7e6, 0.0875, 3.5e3)}, 3.5e3, {}};
   hand.load_total = 100e3;
   return hand;
 }
@@ -171,7 +177,7 @@ solver::PanelResult made_up_staged_analysis(solver::MasonryModel model, const me
   analysis.base_left = forces.left;
   analysis.base_right = forces.right;
   analysis.base_cut = forces.cut;
-  if (forces.joists > 0.0) analysis.joists = {{"floor shore", forces.joists, 0.5}};
+  if (forces.joists > 0.0) analysis.joists = {{solver::ShoreId{0}, forces.joists, 0.5}};
   analysis.load_total = forces.sum();
   analysis.max_settlement = settlement;
   analysis.loose.clear();
@@ -234,6 +240,10 @@ struct MadeUpStage {
 std::vector<MadeUpStage> made_up_stages() {
   using solver::Act;
   using solver::Operation;
+  using solver::WorkPart;
+  constexpr solver::ShoreId shore{0};
+  constexpr solver::NeedleId first{0};
+  constexpr solver::NeedleId second{1};
   const auto done = [](const char* name, double day, std::vector<Operation> operations) {
     solver::StageResult stage;
     stage.name = name;
@@ -243,20 +253,23 @@ std::vector<MadeUpStage> made_up_stages() {
   };
   return {
       {done("as built", 0.0, {}), {0, 0, 40e3, 45e3, 30e3, 0}, {0, 0, 41e3, 45e3, 29e3, 0}, 0.55},
-      {done("needles in", 1.0, {{Act::tighten, "floor shore"}, {Act::fit, "N1"}, {Act::fit, "N2"}}),
+      {done("needles in", 1.0, {{Act::tighten, shore}, {Act::fit, first}, {Act::fit, second}}),
        {0, 0, 33e3, 37e3, 25e3, 0},
        {0, 0, 33.5e3, 37e3, 24.5e3, 0},
        0.5},
-      {done("cut", 2.0, {{Act::remove, "cut"}}),
+      {done("cut", 2.0, {{Act::remove, WorkPart::cut}}),
        {18e3, 15e3, 21e3, 25e3, 0, 1e3},
        {20e3, 22e3, 16e3, 20e3, 0, 2e3},
        2.41},
-      {done("packed", 9.0, {{Act::place, "padstones"}, {Act::place, "beam"}, {Act::pack, "beam"}}),
+      {done("packed", 9.0,
+            {{Act::place, WorkPart::padstones},
+             {Act::place, WorkPart::beam},
+             {Act::pack, WorkPart::beam}}),
        {18e3, 15e3, 21.5e3, 25.5e3, 0, 1e3},
        {20e3, 22e3, 16.5e3, 20.5e3, 0, 2e3},
        2.43},
       {done("finished", 37.0,
-            {{Act::release, "N1"}, {Act::release, "N2"}, {Act::slacken, "floor shore"}}),
+            {{Act::release, first}, {Act::release, second}, {Act::slacken, shore}}),
        {0, 0, 49e3, 52e3, 0, 0},
        {0, 0, 48.5e3, 52.5e3, 0, 0},
        3.1}};
@@ -327,11 +340,11 @@ solver::Sensitivity made_up_sensitivity() {
   sensitivity.model = solver::MasonryModel::cracked;
   sensitivity.mesh_size = 400.0;
   sensitivity.by_differences = true;
-  sensitivity.supports = {{"N1",
-                           "cut",
+  sensitivity.supports = {{support_of(solver::NeedleId{0}),
+                           solver::StageId{0},
                            24.55e3,
-                           {{solver::Unsure::masonry_stiffness, 22.0e3, 27.5e3, ""},
-                            {solver::Unsure::packing, 24.1e3, 30.0e3, "N2"}}}};
+                           {{solver::Unsure::masonry_stiffness, 22.0e3, 27.5e3, {}},
+                            {solver::Unsure::packing, 24.1e3, 30.0e3, solver::NeedleId{1}}}}};
   sensitivity.falls = {"tensile strength x 0.5"};
   return sensitivity;
 }
@@ -348,8 +361,11 @@ solver::JobResult made_up_staged_result() {
   solver::JobResult result = made_up_result();
   result.job.analysis.sequence = solver::Sequence::staged;
   result.job.beam = made_up_beam();
-  result.job.dead_shores = {
-      {"floor shore", "floor", 0.5, {}, solver::DeadShore::JoistEnds{2.0, 500.0, 400.0}}};
+  result.job.dead_shores = {{"floor shore",
+                             solver::LineLoadId{0},
+                             0.5,
+                             {},
+                             solver::DeadShore::JoistEnds{2.0, 500.0, 400.0}}};
   result.mesh = made_up_mesh(true);
   result.stages.clear();
   for (const MadeUpStage& made_up : made_up_stages()) {

@@ -46,6 +46,7 @@ solver::JobResult framed_result() {
   result.checks = {floor, made_up_check("N1 inner prop", "prop strength", 18.0, 15.0),
                    made_up_check("N1 outer prop", "prop strength", 12.0, 15.0),
                    made_up_check("N1", "bending", 9.1, 22.0)};
+  for (solver::NeedleDesign& design : result.needle_designs) design.checks = result.checks;
   return result;
 }
 

@@ -123,6 +123,7 @@ TEST(NoteStages, ReactionsOfManySupportsAreSplitIntoTablesThatFitThePage) {
     const std::string name = fmt::format("N{}", i);
     result.job.needles.push_back({name, 1500.0, 150.0, 20e3, 0.0, 0.0});
     for (solver::StageResult& stage : result.stages) {
+      stage.state.needles.push_back(solver::NeedleState::not_yet);
       for (solver::PanelResult& analysis : stage.analyses) {
         analysis.needles.push_back({name, 1500.0, 0.0, 0.0, 0.0});
       }
@@ -201,7 +202,7 @@ TEST(NoteStages, LoadsAgreeLessWhatTheDeadShoreCarries) {
 
 TEST(NoteStages, LoadsOfTheStagesThatDoNotAddUpAreSaidLoudly) {
   solver::JobResult result = test::made_up_staged_result();
-  result.job.dead_shores.front().share = 0.25;
+  for (solver::StageResult& stage : result.stages) stage.state.line_load_share.at(0) = 0.75;
   EXPECT_THAT(chapter(result, "loads"), HasSubstr("The loads do not agree."));
 }
 
@@ -295,7 +296,7 @@ TEST(NoteStages, NamesOfStagesAndShoresCannotBecomeMarkup) {
   result.job.beam->member.section.name = hostile;
   result.job.dead_shores.front().name = hostile;
   for (solver::StageResult& stage : result.stages) {
-    stage.operations = {{solver::Act::remove, hostile}};
+    stage.operations = {{solver::Act::tighten, solver::ShoreId{0}}};
   }
   const std::string note = note_of(result);
   EXPECT_THAT(note, Not(HasSubstr("</td><script>")));

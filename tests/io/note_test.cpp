@@ -61,7 +61,8 @@ std::string one_decimal(const json& kilonewtons) {
 TEST(Note, PrintsReactionsWithTheErrorOfTheMeshRoundedUp) {
   solver::JobResult result = test::made_up_result();
   EXPECT_THAT(note_of(result), Not(HasSubstr("Plus or minus after a reaction")));
-  result.stages.front().analyses.back().mesh_error = {{"N1", 120.0}, {"right pier", 30.0}};
+  result.stages.front().analyses.back().mesh_error = {{support_of(solver::NeedleId{0}), 120.0},
+                                                      {solver::supports::right_pier, 30.0}};
   const std::string note = note_of(result);
   const auto page = parsed(note);
   const auto comparison = rows_of(page, "comparison");
@@ -158,7 +159,6 @@ TEST(Note, NamesFromTheJobCannotBecomeMarkup) {
   result.job.needles.front().name = hostile;
   result.job.line_loads.front().name = hostile;
   result.job.wall.openings.front().name = hostile;
-  result.hand.needles.front().support = hostile;
   result.hand.needles.front().items.front().name = hostile;
   result.stages.front().name = hostile;
   result.comparison.front().needle = hostile;

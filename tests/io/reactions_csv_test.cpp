@@ -23,7 +23,8 @@ TEST(ReactionsCsv, HasARowForEverySupportOfEveryAnalysis) {
 
 TEST(ReactionsCsv, EndsEachRowWithTheErrorOfTheMesh) {
   solver::JobResult result = test::made_up_result();
-  result.stages.front().analyses.back().mesh_error = {{"N2", 250.0}, {"right pier", 120.0}};
+  result.stages.front().analyses.back().mesh_error = {{support_of(solver::NeedleId{1}), 250.0},
+                                                      {solver::supports::right_pier, 120.0}};
   const std::string csv = reactions_csv(result);
   EXPECT_THAT(csv, HasSubstr("\r\ncut,cracked,N2,2500.0000,26.0500,2.3025,0.2500\r\n"));
   EXPECT_THAT(csv, HasSubstr(",0.0000,0.1200\r\n"));
@@ -33,7 +34,7 @@ TEST(ReactionsCsv, EndsEachRowWithTheErrorOfTheMesh) {
 // RFC 4180, section 2, rules 6 and 7.
 TEST(ReactionsCsv, QuotesNamesWithCommasAndQuotes) {
   solver::JobResult result = test::made_up_result();
-  result.stages.front().analyses.front().needles.front().name = "N1, \"west\"";
+  result.job.needles.front().name = "N1, \"west\"";
   EXPECT_THAT(reactions_csv(result), HasSubstr("cut,uncracked,\"N1, \"\"west\"\"\",1500"));
 }
 

@@ -54,7 +54,8 @@ TEST(ResultsJson, NeedlesAndBasesAddUpToTheLoad) {
 
 TEST(ResultsJson, GivesTheErrorOfTheMeshWhereItIsKnown) {
   solver::JobResult result = test::made_up_result();
-  result.stages.front().analyses.front().mesh_error = {{"N1", 120.0}, {"left pier", 340.0}};
+  result.stages.front().analyses.front().mesh_error = {{support_of(solver::NeedleId{0}), 120.0},
+                                                       {solver::supports::left_pier, 340.0}};
   const json answer = parsed(result);
   const json& analyses = answer.at("stages").at(0).at("analyses");
   EXPECT_EQ(analyses.at("uncracked").at("mesh_error"), (json{{"N1", 0.12}, {"left pier", 0.34}}));

@@ -99,8 +99,7 @@ TEST(Sheet, EscapesNames) {
 }
 
 TEST(Sheet, GivesNoFiguresWhereTheWallDoesNotStand) {
-  const std::string sheet =
-      sheet_html(test::made_up_staged_result_that_falls("it spreads"));
+  const std::string sheet = sheet_html(test::made_up_staged_result_that_falls("it spreads"));
   EXPECT_THAT(sheet, AllOf(HasSubstr("DO NOT BEGIN."), HasSubstr("does not stand in this step"),
                            Not(HasSubstr("nan"))));
   const auto rows = rows_of(sheet, "steps");

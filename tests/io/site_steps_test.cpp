@@ -51,7 +51,7 @@ TEST(SiteSteps, SayWhatIsDoneWithMarksAndPreload) {
   solver::JobResult result = test::made_up_staged_result();
   result.job.needles[0].preload = 6e3;
   result.stages[1].operations.insert(result.stages[1].operations.begin() + 2,
-                                     {solver::Act::preload, "N1"});
+                                     {solver::Act::preload, solver::NeedleId{0}});
   const std::vector<SiteStep> steps = site_steps(result);
   EXPECT_THAT(steps[1].work,
               ElementsAre("Tighten floor shore.",

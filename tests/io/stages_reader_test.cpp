@@ -17,10 +17,16 @@ namespace {
 
 using solver::Act;
 using solver::Operation;
+using solver::WorkPart;
 using ::testing::ElementsAre;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
 using ::testing::SizeIs;
+
+constexpr solver::NeedleId first{0};
+constexpr solver::NeedleId second{1};
+constexpr solver::ShoreId shore{0};
+constexpr solver::PointLoadId purlin{0};
 
 std::string staged_keys() {
   return test_data("staged_keys.toml");
@@ -114,7 +120,7 @@ TEST(StagesReader, ADeadShoreTakesTheWholeLoadAndJoistsCatchNothingUnlessSaid) {
   const solver::Job usual = parse_job(staged_keys(), "yard.toml");
   ASSERT_THAT(usual.dead_shores, SizeIs(1));
   EXPECT_EQ(usual.dead_shores[0].name, "D1");
-  EXPECT_EQ(usual.dead_shores[0].carries, "first floor");
+  EXPECT_EQ(usual.dead_shores[0].carries, solver::LineLoadId{0});
   EXPECT_EQ(usual.dead_shores[0].share, 1.0);
   EXPECT_FALSE(usual.dead_shores[0].joist_ends.has_value());
 
@@ -138,11 +144,11 @@ TEST(StagesReader, ReadsTheOrderOfWork) {
   EXPECT_THAT(job.stages[0].operations, IsEmpty());
   EXPECT_EQ(job.stages[1].day, 1.0);
   EXPECT_THAT(job.stages[1].operations,
-              ElementsAre(Operation{Act::tighten, "D1"}, Operation{Act::fit, "N1"},
-                          Operation{Act::fit, "N2"}, Operation{Act::preload, "N1"}));
+              ElementsAre(Operation{Act::tighten, shore}, Operation{Act::fit, first},
+                          Operation{Act::fit, second}, Operation{Act::preload, first}));
   EXPECT_EQ(job.stages[2].day, 1.0) << "that of the stage before";
-  EXPECT_THAT(job.stages[2].operations,
-              ElementsAre(Operation{Act::remove, "door lintel"}, Operation{Act::remove, "cut"}));
+  EXPECT_THAT(job.stages[2].operations, ElementsAre(Operation{Act::remove, solver::LintelId{0}},
+                                                    Operation{Act::remove, WorkPart::cut}));
   EXPECT_EQ(job.stages[4].day, 11.0);
 }
 
@@ -152,10 +158,10 @@ TEST(StagesReader, NamesMayHoldSpacesAndVerbs) {
   text = with(text, "release N1", "  release   fit on N 1 ");
   text = with(text, "\"slacken D1\"", "\"load off purlin\", \"load on purlin\"");
   const solver::Job job = parse_job(text, "yard.toml");
-  EXPECT_EQ(job.stages[1].operations[1], (Operation{Act::fit, "fit on N 1"}));
+  EXPECT_EQ(job.stages[1].operations[1], (Operation{Act::fit, first}));
   EXPECT_THAT(job.stages[4].operations,
-              ElementsAre(Operation{Act::release, "fit on N 1"}, Operation{Act::release, "N2"},
-                          Operation{Act::load_off, "purlin"}, Operation{Act::load_on, "purlin"}));
+              ElementsAre(Operation{Act::release, first}, Operation{Act::release, second},
+                          Operation{Act::load_off, purlin}, Operation{Act::load_on, purlin}));
 }
 
 TEST(StagesReader, AllStandsForEveryOneThatItWasNotDoneToBefore) {
@@ -164,11 +170,11 @@ TEST(StagesReader, AllStandsForEveryOneThatItWasNotDoneToBefore) {
   text = with(text, R"("release N1", "release N2")", R"("release all")");
   const solver::Job job = parse_job(text, "yard.toml");
   EXPECT_THAT(job.stages[1].operations,
-              ElementsAre(Operation{Act::tighten, "D1"}, Operation{Act::fit, "N2"},
-                          Operation{Act::fit, "N1"}, Operation{Act::preload, "N1"}));
+              ElementsAre(Operation{Act::tighten, shore}, Operation{Act::fit, second},
+                          Operation{Act::fit, first}, Operation{Act::preload, first}));
   EXPECT_THAT(job.stages[4].operations,
-              ElementsAre(Operation{Act::release, "N1"}, Operation{Act::release, "N2"},
-                          Operation{Act::slacken, "D1"}));
+              ElementsAre(Operation{Act::release, first}, Operation{Act::release, second},
+                          Operation{Act::slacken, shore}));
 }
 
 TEST(StageText, IsReadAgainAsTheSameStages) {
@@ -176,7 +182,7 @@ TEST(StageText, IsReadAgainAsTheSameStages) {
   text = with(text, "needles in", R"(\"needles\", in \\ twice)");
   text = with(text, "day  = 4", "day = 4.1");
   const solver::Job job = parse_job(text, "yard.toml");
-  const std::string printed = stage_text(job.stages);
+  const std::string printed = stage_text(job, job.stages);
   const std::vector<solver::Stage> again =
       parse_job(without_stages() + printed, "yard.toml").stages;
   ASSERT_EQ(again.size(), job.stages.size());
@@ -189,9 +195,13 @@ TEST(StageText, IsReadAgainAsTheSameStages) {
 }
 
 TEST(StageText, BreaksLongLists) {
+  solver::Job job;
   solver::Stage stage{"needles in", 1.0, {}};
-  for (int i = 0; i < 30; ++i) stage.operations.push_back({Act::fit, "N" + std::to_string(i)});
-  const std::string text = stage_text({stage});
+  for (std::size_t i = 0; i < 30; ++i) {
+    job.needles.emplace_back().name = "N" + std::to_string(i);
+    stage.operations.push_back({Act::fit, solver::NeedleId{i}});
+  }
+  const std::string text = stage_text(job, {stage});
   for (std::size_t at = 0; at < text.size(); at = text.find('\n', at) + 1) {
     EXPECT_LE(text.find('\n', at) - at, 100U);
   }

@@ -10,7 +10,7 @@ namespace {
 /// A row of `count` unit squares.
 QuadMesh row_of(int count) {
   QuadMesh mesh;
-  mesh.regions = {"masonry"};
+  mesh.regions = {mesh::Region{}};
   for (int i = 0; i <= count; ++i) {
     mesh.nodes.push_back({static_cast<double>(i), 0.0});
     mesh.nodes.push_back({static_cast<double>(i), 1.0});

@@ -92,7 +92,7 @@ TEST(GeometryErrors, PieceBetweenSlotsHangsUnlessANeedleBearsUnderIt) {
 
 TEST(GeometryErrors, LintelNeedsItsOpening) {
   WallShape wall = plain_wall();
-  wall.lintels = {{"stone", "A", 140.0, 150.0}};
+  wall.lintels = {{"stone", 0, 140.0, 150.0}};
   EXPECT_THAT(meshing(wall), refused("lintel \"stone\""));
 }
 

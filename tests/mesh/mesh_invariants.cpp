@@ -1,5 +1,6 @@
 #include "mesh_invariants.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -79,7 +80,7 @@ void expect_no_node_on_a_side(const QuadMesh& mesh, const std::vector<Side>& bou
 /// True if the masonry under the soffit is still there.
 bool has_cut(const QuadMesh& mesh) {
   return std::ranges::any_of(mesh.region_of_quad, [&mesh](int region) {
-    return mesh.regions[static_cast<std::size_t>(region)] == "cut";
+    return mesh.regions[static_cast<std::size_t>(region)].kind == RegionKind::cut;
   });
 }
 
@@ -89,22 +90,23 @@ void expect_ordered_chains(const QuadMesh& mesh, const std::vector<Side>& bounda
       return other.quad == side.quad && other.side == side.side;
     });
   };
-  for (const NamedSides& chain : mesh.chains) {
-    const bool upright = chain.name == "left end" || chain.name == "right end";
+  for (const ChainSides& chain : mesh.chains) {
+    using enum ChainKind;
+    const ChainKind kind = chain.chain.kind;
+    const bool upright = kind == left_end || kind == right_end;
     double last = -HUGE_VAL;
     for (const Side side : chain.sides) {
       const SideNodes along = nodes_along(mesh, side);
       const Point a = node_at(mesh, along.nodes[0]);
       const Point b = node_at(mesh, along.nodes[1]);
       const double from = upright ? std::min(a.y, b.y) : std::min(a.x, b.x);
-      EXPECT_GE(from, last - tiny) << chain.name;
+      EXPECT_GE(from, last - tiny) << in_words(chain.chain);
       last = upright ? std::max(a.y, b.y) : std::max(a.x, b.x);
     }
-    const bool bounds = upright || chain.name == "base left" || chain.name == "base right" ||
-                        chain.name == "base cut" || chain.name == "top" ||
-                        (chain.name == "soffit" && !has_cut(mesh)) ||
-                        chain.name.ends_with(" head") || chain.name.ends_with(" sill");
-    EXPECT_TRUE(!bounds || std::ranges::all_of(chain.sides, on_boundary)) << chain.name;
+    const bool bounds = upright || kind == base_left || kind == base_right || kind == base_cut ||
+                        kind == top || (kind == soffit && !has_cut(mesh)) || kind == opening_head ||
+                        kind == opening_sill;
+    EXPECT_TRUE(!bounds || std::ranges::all_of(chain.sides, on_boundary)) << in_words(chain.chain);
   }
 }
 
@@ -192,6 +194,10 @@ double exact_area(const WallShape& shape) {
         opening.width * (opening.height - opening.rise) + segment_area(opening.width, opening.rise);
   }
   return area;
+}
+
+std::string in_words(const Chain& chain) {
+  return fmt::format("chain {}, number {}", static_cast<int>(chain.kind), chain.index);
 }
 
 double level_length(const QuadMesh& mesh, std::span<const Side> chain) {

@@ -3,6 +3,8 @@
 #include "mesh/quad_mesh.h"
 #include "mesh/wall_mesher.h"
 
+#include <span>
+#include <string>
 #include <vector>
 
 namespace deadshore::mesh::testing {
@@ -26,6 +28,14 @@ void expect_sound(const QuadMesh& quads);
 /// Level length of a chain, mm, and of its part within `x`.
 [[nodiscard]] double level_length(const QuadMesh& mesh, std::span<const Side> chain);
 [[nodiscard]] double level_length(const QuadMesh& mesh, std::span<const Side> chain, Interval x);
+
+/// A chain without a number, or with one.
+[[nodiscard]] constexpr Chain numbered(ChainKind kind, std::size_t index = 0) {
+  return {kind, index};
+}
+
+/// For messages: the place of its kind among all, and its number.
+[[nodiscard]] std::string in_words(const Chain& chain);
 
 /// Ends of the sides of a chain.
 [[nodiscard]] std::vector<Point> ends_of(const QuadMesh& mesh, std::span<const Side> chain);

@@ -18,8 +18,9 @@ QuadMesh three_squares() {
     for (const int node : {0, 2, 3, 1}) mesh.connectivity.push_back(2 * i + node);
   }
   mesh.region_of_quad = {0, 1, 0};
-  mesh.regions = {"masonry", "cut"};
-  mesh.chains = {{"base", {{0, 0}, {1, 0}, {2, 0}}}, {"base cut", {{1, 0}}}};
+  mesh.regions = {{RegionKind::masonry}, {RegionKind::cut}};
+  mesh.chains = {{{ChainKind::base_left}, {{0, 0}, {1, 0}, {2, 0}}},
+                 {{ChainKind::base_cut}, {{1, 0}}}};
   return mesh;
 }
 
@@ -35,7 +36,7 @@ void expect_same(const QuadMesh& a, const QuadMesh& b) {
   }
   ASSERT_EQ(a.chains.size(), b.chains.size());
   for (std::size_t k = 0; k < a.chains.size(); ++k) {
-    EXPECT_EQ(a.chains[k].name, b.chains[k].name);
+    EXPECT_EQ(a.chains[k].chain, b.chains[k].chain);
     ASSERT_EQ(a.chains[k].sides.size(), b.chains[k].sides.size());
     for (std::size_t s = 0; s < a.chains[k].sides.size(); ++s) {
       EXPECT_EQ(a.chains[k].sides[s].quad, b.chains[k].sides[s].quad);
@@ -67,11 +68,11 @@ TEST(MeshPart, KeepsTheOrderAndDropsWhatIsNotUsed) {
 TEST(MeshPart, ChainsLoseTheSidesThatAreNotThere) {
   const MeshPart ends = part_of(three_squares(), std::vector<char>{1, 0});
   ASSERT_EQ(ends.quads.chains.size(), 2U);
-  const auto base = ends.quads.sides_of("base");
+  const auto base = ends.quads.sides_of(ChainKind::base_left);
   ASSERT_EQ(base.size(), 2U);
   EXPECT_EQ(base[0].quad, 0);
   EXPECT_EQ(base[1].quad, 1);
-  EXPECT_TRUE(ends.quads.sides_of("base cut").empty());
+  EXPECT_TRUE(ends.quads.sides_of(ChainKind::base_cut).empty());
 }
 
 TEST(MeshPart, ElementsKeepTheirCorners) {

@@ -13,8 +13,8 @@ QuadMesh two_quads() {
   mesh.nodes = {{0, 0}, {2, 0}, {3, 0}, {0, 1}, {2, 1}, {3, 3}};
   mesh.connectivity = {0, 1, 4, 3, 1, 2, 5, 4};
   mesh.region_of_quad = {0, 0};
-  mesh.regions = {"masonry"};
-  mesh.chains = {{"base", {{0, 0}, {1, 0}}}};
+  mesh.regions = {mesh::Region{}};
+  mesh.chains = {{{ChainKind::base_left}, {{0, 0}, {1, 0}}}};
   return mesh;
 }
 
@@ -32,8 +32,8 @@ TEST(QuadMesh, SidesFollowTheCornersAnticlockwise) {
 
 TEST(QuadMesh, UnknownChainIsEmpty) {
   const QuadMesh mesh = two_quads();
-  EXPECT_EQ(mesh.sides_of("base").size(), 2U);
-  EXPECT_TRUE(mesh.sides_of("roof").empty());
+  EXPECT_EQ(mesh.sides_of(ChainKind::base_left).size(), 2U);
+  EXPECT_TRUE(mesh.sides_of(ChainKind::top).empty());
 }
 
 TEST(MidsideNodes, AreSharedByNeighbours) {

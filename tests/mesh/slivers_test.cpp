@@ -41,7 +41,7 @@ TEST(Slivers, LoadEndThreeMillimetresFromAnOpeningIsNotFollowed) {
   EXPECT_GE(shortest_side(mesh.quads), 5.0 - 1e-6);
   EXPECT_THAT(mesh.remarks, Contains(AllOf(HasSubstr("left end of \"roof\""), HasSubstr("3 mm"))));
   // The whole load still lies on the chain.
-  const auto chain = mesh.quads.sides_of("roof");
+  const auto chain = mesh.quads.sides_of(numbered(ChainKind::level_line));
   EXPECT_NEAR(level_length(mesh.quads, chain, {2003.0, 5000.0}), 2997.0, 1e-6);
   EXPECT_LT(level_length(mesh.quads, chain), 2997.0 + 50.0);
 }
@@ -53,7 +53,7 @@ TEST(Slivers, LevelThreeMillimetresFromASillIsPutOnTheSill) {
     const std::vector<LevelLine> lines = {{"floor", {1000.0, 4000.0}, level}};
     const WallMesh mesh = mesh_wall(wall, lines, bearings, {50.0});
     EXPECT_FALSE(has_height(mesh.quads, level));
-    const auto chain = mesh.quads.sides_of("floor");
+    const auto chain = mesh.quads.sides_of(numbered(ChainKind::level_line));
     EXPECT_NEAR(level_length(mesh.quads, chain), 3000.0, 1e-6);
     for (const Point& p : some(ends_of(mesh.quads, chain))) EXPECT_DOUBLE_EQ(p.y, 3000.0);
     EXPECT_THAT(mesh.remarks, Contains(AllOf(HasSubstr("level of \"floor\""), HasSubstr("3 mm"))));
@@ -115,7 +115,7 @@ TEST(Slivers, NarrowOpeningIsRefusedByName) {
 TEST(Slivers, ThinLintelIsRefusedByName) {
   WallShape wall = plain_wall();
   wall.openings = {{"A", 2000.0, 3000.0, 900.0, 1200.0, 0.0}};
-  wall.lintels = {{"flat steel", "A", 8.0, 150.0}};
+  wall.lintels = {{"flat steel", 0, 8.0, 150.0}};
   EXPECT_THAT(refusal_of(wall, 100.0),
               ThrowsMessage<GeometryError>(HasSubstr("lintel \"flat steel\"")));
 }

@@ -24,7 +24,7 @@ WallShape furnished_wall() {
   wall.openings = {{"window", 1100.0, 3000.0, 900.0, 1400.0, 0.0},
                    {"arch", 3000.0, 3300.0, 1000.0, 1000.0, 150.0},
                    {"door", 4900.0, 0.0, 800.0, 2100.0, 0.0}};
-  wall.lintels = {{"stone", "window", 140.0, 150.0}};
+  wall.lintels = {{"stone", 0, 140.0, 150.0}};
   return wall;
 }
 
@@ -87,7 +87,8 @@ TEST(WallMesh, NoElementReachesAcrossAnEdge) {
 
 TEST(WallMesh, LintelIsARegionOfItsOwnRectangle) {
   const WallMesh mesh = furnished_mesh(50.0);
-  ASSERT_EQ(mesh.quads.regions, (std::vector<std::string>{"masonry", "stone"}));
+  ASSERT_EQ(mesh.quads.regions,
+            (std::vector<Region>{{RegionKind::masonry}, {RegionKind::lintel, 0}}));
   EXPECT_NEAR(total_area(mesh.quads, 1), 1200.0 * 140.0, 1e-3);
   for (int quad = 0; quad < mesh.quads.quad_count(); ++quad) {
     if (mesh.quads.region_of_quad[static_cast<std::size_t>(quad)] != 1) continue;
@@ -99,25 +100,26 @@ TEST(WallMesh, LintelIsARegionOfItsOwnRectangle) {
 
 TEST(WallMesh, ChainsBoundWhatTheirNamesSay) {
   const QuadMesh mesh = furnished_mesh(50.0).quads;
-  const auto length = [&](const char* name) { return level_length(mesh, mesh.sides_of(name)); };
-  EXPECT_NEAR(length("base left"), 800.0, 1e-6);
-  EXPECT_NEAR(length("base right"), 1600.0 - 800.0, 1e-6);  // less the door
-  EXPECT_NEAR(length("soffit"), 3600.0, 1e-6);
-  EXPECT_NEAR(length("top"), 6000.0, 1e-6);
-  EXPECT_NEAR(length("window head"), 900.0, 1e-6);
-  EXPECT_NEAR(length("window sill"), 900.0, 1e-6);
-  EXPECT_NEAR(length("arch head"), 1000.0, 1e-6);
-  EXPECT_NEAR(length("door head"), 800.0, 1e-6);
-  EXPECT_TRUE(mesh.sides_of("door sill").empty());
-  EXPECT_THAT(ends_of(mesh, mesh.sides_of("base left")), Each(Field(&Point::y, 0.0)));
-  EXPECT_THAT(ends_of(mesh, mesh.sides_of("soffit")), Each(Field(&Point::y, 2400.0)));
-  EXPECT_THAT(ends_of(mesh, mesh.sides_of("top")), Each(Field(&Point::y, 5200.0)));
+  const auto length = [&](Chain chain) { return level_length(mesh, mesh.sides_of(chain)); };
+  EXPECT_NEAR(length(numbered(ChainKind::base_left)), 800.0, 1e-6);
+  EXPECT_NEAR(length(numbered(ChainKind::base_right)), 1600.0 - 800.0, 1e-6);  // less the door
+  EXPECT_NEAR(length(numbered(ChainKind::soffit)), 3600.0, 1e-6);
+  EXPECT_NEAR(length(numbered(ChainKind::top)), 6000.0, 1e-6);
+  EXPECT_NEAR(length(numbered(ChainKind::opening_head, 0)), 900.0, 1e-6);
+  EXPECT_NEAR(length(numbered(ChainKind::opening_sill, 0)), 900.0, 1e-6);
+  EXPECT_NEAR(length(numbered(ChainKind::opening_head, 1)), 1000.0, 1e-6);
+  EXPECT_NEAR(length(numbered(ChainKind::opening_head, 2)), 800.0, 1e-6);
+  EXPECT_TRUE(mesh.sides_of(numbered(ChainKind::opening_sill, 2)).empty());
+  EXPECT_THAT(ends_of(mesh, mesh.sides_of(ChainKind::base_left)), Each(Field(&Point::y, 0.0)));
+  EXPECT_THAT(ends_of(mesh, mesh.sides_of(ChainKind::soffit)), Each(Field(&Point::y, 2400.0)));
+  EXPECT_THAT(ends_of(mesh, mesh.sides_of(ChainKind::top)), Each(Field(&Point::y, 5200.0)));
 }
 
 TEST(WallMesh, EndChainsLieAboveTheSoffit) {
   const QuadMesh mesh = mesh_wall(plain_wall(), lines, bearings, {50.0}).quads;
-  for (const auto& [name, x] : {std::pair("left end", 0.0), std::pair("right end", 6000.0)}) {
-    const std::vector<Point> ends = ends_of(mesh, mesh.sides_of(name));
+  for (const auto& [end, x] :
+       {std::pair(ChainKind::left_end, 0.0), std::pair(ChainKind::right_end, 6000.0)}) {
+    const std::vector<Point> ends = ends_of(mesh, mesh.sides_of(end));
     ASSERT_FALSE(ends.empty());
     EXPECT_THAT(ends, Each(Field(&Point::x, x)));
     const auto [low, high] = std::ranges::minmax(ends, {}, &Point::y);
@@ -129,7 +131,7 @@ TEST(WallMesh, EndChainsLieAboveTheSoffit) {
 TEST(WallMesh, ArchNodesLieOnTheArc) {
   const WallShape wall = furnished_wall();
   const QuadMesh mesh = furnished_mesh(50.0).quads;
-  for (const Point& p : some(ends_of(mesh, mesh.sides_of("arch head")))) {
+  for (const Point& p : some(ends_of(mesh, mesh.sides_of(numbered(ChainKind::opening_head, 1))))) {
     EXPECT_NEAR(p.y, wall.openings[1].head(p.x), 1e-9);
   }
 }
@@ -150,7 +152,7 @@ TEST(WallMesh, ArchedAreaConvergesWithTheSquareOfTheSize) {
 
 TEST(LevelLineChain, SidesLieJustAboveTheLevel) {
   const QuadMesh mesh = furnished_mesh(50.0).quads;
-  const auto chain = mesh.sides_of("floor");
+  const auto chain = mesh.sides_of(numbered(ChainKind::level_line, 1));
   EXPECT_NEAR(level_length(mesh, chain), 5000.0, 1e-6);
   EXPECT_THAT(ends_of(mesh, chain), Each(Field(&Point::y, 2710.0)));
   for (const Side side : chain) {
@@ -161,7 +163,7 @@ TEST(LevelLineChain, SidesLieJustAboveTheLevel) {
 
 TEST(LevelLineChain, OnTheTopTakesTheSidesBelow) {
   const QuadMesh mesh = furnished_mesh(50.0).quads;
-  const auto chain = mesh.sides_of("roof");
+  const auto chain = mesh.sides_of(numbered(ChainKind::level_line));
   EXPECT_NEAR(level_length(mesh, chain), 6000.0, 1e-6);
   EXPECT_THAT(chain, Each(Field(&Side::side, 2)));
 }
@@ -169,7 +171,7 @@ TEST(LevelLineChain, OnTheTopTakesTheSidesBelow) {
 TEST(LevelLineChain, OnASillTakesTheSidesBelowAndBesideItThoseAbove) {
   const std::vector<LevelLine> sill = {{"shelf", {900.0, 2200.0}, 3000.0}};
   const QuadMesh mesh = mesh_wall(furnished_wall(), sill, bearings, {50.0}).quads;
-  const auto chain = mesh.sides_of("shelf");
+  const auto chain = mesh.sides_of(numbered(ChainKind::level_line));
   EXPECT_NEAR(level_length(mesh, chain), 1300.0, 1e-6);
   for (const Side side : chain) {
     const double x = corners_of(mesh, side.quad)[0].x;
@@ -180,15 +182,16 @@ TEST(LevelLineChain, OnASillTakesTheSidesBelowAndBesideItThoseAbove) {
 TEST(LevelLineChain, IsBrokenByAnOpening) {
   const std::vector<LevelLine> across = {{"floor", {500.0, 2500.0}, 3600.0}};
   const QuadMesh mesh = mesh_wall(furnished_wall(), across, bearings, {50.0}).quads;
-  EXPECT_NEAR(level_length(mesh, mesh.sides_of("floor")), 2000.0 - 900.0, 1e-6);
+  EXPECT_NEAR(level_length(mesh, mesh.sides_of(numbered(ChainKind::level_line))), 2000.0 - 900.0,
+              1e-6);
 }
 
 TEST(LevelLineChain, FollowsASlopingTop) {
   const std::vector<LevelLine> roof = {{"rafters", {1000.0, 5000.0}, 0.0, true}};
   const WallShape wall = gable();
   const QuadMesh mesh = mesh_wall(wall, roof, bearings, {100.0}).quads;
-  EXPECT_NEAR(level_length(mesh, mesh.sides_of("rafters")), 4000.0, 1e-6);
-  for (const Point& p : ends_of(mesh, mesh.sides_of("rafters"))) {
+  EXPECT_NEAR(level_length(mesh, mesh.sides_of(numbered(ChainKind::level_line))), 4000.0, 1e-6);
+  for (const Point& p : ends_of(mesh, mesh.sides_of(numbered(ChainKind::level_line)))) {
     EXPECT_NEAR(p.y, wall.top_at(p.x), 1e-9);
   }
 }
@@ -196,7 +199,7 @@ TEST(LevelLineChain, FollowsASlopingTop) {
 TEST(LevelLineChain, StaysLevelUnderASlopeWhereThereIsRoom) {
   const std::vector<LevelLine> floor = {{"floor", {1000.0, 5000.0}, 2900.0}};
   const WallMesh mesh = mesh_wall(gable(), floor, bearings, {50.0});
-  EXPECT_THAT(ends_of(mesh.quads, mesh.quads.sides_of("floor")),
+  EXPECT_THAT(ends_of(mesh.quads, mesh.quads.sides_of(numbered(ChainKind::level_line))),
               Each(Field(&Point::y, ::testing::DoubleNear(2900.0, 1e-6))));
   EXPECT_THAT(mesh.remarks, IsEmpty());
 }
@@ -208,7 +211,7 @@ TEST(LevelLineChain, NearAnArchTakesTheNearestSides) {
   const std::vector<LevelLine> floor = {{"floor", {0.0, 6000.0}, 4100.0}};
   const WallMesh mesh = mesh_wall(wall, floor, bearings, {50.0});
   expect_sound(mesh);
-  const auto chain = mesh.quads.sides_of("floor");
+  const auto chain = mesh.quads.sides_of(numbered(ChainKind::level_line));
   const double half_gap = std::sqrt(750.0 * 750.0 - 650.0 * 650.0);  // radius 750, 100 below crown
   EXPECT_NEAR(level_length(mesh.quads, chain), 6000.0 - 2.0 * half_gap, 2.0 * 50.0);
   EXPECT_NEAR(level_length(mesh.quads, chain, {0.0, 2000.0}), 2000.0, 1e-6);
@@ -219,7 +222,7 @@ TEST(LevelLineChain, OffTheWallIsEmptyAndTold) {
   for (const double level : {5000.0, 6100.0}) {
     const std::vector<LevelLine> high = {{"beam", {100.0, 900.0}, level}};
     const WallMesh mesh = mesh_wall(gable(), high, bearings, {100.0});
-    EXPECT_TRUE(mesh.quads.sides_of("beam").empty());
+    EXPECT_TRUE(mesh.quads.sides_of(numbered(ChainKind::level_line)).empty());
     EXPECT_THAT(mesh.remarks, ::testing::Contains(::testing::HasSubstr("\"beam\"")));
   }
 }
@@ -239,10 +242,10 @@ TEST(WallMesh, WithoutACutStandsOnItsWholeBase) {
   const WallMesh mesh = mesh_wall(wall, {}, {}, {100.0});
   expect_sound(mesh);
   EXPECT_NEAR(total_area(mesh.quads), 6000.0 * 5200.0, 1e-3);
-  EXPECT_NEAR(level_length(mesh.quads, mesh.quads.sides_of("base left")) +
-                  level_length(mesh.quads, mesh.quads.sides_of("base right")),
+  EXPECT_NEAR(level_length(mesh.quads, mesh.quads.sides_of(ChainKind::base_left)) +
+                  level_length(mesh.quads, mesh.quads.sides_of(ChainKind::base_right)),
               6000.0, 1e-6);
-  EXPECT_TRUE(mesh.quads.sides_of("soffit").empty());
+  EXPECT_TRUE(mesh.quads.sides_of(ChainKind::soffit).empty());
 }
 
 TEST(WallMesh, CutAcrossTheWholeWallStandsOnItsNeedles) {
@@ -250,9 +253,9 @@ TEST(WallMesh, CutAcrossTheWholeWallStandsOnItsNeedles) {
   wall.cut = {0.0, 6000.0, 2400.0};
   const WallMesh mesh = mesh_wall(wall, {}, bearings, {100.0});
   expect_sound(mesh);
-  EXPECT_TRUE(mesh.quads.sides_of("base left").empty());
-  EXPECT_TRUE(mesh.quads.sides_of("base right").empty());
-  EXPECT_NEAR(level_length(mesh.quads, mesh.quads.sides_of("soffit")), 6000.0, 1e-6);
+  EXPECT_TRUE(mesh.quads.sides_of(ChainKind::base_left).empty());
+  EXPECT_TRUE(mesh.quads.sides_of(ChainKind::base_right).empty());
+  EXPECT_NEAR(level_length(mesh.quads, mesh.quads.sides_of(ChainKind::soffit)), 6000.0, 1e-6);
 }
 
 TEST(WallMesh, EightNodeMeshIsTheSameWithMiddles) {

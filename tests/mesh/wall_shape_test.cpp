@@ -61,12 +61,12 @@ TEST(WallShape, SolidMeansInsideTheOutlineAndInNoHole) {
 TEST(WallShape, LintelLiesOnTheHeadAndBearsOnBothSides) {
   WallShape wall = stepped_parapet();
   wall.openings = {{"A", 2000.0, 3000.0, 800.0, 900.0, 0.0}};
-  const LintelExtent extent = extent_of({"L", "A", 140.0, 150.0}, wall);
+  const LintelExtent extent = extent_of({"L", 0, 140.0, 150.0}, wall);
   EXPECT_DOUBLE_EQ(extent.x.from, 1850.0);
   EXPECT_DOUBLE_EQ(extent.x.to, 2950.0);
   EXPECT_DOUBLE_EQ(extent.y.from, 3900.0);
   EXPECT_DOUBLE_EQ(extent.y.to, 4040.0);
-  EXPECT_THROW((void)extent_of({"L", "B", 140.0, 150.0}, wall), GeometryError);
+  EXPECT_THROW((void)extent_of({"L", 1, 140.0, 150.0}, wall), GeometryError);
 }
 
 }  // namespace

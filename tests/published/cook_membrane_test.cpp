@@ -28,12 +28,12 @@ double tip_movement(QuadOrder order, int n) {
   const QuadMesh mesh = testing::grid_mesh(n, n, order, [](double s, double t) {
     return mesh::Point{48.0 * s, 44.0 * s + t * (44.0 - 28.0 * s)};
   });
-  PanelModel model(mesh, testing::supports_at(mesh, testing::nodes_on(mesh, "left"),
+  PanelModel model(mesh, testing::supports_at(mesh, testing::nodes_on(mesh, testing::left_edge),
                                               [](mesh::Point) { return Eigen::Vector2d::Zero(); }));
   PanelLoading loading{
       {{1.0, 1.0 / 3.0, 0.0, 1.0, {}}}, {}, Eigen::VectorXd::Zero(2 * mesh.node_count())};
   testing::add_traction(
-      mesh, "right", 1.0,
+      mesh, testing::right_edge, 1.0,
       [](mesh::Point, const Eigen::Vector2d&) { return Eigen::Vector2d(0.0, 1.0 / 16.0); },
       loading.load);
   const Eigen::VectorXd u = testing::solve(model, loading);

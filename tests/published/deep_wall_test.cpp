@@ -35,13 +35,13 @@ std::array<double, 4> reactions(QuadOrder order, double size) {
   PanelLoading loading{
       {{1500.0, 0.2, 0.0, 215.0, {}}}, {}, Eigen::VectorXd::Zero(2 * mesh.node_count())};
   testing::add_traction(
-      mesh, "top", 1.0,
+      mesh, testing::top_edge, 1.0,
       [](mesh::Point, const Eigen::Vector2d&) { return Eigen::Vector2d(0.0, -30.0); },
       loading.load);
   const double rigid = 1e8;  // N/mm
   for (const double x : positions) {
-    loading.beds.push_back(
-        needle_bed(mesh, mesh.sides_of("bottom"), Needle{"needle", x, 150.0, rigid, 0.0, 0.0}));
+    loading.beds.push_back(needle_bed(mesh, mesh.sides_of(testing::bottom_edge),
+                                      Needle{"needle", x, 150.0, rigid, 0.0, 0.0}, NeedleId{}));
   }
   const Eigen::VectorXd u = testing::solve(model, loading);
   std::array<double, 4> forces{};

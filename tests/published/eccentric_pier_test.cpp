@@ -64,17 +64,17 @@ class EccentricPier : public ::testing::TestWithParam<Fineness> {
   [[nodiscard]] static Section mid_height(double e) {
     const auto [order, count] = GetParam();
     QuadMesh mesh = testing::rectangle_mesh(count, count, order, b, height);
-    mesh.regions.emplace_back("head plate");
-    const int plate = count / 6 * count;  // elements in the top sixth
+    mesh.regions.push_back({mesh::RegionKind::block, 0});  // a stiff head plate
+    const int plate = count / 6 * count;                   // elements in the top sixth
     std::fill(mesh.region_of_quad.end() - plate, mesh.region_of_quad.end(), 1);
     PanelModel model(mesh,
-                     testing::supports_at(mesh, testing::nodes_on(mesh, "bottom"),
+                     testing::supports_at(mesh, testing::nodes_on(mesh, testing::bottom_edge),
                                           [](mesh::Point) { return Eigen::Vector2d::Zero(); }));
     PanelLoading loading{{{1500.0, nu, 0.0, t, 0.0}, {1.5e5, nu, 0.0, t, {}}},
                          {},
                          Eigen::VectorXd::Zero(2 * mesh.node_count())};
     testing::add_traction(
-        mesh, "top", t,
+        mesh, testing::top_edge, t,
         [&](mesh::Point p, const Eigen::Vector2d&) {
           return Eigen::Vector2d(0.0, -P / (b * t) * (1.0 + 12.0 * e * (p.x - 0.5 * b) / (b * b)));
         },

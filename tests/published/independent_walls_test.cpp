@@ -52,7 +52,8 @@ mesh::WallShape shape_of(const Json& wall) {
         {name, opening["left"], opening["sill"], opening["width"], opening["height"], 0.0});
     if (!opening.contains("lintel")) continue;
     const Json& lintel = opening["lintel"];
-    shape.lintels.push_back({"lintel of " + name, name, lintel["depth"], lintel["bearing"]});
+    shape.lintels.push_back(
+        {"lintel of " + name, shape.openings.size() - 1, lintel["depth"], lintel["bearing"]});
   }
   return shape;
 }

@@ -89,13 +89,15 @@ Plate plate(QuadOrder order, int n) {
     return mesh::Point{radius * std::cos(angle), radius * std::sin(angle)};
   });
   std::vector<Support> supports;
-  for (const int node : testing::nodes_on(mesh, "bottom")) supports.push_back({node, 1, 0.0});
-  for (const int node : testing::nodes_on(mesh, "top")) supports.push_back({node, 0, 0.0});
+  for (const int node : testing::nodes_on(mesh, testing::bottom_edge))
+    supports.push_back({node, 1, 0.0});
+  for (const int node : testing::nodes_on(mesh, testing::top_edge))
+    supports.push_back({node, 0, 0.0});
   PanelModel model(mesh, supports);
   PanelLoading loading{
       {{1500.0, 0.2, 0.0, 215.0, {}}}, {}, Eigen::VectorXd::Zero(2 * mesh.node_count())};
   testing::add_traction(
-      mesh, "right", 215.0,
+      mesh, testing::right_edge, 215.0,
       [](mesh::Point p, const Eigen::Vector2d& normal) {
         const Voigt s = exact_stress(p);
         return Eigen::Vector2d(s(0) * normal.x() + s(2) * normal.y(),

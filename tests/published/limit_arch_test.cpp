@@ -37,8 +37,8 @@ bool arch_stands(double thickness, int through, int along) {
       });
   LimitProblem problem = testing::plain_problem(quads, 100.0, 1.0);
   problem.supports.clear();
-  testing::fix_chain(problem, "left");
-  testing::fix_chain(problem, "right");
+  testing::fix_chain(problem, testing::left_edge);
+  testing::fix_chain(problem, testing::right_edge);
   testing::add_own_weight(problem, 5e-6);  // N/mm3: thrust presses on 1% of the thickness
   LimitAnalysis analysis(problem);
   return analysis.stands();

@@ -55,8 +55,10 @@ double least_thrust(double slant, int through) {
   const mesh::QuadMesh quads =
       testing::rectangle_mesh(24, through, mesh::QuadOrder::eight_node, 0.5 * L, d);
   std::vector<Support> supports;
-  for (const int node : testing::nodes_on(quads, "left")) supports.push_back({node, 1, 0.0});
-  for (const int node : testing::nodes_on(quads, "right")) supports.push_back({node, 0, 0.0});
+  for (const int node : testing::nodes_on(quads, testing::left_edge))
+    supports.push_back({node, 1, 0.0});
+  for (const int node : testing::nodes_on(quads, testing::right_edge))
+    supports.push_back({node, 0, 0.0});
   const std::vector<double> thickness(static_cast<std::size_t>(quads.quad_count()), 1.0);
   const Equilibrium equilibrium(quads, supports, thickness);
 
@@ -66,8 +68,8 @@ double least_thrust(double slant, int through) {
   const auto inwards = [&](mesh::Point p, const Eigen::Vector2d&) {
     return Eigen::Vector2d((1.0 + slant * (1.0 - 2.0 * p.y / d)) / d, 0.0);
   };
-  testing::add_traction(quads, "top", 1.0, down, weight);
-  testing::add_traction(quads, "left", 1.0, inwards, push);
+  testing::add_traction(quads, testing::top_edge, 1.0, down, weight);
+  testing::add_traction(quads, testing::left_edge, 1.0, inwards, push);
 
   const double expected = thrust_for(0.5 * d);
   LimitProgram program;

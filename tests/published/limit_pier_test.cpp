@@ -41,7 +41,7 @@ LimitFactor factor_at(double e, int columns) {
   }
   Eigen::VectorXd load = Eigen::VectorXd::Zero(2 * quads.node_count());
   testing::add_traction(
-      quads, "top", t,
+      quads, testing::top_edge, t,
       [&](mesh::Point p, const Eigen::Vector2d&) {
         return Eigen::Vector2d(0.0, -P / (b * t) * (1.0 + 12.0 * e * (p.x - 0.5 * b) / (b * b)));
       },

@@ -34,13 +34,15 @@ double stress_at_d(QuadOrder order, int n) {
                        1000.0 * (1.0 + 1.75 * s) * std::sin(angle)};
   });
   std::vector<Support> supports;
-  for (const int node : testing::nodes_on(mesh, "bottom")) supports.push_back({node, 1, 0.0});
-  for (const int node : testing::nodes_on(mesh, "top")) supports.push_back({node, 0, 0.0});
+  for (const int node : testing::nodes_on(mesh, testing::bottom_edge))
+    supports.push_back({node, 1, 0.0});
+  for (const int node : testing::nodes_on(mesh, testing::top_edge))
+    supports.push_back({node, 0, 0.0});
   PanelModel model(mesh, supports);
   PanelLoading loading{
       {{210e3, 0.3, 0.0, 100.0, {}}}, {}, Eigen::VectorXd::Zero(2 * mesh.node_count())};
   testing::add_traction(
-      mesh, "right", 100.0,
+      mesh, testing::right_edge, 100.0,
       [](mesh::Point, const Eigen::Vector2d& normal) -> Eigen::Vector2d { return 10.0 * normal; },
       loading.load);
   const Eigen::VectorXd u = testing::solve(model, loading);

@@ -34,9 +34,9 @@ QuadMesh macneal_harder_patch(QuadOrder order) {
   mesh.nodes = {{0.04, 0.02}, {0.18, 0.03}, {0.16, 0.08}, {0.08, 0.08},
                 {0.0, 0.0},   {0.24, 0.0},  {0.24, 0.12}, {0.0, 0.12}};
   mesh.connectivity = {4, 5, 1, 0, 5, 6, 2, 1, 6, 7, 3, 2, 7, 4, 0, 3, 0, 1, 2, 3};
-  mesh.regions = {"masonry"};
+  mesh.regions = {mesh::Region{}};
   mesh.region_of_quad.assign(5, 0);
-  mesh.chains = {{"boundary", {{0, 0}, {1, 0}, {2, 0}, {3, 0}}}};
+  mesh.chains = {{{mesh::ChainKind::edge, 0}, {{0, 0}, {1, 0}, {2, 0}, {3, 0}}}};
   return order == QuadOrder::four_node ? mesh : mesh::with_midside_nodes(mesh);
 }
 
@@ -49,7 +49,8 @@ TEST_P(Patch, MacNealHarderIsExact) {
   const auto field = [](mesh::Point p) {
     return Eigen::Vector2d(1e-3 * (p.x + 0.5 * p.y), 1e-3 * (p.y + 0.5 * p.x));
   };
-  PanelModel model(mesh, testing::supports_at(mesh, testing::nodes_on(mesh, "boundary"), field));
+  PanelModel model(
+      mesh, testing::supports_at(mesh, testing::nodes_on(mesh, {mesh::ChainKind::edge, 0}), field));
   const PanelLoading loading{
       {{1e6, 0.25, 0.0, 0.001, {}}}, {}, Eigen::VectorXd::Zero(2 * mesh.node_count())};
   const Eigen::VectorXd u = testing::solve(model, loading);
@@ -96,7 +97,8 @@ TEST_P(CrackedPatch, ConstantStrainIsExactInEveryState) {
                            0.7 * strain(2) * p.x + strain(1) * p.y);
   };
   std::vector<int> boundary;
-  for (const char* chain : {"bottom", "right", "top", "left"}) {
+  for (const mesh::Chain chain :
+       {testing::bottom_edge, testing::right_edge, testing::top_edge, testing::left_edge}) {
     for (const int node : some(testing::nodes_on(mesh, chain))) boundary.push_back(node);
   }
   PanelModel model(mesh, testing::supports_at(mesh, boundary, field));

@@ -60,10 +60,11 @@ Cantilever cantilever(QuadOrder order, int n, double skew = 0.0) {
       });
   const QuadMesh mesh =
       order == QuadOrder::four_node ? straight : mesh::with_midside_nodes(straight);
-  PanelModel model(mesh, testing::supports_at(mesh, testing::nodes_on(mesh, "left"), exact));
+  PanelModel model(mesh,
+                   testing::supports_at(mesh, testing::nodes_on(mesh, testing::left_edge), exact));
   PanelLoading loading{{{E, nu, 0.0, 1.0, {}}}, {}, Eigen::VectorXd::Zero(2 * mesh.node_count())};
   testing::add_traction(
-      mesh, "right", 1.0,
+      mesh, testing::right_edge, 1.0,
       [](mesh::Point p, const Eigen::Vector2d&) {
         return Eigen::Vector2d(0.0, -P / (2.0 * I) * (0.25 * D * D - p.y * p.y));
       },

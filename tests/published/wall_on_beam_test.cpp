@@ -42,8 +42,8 @@ struct Composite {
 };
 
 ContactBed bed_between(const mesh::QuadMesh& mesh, const BeamLine& beam) {
-  ContactBed bed{"bed", {}};
-  for (const mesh::Side side : mesh.sides_of("bottom")) {
+  ContactBed bed;
+  for (const mesh::Side side : mesh.sides_of(testing::bottom_edge)) {
     for (const SidePoint& side_point : points_on_side(mesh, side, {0.0, span})) {
       ContactPoint& point = bed.points.emplace_back();
       point.x = side_point.position.x;
@@ -71,7 +71,7 @@ Composite wall_on_beam(double EI) {
   loading.beds.push_back(bed);
   loading.load = Eigen::VectorXd::Zero(2 * model.node_count());
   testing::add_traction(
-      mesh, "top", thickness,
+      mesh, testing::top_edge, thickness,
       [](mesh::Point, const Eigen::Vector2d&) {
         return Eigen::Vector2d(0.0, -line_load / thickness);
       },

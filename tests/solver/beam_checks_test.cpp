@@ -159,7 +159,7 @@ TEST(BeamChecks, LeaveAStageBeforeTheBeamAlone) {
   PanelResult fallen;
   fallen.no_equilibrium = "the wall spreads";
   JobResult result = staged_result(beam_job(), {fallen});
-  result.stages.front().operations = {{Act::remove, cut_region}};
+  result.stages.front().operations = {{Act::remove, WorkPart::cut}};
   EXPECT_THAT(rows_of(check_beam(result), "B1", "load from the uncracked wall"), IsEmpty());
 }
 

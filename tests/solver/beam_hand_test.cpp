@@ -104,7 +104,7 @@ TEST(HandBeam, CountsALintelInPlaceOfItsMasonry) {
   job.wall.openings = {{"window", 2500.0, 3000.0, 1000.0, 1000.0, 0.0}};
   const double without = hand_beam(job).load;
   Lintel lintel;
-  lintel.shape = {"lintel", "window", 150.0, 150.0};
+  lintel.shape = {"lintel", 0, 150.0, 150.0};
   lintel.unit_weight = 25e-6;
   lintel.thickness = 215.0;
   job.wall.lintels = {lintel.shape};

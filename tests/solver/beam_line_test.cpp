@@ -75,7 +75,7 @@ TEST(BeamLine, InAPanelItsWeightReachesItsBeds) {
   const mesh::QuadMesh mesh =
       testing::rectangle_mesh(10, 2, mesh::QuadOrder::eight_node, 2000.0, 400.0);
   const BeamLine beam = make_beam_line(mesh.node_count(), 0.0, 2000.0, 250.0, EI, GA, 5.0);
-  ContactBed ends{"ends", {}};
+  ContactBed ends{{BedKind::left_bearing}, {}};
   for (const double x : {100.0, 1900.0}) {
     ContactPoint point;
     point.x = x;

@@ -55,7 +55,7 @@ JobResult staged_result(const Job& job, std::vector<PanelResult> analyses) {
   result.job = job;
   StageResult stage;
   stage.name = "packed";
-  stage.operations = {{Act::place, beam_part}, {Act::pack, beam_part}};
+  stage.operations = {{Act::place, WorkPart::beam}, {Act::pack, WorkPart::beam}};
   stage.analyses = std::move(analyses);
   result.stages = {stage};
   return result;

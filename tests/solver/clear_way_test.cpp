@@ -96,7 +96,7 @@ std::function<void(Job&)> past_a_row(double distance, double place) {
     job.lifting->side = PropSide::inside;
     DeadShore shore;
     shore.name = "row";
-    shore.carries = "floor";
+    shore.carries = LineLoadId{0};
     shore.frame.emplace();
     shore.frame->distance = distance;
     PropRow row;
@@ -221,7 +221,7 @@ TEST(ClearWayOf, PropsThatNobodyPlacedAreNotVerified) {
 
   job = lift_job();
   job.lifting->side = PropSide::inside;
-  job.dead_shores = {{"D1", "floor", 1.0, {}, {}, {}}};
+  job.dead_shores = {{"D1", LineLoadId{0}, 1.0, {}, {}, {}}};
   const Check shore = check_of(plan_lift(job), "beam and lifters", "clear of all props");
   EXPECT_TRUE(shore.not_verified);
   EXPECT_THAT(shore.caution, HasSubstr("D1"));

@@ -20,8 +20,8 @@ class NeedleBedTest : public ::testing::TestWithParam<QuadOrder> {
   mesh::QuadMesh mesh_ = testing::rectangle_mesh(4, 2, GetParam(), 400.0, 200.0);
 
   [[nodiscard]] ContactBed bed(double slack = 0.0, double preload = 0.0) const {
-    return needle_bed(mesh_, mesh_.sides_of("bottom"),
-                      Needle{"N1", 250.0, 160.0, stiffness, slack, preload});
+    return needle_bed(mesh_, mesh_.sides_of(testing::bottom_edge),
+                      Needle{"N1", 250.0, 160.0, stiffness, slack, preload}, NeedleId{});
   }
 
   [[nodiscard]] static Eigen::VectorXd force_of(const ContactBed& bed, const Eigen::VectorXd& u) {
@@ -138,7 +138,7 @@ TEST_P(NeedleBedTest, ForceIsTheDerivativeOfTheEnergyAndTangentOfTheForce) {
 TEST_P(NeedleBedTest, RefusesABearingThatRunsOffTheSoffit) {
   const Needle needle{"N9", 350.0, 160.0, stiffness, 0.0, 0.0};
   try {
-    (void)needle_bed(mesh_, mesh_.sides_of("bottom"), needle);
+    (void)needle_bed(mesh_, mesh_.sides_of(testing::bottom_edge), needle, NeedleId{});
     FAIL() << "accepted";
   } catch (const SolveError& error) {
     EXPECT_STREQ(error.what(), "needle N9 has masonry over 130 mm of its 160 mm bearing");

@@ -101,7 +101,8 @@ TEST(Damage, CountsFromTheFirstStageOn) {
 TEST(Damage, FollowsTheSoffitWhereTheMeshMovedIt) {
   QuadMesh mesh = grid();
   mesh.chains.push_back(
-      {"soffit", {mesh.sides_of("bottom").begin(), mesh.sides_of("bottom").end()}});
+      {{mesh::ChainKind::soffit},
+       {mesh.sides_of(testing::bottom_edge).begin(), mesh.sides_of(testing::bottom_edge).end()}});
   Job job = plain_job();
   job.wall.cut.soffit = -5.0;
   const PanelFields fields = moved(mesh, [](Point p) { return Point{0.0, -2.0 * parabola(p.x)}; });

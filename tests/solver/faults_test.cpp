@@ -24,7 +24,7 @@ Job sound_job() {
   job.wall.top = {{0.0, 5000.0}, {6000.0, 5000.0}};
   job.wall.openings = {{"window", 1500.0, 3000.0, 900.0, 1000.0, 0.0},
                        {"door", 5000.0, 0.0, 600.0, 2000.0, 100.0}};
-  job.wall.lintels = {{"beam", "window", 150.0, 150.0}};
+  job.wall.lintels = {{"beam", 0, 150.0, 150.0}};
   job.wall.cut = {1000.0, 4400.0, 2400.0};
   job.thickness = 215.0;
   job.masonry = {"soft brick", 19e-6, 1500.0, 0.2, 2.4, 0.05};
@@ -99,11 +99,14 @@ INSTANTIATE_TEST_SUITE_P(InNumbers, Faults, testing::ValuesIn(bad_numbers));
 
 const BadJob bad_names[] = {
     {"opening[1].name", "\"window\"", [](Job& j) { j.wall.openings[1].name = "window"; }},
-    {"lintel[0].name", "\"masonry\"", [](Job& j) { j.lintels[0].shape.name = "masonry"; }},
+    {"lintel[0].name", "\"cut\"", [](Job& j) { j.lintels[0].shape.name = "cut"; }},
+    {"lintel[0].name", "\"pockets\"", [](Job& j) { j.lintels[0].shape.name = "pockets"; }},
     {"line_load[1].name", "line_load[0].name", [](Job& j) { j.line_loads[1].name = "floor"; }},
     {"point_load[0].name", "line_load[1].name", [](Job& j) { j.point_loads[0].name = "roof"; }},
     {"needle[1].name", "\"N1\"", [](Job& j) { j.needles[1].name = "N1"; }},
     {"needle[0].name", "no name", [](Job& j) { j.needles[0].name.clear(); }},
+    {"needle[0].name", "no name", [](Job& j) { j.needles[0].name = " \t"; }},
+    {"needle[1].name", "\" N1\", also", [](Job& j) { j.needles[1].name = " N1"; }},
 };
 INSTANTIATE_TEST_SUITE_P(InNames, Faults, testing::ValuesIn(bad_names));
 
@@ -177,7 +180,7 @@ const BadJob bad_openings[] = {
      [](Job& j) {
        j.wall.openings.push_back({"hatch", 1500.0, 4000.0, 800.0, 300.0, 0.0});
      }},
-    {"lintel[0].opening", "\"widnow\"", [](Job& j) { j.lintels[0].shape.opening = "widnow"; }},
+    {"lintel[0].opening", "opening 3", [](Job& j) { j.lintels[0].shape.opening = 2; }},
     {"lintel[0].opening", "an arch", [](Job& j) { j.wall.openings[0].rise = 100.0; }},
     {"lintel[0].bearing", "runs from -100 mm", [](Job& j) { j.lintels[0].shape.bearing = 1600.0; }},
     {"lintel[0].bearing", "runs into opening \"hatch\"",

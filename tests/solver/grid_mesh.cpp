@@ -39,7 +39,7 @@ const Point& position(const QuadMesh& mesh, int node) {
 }
 
 void name_sides(QuadMesh& mesh, int columns, int rows) {
-  mesh.chains = {{"bottom", {}}, {"right", {}}, {"top", {}}, {"left", {}}};
+  mesh.chains = {{bottom_edge, {}}, {right_edge, {}}, {top_edge, {}}, {left_edge, {}}};
   for (int i = 0; i < columns; ++i) {
     mesh.chains[0].sides.push_back({i, 0});
     mesh.chains[2].sides.push_back({(rows - 1) * columns + i, 2});
@@ -79,7 +79,7 @@ double squared_error(const QuadMesh& mesh, int quad, const Eigen::VectorXd& u, c
 QuadMesh grid_mesh(int columns, int rows, QuadOrder order, const GridMap& map) {
   QuadMesh mesh;
   mesh.order = order;
-  mesh.regions = {"masonry"};
+  mesh.regions = {mesh::Region{}};
   mesh.region_of_quad.assign(static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows), 0);
   const bool quadratic = order == QuadOrder::eight_node;
   const int step = quadratic ? 2 : 1;
@@ -130,7 +130,7 @@ QuadMesh distorted_mesh(int columns, int rows, QuadOrder order, double length, d
   return order == QuadOrder::four_node ? straight : mesh::with_midside_nodes(straight);
 }
 
-std::vector<int> nodes_on(const QuadMesh& mesh, std::string_view chain) {
+std::vector<int> nodes_on(const QuadMesh& mesh, mesh::Chain chain) {
   std::vector<int> nodes;
   for (const mesh::Side side : mesh.sides_of(chain)) {
     const mesh::SideNodes along = mesh::nodes_along(mesh, side);
@@ -148,7 +148,7 @@ int node_at(const QuadMesh& mesh, Point point) {
   return static_cast<int>(nearest - mesh.nodes.begin());
 }
 
-void add_traction(const QuadMesh& mesh, std::string_view chain, double thickness,
+void add_traction(const QuadMesh& mesh, mesh::Chain chain, double thickness,
                   const Traction& traction, Eigen::VectorXd& load) {
   for (const mesh::Side side : mesh.sides_of(chain)) {
     const mesh::SideNodes along = mesh::nodes_along(mesh, side);

@@ -8,7 +8,6 @@
 
 #include <functional>
 #include <span>
-#include <string_view>
 #include <vector>
 
 /// Small meshes and loads for tests of the panel.
@@ -17,9 +16,14 @@ namespace deadshore::solver::testing {
 /// Where a point (s, t) of the unit square goes, mm. Must keep orientation.
 using GridMap = std::function<mesh::Point(double s, double t)>;
 
+/// The chains of a `grid_mesh`: t = 0, s = 1, t = 1 and s = 0 of the unit square.
+inline constexpr mesh::Chain bottom_edge{mesh::ChainKind::edge, 0};
+inline constexpr mesh::Chain right_edge{mesh::ChainKind::edge, 1};
+inline constexpr mesh::Chain top_edge{mesh::ChainKind::edge, 2};
+inline constexpr mesh::Chain left_edge{mesh::ChainKind::edge, 3};
+
 /// `columns` x `rows` elements over the mapped unit square. Mid-side nodes are mapped like corners,
-/// so that sides of 8-node elements follow curves. Region "masonry"; chains "bottom" (t = 0),
-/// "right" (s = 1), "top" and "left".
+/// so that sides of 8-node elements follow curves. One region, of masonry.
 [[nodiscard]] mesh::QuadMesh grid_mesh(int columns, int rows, mesh::QuadOrder order,
                                        const GridMap& map);
 
@@ -33,7 +37,7 @@ using GridMap = std::function<mesh::Point(double s, double t)>;
                                             double length, double height, unsigned seed);
 
 /// Nodes along a chain, sorted, each once.
-[[nodiscard]] std::vector<int> nodes_on(const mesh::QuadMesh& mesh, std::string_view chain);
+[[nodiscard]] std::vector<int> nodes_on(const mesh::QuadMesh& mesh, mesh::Chain chain);
 
 /// The node nearest to a point.
 [[nodiscard]] int node_at(const mesh::QuadMesh& mesh, mesh::Point point);
@@ -43,7 +47,7 @@ using Traction = std::function<Eigen::Vector2d(mesh::Point at, const Eigen::Vect
 
 /// Adds the nodal forces of a traction on a chain of straight or curved sides, by five Gauss points
 /// a side.
-void add_traction(const mesh::QuadMesh& mesh, std::string_view chain, double thickness,
+void add_traction(const mesh::QuadMesh& mesh, mesh::Chain chain, double thickness,
                   const Traction& traction, Eigen::VectorXd& load);
 
 /// Gives both displacements of each node by a field.

@@ -246,9 +246,13 @@ TEST(FindHouseFaults, WhatTheHouseBringsDownIsLookedAtLikeOtherLoads) {
 
 TEST(FindHouseFaults, ADeadShoreCarriesTheFloorAndNotWhatStandsOnIt) {
   Job job = sound_job();
-  job.dead_shores = {{"SHORE", "bedroom"}};
+  const std::vector<LineLoad> loads = with_house_loads(job).line_loads;
+  const auto load_called = [&](const char* name) {
+    return LineLoadId(std::ranges::find(loads, name, &LineLoad::name) - loads.begin());
+  };
+  job.dead_shores = {{"SHORE", load_called("bedroom"), 1.0, {}, {}}};
   expect_no_fault(job);
-  job.dead_shores[0].carries = "along";
+  job.dead_shores[0].carries = load_called("along");
   const std::vector<Fault> faults = find_faults(job);
   ASSERT_FALSE(faults.empty());
   EXPECT_EQ(faults[0].key, "dead_shore[0].carries");

@@ -33,7 +33,7 @@ Job job_with_house() {
   storey.height = 2500.0;
   storey.build_up = {{"brick", 102.5, 2e-3, ""}};
   job.house.upper_walls = {storey};
-  job.dead_shores = {{"SHORE", "bedroom"}};
+  job.dead_shores = {{"SHORE", LineLoadId{2}, 1.0, {}, {}}};
   job.analysis.mesh_size = 300.0;
   job.analysis.masonry = {MasonryModel::uncracked};
   return job;
@@ -68,7 +68,8 @@ TEST(WithHouseLoads, TwiceIsOnce) {
 }
 
 TEST(WithHouseLoads, WhatStandsOnAShoredFloorGoesAlong) {
-  EXPECT_THAT(with_house_loads(job_with_house()).dead_shores[0].along_with, ElementsAre("bath"));
+  EXPECT_THAT(with_house_loads(job_with_house()).dead_shores[0].along_with,
+              ElementsAre(LoadId{PointLoadId{1}}));
 }
 
 TEST(Analyse, PutsWhatTheHouseBringsDownOnTheWall) {

@@ -74,8 +74,8 @@ TEST(LiftPlan, EveryCheckOfTheSamplePassesAndIsOfTheStageThatPlacesTheBeam) {
 
 TEST(LiftPlan, ChecksAreOfTheStageOfTheJobThatPlacesTheBeam) {
   Job job = lift_job();
-  job.stages = {{"cut", 0.0, {{Act::remove, cut_region}}},
-                {"steel up", 1.0, {{Act::place, beam_part}}}};
+  job.stages = {{"cut", 0.0, {{Act::remove, WorkPart::cut}}},
+                {"steel up", 1.0, {{Act::place, WorkPart::beam}}}};
   const LiftPlan plan = plan_lift(job);
   ASSERT_FALSE(plan.checks.empty());
   for (const Check& check : plan.checks) EXPECT_EQ(check.stage, "steel up");

@@ -2,7 +2,7 @@
 
 namespace deadshore::solver::testing {
 
-void fix_chain(LimitProblem& problem, std::string_view chain) {
+void fix_chain(LimitProblem& problem, mesh::Chain chain) {
   for (const int node : nodes_on(problem.quads, chain)) {
     for (const int component : {0, 1}) problem.supports.push_back({node, component, 0.0});
   }
@@ -19,7 +19,7 @@ LimitProblem plain_problem(mesh::QuadMesh quads, double thickness, double streng
   problem.masonry_weight = Eigen::VectorXd::Zero(problem.quads.node_count());
   problem.other_load = Eigen::VectorXd::Zero(problem.quads.node_count());
   problem.masonry_strength = strength;
-  fix_chain(problem, "bottom");
+  fix_chain(problem, testing::bottom_edge);
   return problem;
 }
 

@@ -14,6 +14,6 @@ namespace deadshore::solver::testing {
 void add_own_weight(LimitProblem& problem, double unit_weight);
 
 /// Fixes both displacements of the nodes along a chain.
-void fix_chain(LimitProblem& problem, std::string_view chain);
+void fix_chain(LimitProblem& problem, mesh::Chain chain);
 
 }  // namespace deadshore::solver::testing

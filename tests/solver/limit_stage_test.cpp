@@ -24,7 +24,7 @@ Job held_wall() {
 
 StageState cut_with_needles(const Job& job) {
   StageState state = state_before(job);
-  state.removed = {cut_region};
+  state.cut_out = true;
   state.needles.assign(job.needles.size(), NeedleState::fitted);
   return state;
 }

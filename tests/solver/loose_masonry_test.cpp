@@ -64,9 +64,9 @@ TEST(LooseMasonry, LintelHoldsWhatIsOverAnOpening) {
     return false;
   };
   EXPECT_TRUE(over_a_head(cracked(job)));
-  for (const mesh::Opening& opening : job.wall.openings) {
+  for (std::size_t i = 0; i < job.wall.openings.size(); ++i) {
     Lintel lintel;
-    lintel.shape = {"lintel of the " + opening.name, opening.name, 150.0, 150.0};
+    lintel.shape = {"lintel of the " + job.wall.openings[i].name, i, 150.0, 150.0};
     lintel.material = "concrete";
     lintel.unit_weight = 25e-6;
     lintel.E = 30000.0;
@@ -86,7 +86,7 @@ TEST(LooseMasonry, SpreadingWallHasNoEquilibriumAndNeedsATie) {
   const JobResult result = analyse(job);
   const PanelResult& open = result.stages.front().analyses.back();
   EXPECT_FALSE(open.stands());
-  EXPECT_THAT(open.no_equilibrium, HasSubstr("held, or a tie"));
+  EXPECT_THAT(open.no_equilibrium.value_or(""), HasSubstr("held, or a tie"));
   EXPECT_EQ(result.mesh_effects.size(), 1U) << "no mesh effect of reactions that mean nothing";
   EXPECT_TRUE(std::isnan(result.comparison.front().cracked));
 }
@@ -111,7 +111,7 @@ TEST(LooseMasonry, NoNeedleIsAdvisedBeforeTheCut) {
   for (const LoosePatch& patch : as_built.loose) {
     EXPECT_THAT(patch.where, Not(HasSubstr("needle")));
   }
-  EXPECT_THAT(as_built.no_equilibrium, Not(HasSubstr("needle or")));
+  EXPECT_THAT(as_built.no_equilibrium.value_or(""), Not(HasSubstr("needle or")));
 }
 
 TEST(LooseMasonry, WallWithoutNeedlesDoesNotStandCracked) {

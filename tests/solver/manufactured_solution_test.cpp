@@ -109,8 +109,8 @@ Eigen::VectorXd load_on(const QuadMesh& mesh) {
                               load.segment<2>(2 * node) += value(i++) * force;
                           });
   }
-  testing::add_traction(mesh, "right", thickness, traction, load);
-  testing::add_traction(mesh, "top", thickness, traction, load);
+  testing::add_traction(mesh, testing::right_edge, thickness, traction, load);
+  testing::add_traction(mesh, testing::top_edge, thickness, traction, load);
   return load;
 }
 
@@ -141,8 +141,8 @@ struct Errors {
 
 template <int Nodes>
 Errors errors_on(const QuadMesh& mesh) {
-  std::vector<int> given = testing::nodes_on(mesh, "left");
-  for (const int node : testing::nodes_on(mesh, "bottom")) {
+  std::vector<int> given = testing::nodes_on(mesh, testing::left_edge);
+  for (const int node : testing::nodes_on(mesh, testing::bottom_edge)) {
     if (mesh.nodes[static_cast<std::size_t>(node)].x > 0.0) given.push_back(node);
   }
   PanelModel model(mesh, testing::supports_at(mesh, given, displacement));

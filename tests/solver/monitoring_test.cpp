@@ -36,7 +36,7 @@ std::vector<StageResult> stages_sunk_by(std::initializer_list<double> settlement
   std::vector<StageResult> stages;
   for (const double settlement : settlements) {
     StageResult& stage = stages.emplace_back();
-    if (stages.size() > 1) stage.operations = {{Act::fit, "N1"}};
+    if (stages.size() > 1) stage.operations = {{Act::fit, NeedleId{0}}};
     stage.analyses = {sunk_by(MasonryModel::uncracked, settlement),
                       sunk_by(MasonryModel::cracked, 2.0 * settlement)};
   }
@@ -88,7 +88,7 @@ TEST(Monitoring, OfAWallThatDoesNotStandNothingIsExpected) {
 
 TEST(Monitoring, NothingIsExpectedOfAWallWhoseFirstStageIsNotAsBuilt) {
   std::vector<StageResult> stages = stages_sunk_by({0.2, 0.1, 0.6});
-  stages.front().operations = {{Act::fit, "N1"}};
+  stages.front().operations = {{Act::fit, NeedleId{0}}};
   const Monitoring monitoring = monitoring_of(stages);
   ASSERT_EQ(monitoring.stages.size(), 3U);
   for (const StageMovement& stage : monitoring.stages) {

@@ -25,17 +25,17 @@ class CrackedWall : public ::testing::TestWithParam<QuadOrder> {
     loading_.materials = {{1500.0, 0.2, 19e-6, 215.0, 0.05}};
     loading_.load = model_.weight(loading_.materials);
     testing::add_traction(
-        mesh_, "top", 215.0,
+        mesh_, testing::top_edge, 215.0,
         [](mesh::Point, const Eigen::Vector2d&) { return Eigen::Vector2d(0.005, -0.08); },
         loading_.load);
-    loading_.beds.push_back(needle_bed(mesh_, mesh_.sides_of("bottom"),
-                                       Needle{"N1", 750.0, 150.0, 20000.0, 0.01, 0.0}));
+    loading_.beds.push_back(needle_bed(mesh_, mesh_.sides_of(testing::bottom_edge),
+                                       Needle{"N1", 750.0, 150.0, 20000.0, 0.01, 0.0}, NeedleId{}));
   }
 
   /// The outer quarter of the bottom is fixed at each end.
   [[nodiscard]] std::vector<Support> supports() const {
     std::vector<Support> fixed;
-    for (const int node : testing::nodes_on(mesh_, "bottom")) {
+    for (const int node : testing::nodes_on(mesh_, testing::bottom_edge)) {
       const double x = mesh_.nodes[static_cast<std::size_t>(node)].x;
       if (x > 401.0 && x < 1199.0) continue;
       fixed.push_back({node, 0, 0.0});
@@ -174,7 +174,7 @@ TEST_P(CrackedWall, SaysWhenIterationsRunOut) {
 
 TEST(Newton, TakesOneStepWhereEverythingIsLinear) {
   const mesh::QuadMesh mesh = distorted_mesh(6, 6, QuadOrder::four_node, 600.0, 600.0, 3);
-  PanelModel model(mesh, testing::supports_at(mesh, testing::nodes_on(mesh, "bottom"),
+  PanelModel model(mesh, testing::supports_at(mesh, testing::nodes_on(mesh, testing::bottom_edge),
                                               [](mesh::Point) { return Eigen::Vector2d::Zero(); }));
   PanelLoading loading{{{1500.0, 0.2, 19e-6, 215.0, {}}}, {}, {}};
   loading.load = model.weight(loading.materials);

@@ -33,7 +33,7 @@ Job window_in_cut() {
   job.wall.length = 4000.0;
   job.wall.top = {{0.0, 3000.0}, {4000.0, 3000.0}};
   job.wall.openings = {{"window", 1200.0, 600.0, 600.0, 600.0, 0.0}};
-  job.wall.lintels = {{"window lintel", "window", 150.0, 150.0}};
+  job.wall.lintels = {{"window lintel", 0, 150.0, 150.0}};
   job.wall.cut = {1000.0, 3000.0, 1500.0};
   job.thickness = 250.0;
   job.masonry = {"brick", 20e-6, 1500.0, 0.2, 2.4, 0.05};

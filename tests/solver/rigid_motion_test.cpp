@@ -47,7 +47,7 @@ QuadMesh wall_from(Point corner) {
   });
 }
 
-std::vector<Support> supports_along(const QuadMesh& mesh, std::string_view chain,
+std::vector<Support> supports_along(const QuadMesh& mesh, mesh::Chain chain,
                                     std::initializer_list<int> components) {
   std::vector<Support> supports;
   for (const int node : testing::nodes_on(mesh, chain)) {
@@ -58,7 +58,8 @@ std::vector<Support> supports_along(const QuadMesh& mesh, std::string_view chain
 
 /// A needle of 150 mm under the bottom of a mesh.
 ContactBed needle_at(const QuadMesh& mesh, double x, double slack) {
-  return needle_bed(mesh, mesh.sides_of("bottom"), Needle{"N", x, 150.0, 20000.0, slack, 0.0});
+  return needle_bed(mesh, mesh.sides_of(testing::bottom_edge),
+                    Needle{"N", x, 150.0, 20000.0, slack, 0.0}, NeedleId{});
 }
 
 std::optional<std::string> unheld(const QuadMesh& mesh, const std::vector<Support>& supports,
@@ -70,14 +71,14 @@ TEST(RigidMotions, NameWhatNothingHolds) {
   const QuadMesh wall = wall_from({0.0, 0.0});
   EXPECT_EQ(unheld(wall, {}),
             "the wall can move sideways, move up and down or turn: nothing holds it");
-  EXPECT_EQ(unheld(wall, supports_along(wall, "bottom", {1})),
+  EXPECT_EQ(unheld(wall, supports_along(wall, testing::bottom_edge, {1})),
             "the wall can move sideways: nothing holds it");
-  EXPECT_EQ(unheld(wall, supports_along(wall, "left", {0})),
+  EXPECT_EQ(unheld(wall, supports_along(wall, testing::left_edge, {0})),
             "the wall can move up and down: nothing holds it");
   const int corner = testing::node_at(wall, {0.0, 0.0});
   EXPECT_EQ(unheld(wall, {{corner, 0, 0.0}, {corner, 1, 0.0}}),
             "the wall can turn: nothing holds it");
-  EXPECT_EQ(unheld(wall, supports_along(wall, "bottom", {0, 1})), std::nullopt);
+  EXPECT_EQ(unheld(wall, supports_along(wall, testing::bottom_edge, {0, 1})), std::nullopt);
 }
 
 // Three bars hold a body in the plane unless they are parallel or meet in one point.
@@ -104,16 +105,16 @@ TEST(RigidMotions, NeedlesHoldUpAndAgainstTurning) {
 TEST(RigidMotions, EveryPartMustBeHeld) {
   const QuadMesh left = wall_from({0.0, 0.0});
   const QuadMesh apart = joined(left, wall_from({length + 100.0, 0.0}));
-  EXPECT_THAT(unheld(apart, supports_along(left, "bottom", {0, 1})),
+  EXPECT_THAT(unheld(apart, supports_along(left, testing::bottom_edge, {0, 1})),
               Optional(HasSubstr("the masonry between x = 2.10 m and 4.10 m can move sideways")));
   const QuadMesh together = joined(left, wall_from({length, 0.0}));
-  EXPECT_EQ(unheld(together, supports_along(left, "bottom", {0, 1})), std::nullopt);
+  EXPECT_EQ(unheld(together, supports_along(left, testing::bottom_edge, {0, 1})), std::nullopt);
 }
 
 TEST(RigidMotions, ABeamTurnsOnOneBearingAndFallsWithNone) {
   const QuadMesh wall = wall_from({0.0, 0.0});
   const BeamLine beam = make_beam_line(wall.node_count(), 0.0, length, 250.0, 2e12, 1e8, 1.0);
-  const RigidMotions motions(wall, supports_along(wall, "bottom", {0, 1}), beam);
+  const RigidMotions motions(wall, supports_along(wall, testing::bottom_edge, {0, 1}), beam);
   EXPECT_EQ(motions.unheld({}), "the beam can move up and down or turn: nothing holds it");
   ContactPoint left;
   add_rise(beam, 100.0, left, -1.0);
@@ -162,7 +163,7 @@ TEST(Newton, FindsTheNeedlesThatTheWallComesDownOn) {
 TEST(Newton, RefusesAWallThatFoldsAtANode) {
   const QuadMesh below = wall_from({0.0, 0.0});
   const QuadMesh mesh = joined(below, wall_from({length, height}));
-  const std::vector<Support> supports = supports_along(below, "bottom", {0, 1});
+  const std::vector<Support> supports = supports_along(below, testing::bottom_edge, {0, 1});
   ASSERT_EQ(unheld(mesh, supports), std::nullopt);
   PanelModel model(mesh, supports);
   PanelLoading loading{{{1500.0, 0.2, 19e-6, 215.0, {}}}, {}, {}};
@@ -174,7 +175,7 @@ TEST(Newton, RefusesAWallThatFoldsAtANode) {
 // A tower of fifty times its width hangs on residual stiffness alone: the softest that could stand.
 TEST(Newton, PivotsOfTheSoftestWallAreFarFromSingular) {
   const QuadMesh mesh = testing::distorted_mesh(2, 100, QuadOrder::four_node, 100.0, 5000.0, 3);
-  PanelModel model(mesh, supports_along(mesh, "bottom", {0, 1}));
+  PanelModel model(mesh, supports_along(mesh, testing::bottom_edge, {0, 1}));
   PanelLoading loading{{{1500.0, 0.2, 19e-6, 215.0, 0.0}}, {}, {}};
   Eigen::VectorXd open = Eigen::VectorXd::Zero(2 * mesh.node_count());
   for (int node = 0; node < mesh.node_count(); ++node) {

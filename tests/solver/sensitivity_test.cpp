@@ -18,21 +18,25 @@
 namespace deadshore::solver {
 namespace {
 
-/// One needle N1, and what its reaction is without and with each change; below 0: no answer.
+SupportReaction carried(double force) {
+  return {support_of(NeedleId{0}), 0.0, 0.0, force, {}};
+}
+
+/// One needle, and what its reaction is without and with each change; below 0: no answer.
 Sensitivity brackets(const std::vector<Change>& changes, double found, double unchanged,
                      const std::vector<double>& changed) {
   ChangedReactions reactions{
-      MasonryModel::uncracked, "cut", {{"N1", found}}, {{"N1", unchanged}}, {}};
+      MasonryModel::uncracked, StageId{0}, {carried(found)}, {carried(unchanged)}, {}};
   for (const double force : changed) {
     auto& alone = reactions.changed.emplace_back();
-    if (force >= 0.0) alone.push_back({"N1", force});
+    if (force >= 0.0) alone.push_back(carried(force));
   }
   return brackets_of(reactions, changes);
 }
 
 std::vector<Change> two_changes() {
-  Change half{Unsure::masonry_stiffness, "", "half", {}};
-  Change twice{Unsure::masonry_stiffness, "", "twice", {}};
+  Change half{Unsure::masonry_stiffness, {}, "half", {}};
+  Change twice{Unsure::masonry_stiffness, {}, "twice", {}};
   return {half, twice};
 }
 
@@ -62,15 +66,15 @@ TEST(ReactionBrackets, NameTheChangeThatHasNoAnswerAndKeepItOut) {
 }
 
 TEST(ReactionBrackets, NameTheNeedleWhosePackingDoesMost) {
-  const std::vector<Change> changes = {{Unsure::packing, "N1", "", {}},
-                                       {Unsure::packing, "N2", "", {}}};
+  const std::vector<Change> changes = {{Unsure::packing, NeedleId{0}, "", {}},
+                                       {Unsure::packing, NeedleId{1}, "", {}}};
   const Sensitivity found = brackets(changes, 10.0, 10.0, {4.0, 13.0});
-  EXPECT_EQ(found.supports.at(0).brackets.at(0).needle, "N1");
-  EXPECT_EQ(found.supports.at(0).worst()->needle, "N1");
+  EXPECT_EQ(found.supports.at(0).brackets.at(0).needle, NeedleId{0});
+  EXPECT_EQ(found.supports.at(0).worst()->needle, NeedleId{0});
 }
 
-const SupportSensitivity& of(const Sensitivity& sensitivity, const std::string& support) {
-  return *std::ranges::find(sensitivity.supports, support, &SupportSensitivity::support);
+const SupportSensitivity& of(const Sensitivity& sensitivity, NeedleId needle) {
+  return *std::ranges::find(sensitivity.supports, support_of(needle), &SupportSensitivity::support);
 }
 
 const ReactionBracket& of(const SupportSensitivity& support, Unsure what) {
@@ -93,7 +97,8 @@ TEST(Sensitivity, OfBothModelsHoldsTheReactionsOfTheRun) {
   ASSERT_EQ(result.sensitivities.size(), 2U);
   for (std::size_t m = 0; m < 2; ++m) {
     const Sensitivity& found = result.sensitivities[m];
-    const std::vector<SupportReaction> reactions = reactions_of(result.stages.front().analyses[m]);
+    const std::vector<SupportReaction> reactions =
+        reactions_of(result.job, result.stages.front().analyses[m]);
     ASSERT_EQ(found.supports.size(), reactions.size());
     for (std::size_t i = 0; i < reactions.size(); ++i) {
       const SupportSensitivity& support = found.supports[i];
@@ -120,8 +125,8 @@ TEST(Sensitivity, BracketsAreWhatRunsOfTheChangedJobsGive) {
   const JobResult changed = analyse(slack);
   for (std::size_t m = 0; m < 2; ++m) {
     const double force = changed.stages.front().analyses[m].needles[1].force;
-    const ReactionBracket& bracket = of(of(result.sensitivities[m], "N2"), Unsure::packing);
-    EXPECT_EQ(bracket.needle, "N2");
+    const ReactionBracket& bracket = of(of(result.sensitivities[m], NeedleId{1}), Unsure::packing);
+    EXPECT_EQ(bracket.needle, NeedleId{1});
     // Uncracked exactly; cracked but for a tenth of the change, which is found on larger elements.
     const PanelResult& before = result.stages.front().analyses[m];
     const double change = before.needles[1].force - force;
@@ -150,8 +155,8 @@ TEST(Sensitivity, OfStagesIsThatOfTheOneInWhichTheNeedlesCarryMost) {
   const StagedRun run({MasonryModel::uncracked, MasonryModel::cracked});
   const std::vector<Sensitivity> found = run.sensitivities();
   ASSERT_EQ(found.size(), 2U);
-  const std::string name = found[0].supports.at(0).stage;
-  const StageResult& looked_at = testing::stage_named(run.stages, name);
+  const StageId stage_looked_at = found[0].supports.at(0).stage;
+  const StageResult& looked_at = run.stages.at(index_of(stage_looked_at));
   const auto on_needles = [](const StageResult& stage, std::size_t model) {
     double sum = 0.0;
     for (const NeedleReaction& needle : stage.analyses[model].needles) sum += needle.force;
@@ -161,9 +166,10 @@ TEST(Sensitivity, OfStagesIsThatOfTheOneInWhichTheNeedlesCarryMost) {
     for (const StageResult& stage : run.stages) {
       EXPECT_LE(on_needles(stage, m), 1.01 * on_needles(looked_at, m)) << stage.name;
     }
-    for (const NeedleReaction& needle : looked_at.analyses[m].needles) {
-      const SupportSensitivity& support = of(found[m], needle.name);
-      EXPECT_EQ(support.stage, name);
+    for (std::size_t i = 0; i < run.job.needles.size(); ++i) {
+      const NeedleReaction& needle = looked_at.analyses[m].needles[i];
+      const SupportSensitivity& support = of(found[m], NeedleId{i});
+      EXPECT_EQ(support.stage, stage_looked_at);
       EXPECT_EQ(support.reaction, needle.force);
       EXPECT_EQ(support.brackets.size(), m == 0 ? 3U : 4U);
       EXPECT_GT(of(support, Unsure::needle_stiffness).most, needle.force);
@@ -180,8 +186,9 @@ TEST(Sensitivity, OfStagesIsWhatARunOfTheChangedJobGives) {
   Job stiff = run.job;
   for (Needle& needle : stiff.needles) needle.stiffness *= greatest_factor;
   const std::vector<StageResult> stages = testing::run(stiff);
-  const PanelResult& changed = testing::first_analysis(stages, found.at(0).supports.at(0).stage);
-  const ReactionBracket& bracket = of(of(found[0], "N2"), Unsure::needle_stiffness);
+  const PanelResult& changed =
+      stages.at(index_of(found.at(0).supports.at(0).stage)).analyses.front();
+  const ReactionBracket& bracket = of(of(found[0], NeedleId{1}), Unsure::needle_stiffness);
   EXPECT_NEAR(bracket.most, changed.needles[1].force, 2e-3 * changed.load_total);
 }
 

@@ -41,7 +41,7 @@ ShoreDesign design_of(const Job& job) {
 
 Job with_bath(Job job, double x = 2500.0) {
   job.point_loads = {{"bath", x, 2700.0, 600.0, 1000.0, 3000.0}};
-  job.dead_shores[0].along_with = {"bath"};
+  job.dead_shores[0].along_with = {PointLoadId{0}};
   return job;
 }
 

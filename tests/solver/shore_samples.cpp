@@ -37,7 +37,7 @@ Job shored_job() {
   frame.footing.sole.length = frame.x.length();
   frame.footing.ground = {"firm ground", 0.3, false, "invented"};
   frame.footing.subgrade_modulus = 0.03;
-  job.dead_shores = {{"floor shore", "floor", 1.0, {}, {}, frame}};
+  job.dead_shores = {{"floor shore", LineLoadId{0}, 1.0, {}, {}, frame}};
   return job;
 }
 

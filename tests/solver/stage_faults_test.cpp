@@ -23,8 +23,7 @@ Job staged_job() {
   job.wall.top = {{0.0, 5000.0}, {6000.0, 5000.0}};
   job.wall.openings = {{"window", 2000.0, 3200.0, 900.0, 1000.0, 0.0},
                        {"door", 1800.0, 0.0, 900.0, 2000.0, 0.0}};
-  job.wall.lintels = {{"window lintel", "window", 150.0, 150.0},
-                      {"door lintel", "door", 150.0, 150.0}};
+  job.wall.lintels = {{"window lintel", 0, 150.0, 150.0}, {"door lintel", 1, 150.0, 150.0}};
   job.wall.cut = {1200.0, 4200.0, 2400.0};
   job.thickness = 215.0;
   job.masonry = {"soft brick", 19e-6, 1500.0, 0.2, 2.4, 0.05};
@@ -43,7 +42,7 @@ Job staged_job() {
   beam.padstone = {440.0, 250.0, 31e3, 0.2, 25e-6, 25.0};
   beam.packing = {20.0, 1e4, 20.0, 0.25};
   job.beam = beam;
-  job.dead_shores = {{"D1", "floor", 0.6, {}, {}}, {"D2", "floor", 0.4, {}, {}}};
+  job.dead_shores = {{"D1", LineLoadId{0}, 0.6, {}, {}}, {"D2", LineLoadId{0}, 0.4, {}, {}}};
   job.analysis.sequence = Sequence::staged;
   return job;
 }
@@ -102,7 +101,8 @@ INSTANTIATE_TEST_SUITE_P(InTheBeam, StageFaults, testing::ValuesIn(bad_beams));
 
 const BadJob bad_shores[] = {
     {"dead_shore[1].name", "\"D1\"", [](Job& j) { j.dead_shores[1].name = "D1"; }},
-    {"dead_shore[0].carries", "\"purlin\"", [](Job& j) { j.dead_shores[0].carries = "purlin"; }},
+    {"dead_shore[0].carries", "line load 3",
+     [](Job& j) { j.dead_shores[0].carries = LineLoadId{2}; }},
     {"dead_shore[0].share", "-0.1", [](Job& j) { j.dead_shores[0].share = -0.1; }},
     {"dead_shore[1].share", "carry 1.1 times \"floor\"",
      [](Job& j) { j.dead_shores[1].share = 0.5; }},
@@ -133,13 +133,18 @@ const BadJob bad_stages[] = {
      }},
     {"stage[0].do[0]", "\"release N1\" in stage \"as built\", but it is not in yet",
      [](Job& j) {
-       j.stages[0].operations = {{Act::release, "N1"}};
+       j.stages[0].operations = {{Act::release, NeedleId{0}}};
      }},
-    {"stage[0].do[0]", "no needle \"\"", [](Job& j) { j.stages[0].operations = {{}}; }},
+    {"stage[0].do[0]", "\"fit\" in stage \"as built\", which is done to nothing in the job",
+     [](Job& j) {
+       j.stages[0].operations = {{Act::fit, NeedleId{2}}};
+     }},
+    {"stage[0].do[0]", "\"fit cut\" in stage \"as built\", which is nothing to fit",
+     [](Job& j) { j.stages[0].operations = {{}}; }},
     {"stage[4].do[0]", "\"place beam\" in stage \"cut\", but the cut is still in",
      [](Job& j) {
        auto& in_cut = stage_called(j, "cut").operations;
-       in_cut.insert(in_cut.begin(), {Act::place, beam_part});
+       in_cut.insert(in_cut.begin(), {Act::place, WorkPart::beam});
      }},
 };
 INSTANTIATE_TEST_SUITE_P(InTheOrderOfWork, StageFaults, testing::ValuesIn(bad_stages));
@@ -174,30 +179,30 @@ const GoodJob good_jobs[] = {
      }},
     {"a cut that nothing holds up, needles that stay, a pause",
      [](Job& j) {
-       j.stages = {{"cut", 0.0, {{Act::remove, cut_region}}},
-                   {"late needle", 0.0, {{Act::fit, "N2"}}},
+       j.stages = {{"cut", 0.0, {{Act::remove, WorkPart::cut}}},
+                   {"late needle", 0.0, {{Act::fit, NeedleId{1}}}},
                    {"a week", 7.0, {}}};
      }},
     {"shores tightened again and loads that come and go",
      [](Job& j) {
        j.stages = {{"all",
                     0.0,
-                    {{Act::load_off, "floor"},
-                     {Act::load_on, "floor"},
-                     {Act::tighten, "D1"},
-                     {Act::slacken, "D1"},
-                     {Act::tighten, "D1"},
-                     {Act::load_off, "purlin"},
-                     {Act::remove, cut_region}}}};
+                    {{Act::load_off, LineLoadId{0}},
+                     {Act::load_on, LineLoadId{0}},
+                     {Act::tighten, ShoreId{0}},
+                     {Act::slacken, ShoreId{0}},
+                     {Act::tighten, ShoreId{0}},
+                     {Act::load_off, PointLoadId{0}},
+                     {Act::remove, WorkPart::cut}}}};
      }},
     {"pockets before the cut",
      [](Job& j) {
        j.stages = {{"all",
                     0.0,
-                    {{Act::remove, pockets_region},
-                     {Act::place, padstones_part},
-                     {Act::remove, cut_region},
-                     {Act::place, beam_part}}}};
+                    {{Act::remove, WorkPart::pockets},
+                     {Act::place, WorkPart::padstones},
+                     {Act::remove, WorkPart::cut},
+                     {Act::place, WorkPart::beam}}}};
      }},
 };
 INSTANTIATE_TEST_SUITE_P(AtTheLimits, NoStageFaults, testing::ValuesIn(good_jobs));

@@ -22,7 +22,7 @@ Job staged_wall_job() {
   beam.padstone = {300.0, 150.0, 30000.0, 0.2, 24e-6, 25.0};
   beam.packing = {20.0, 15000.0, 20.0, 0.25};
   job.beam = beam;
-  job.dead_shores = {{"D1", "floor", 1.0, {}, {}}};
+  job.dead_shores = {{"D1", LineLoadId{0}, 1.0, {}, {}}};
   job.analysis.masonry = {MasonryModel::uncracked};
   job.analysis.sequence = Sequence::staged;
   job.analysis.mesh_size = 150.0;

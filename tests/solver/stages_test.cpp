@@ -43,14 +43,16 @@ Job weightless() {
 
 std::vector<Operation> all_loads(const Job& job, Act act) {
   std::vector<Operation> operations;
-  for (const LineLoad& load : job.line_loads) operations.push_back({act, load.name});
-  for (const PointLoad& load : job.point_loads) operations.push_back({act, load.name});
+  for (std::size_t i = 0; i < job.line_loads.size(); ++i)
+    operations.push_back({act, LineLoadId{i}});
+  for (std::size_t i = 0; i < job.point_loads.size(); ++i)
+    operations.push_back({act, PointLoadId{i}});
   return operations;
 }
 
 std::vector<Operation> all_needles(const Job& job, Act act) {
   std::vector<Operation> operations;
-  for (const Needle& needle : job.needles) operations.push_back({act, needle.name});
+  for (std::size_t i = 0; i < job.needles.size(); ++i) operations.push_back({act, NeedleId{i}});
   return operations;
 }
 
@@ -76,10 +78,10 @@ TEST(StageState, AShoreTakesItsShareOffAndGivesItBack) {
   Job job = staged_wall_job();
   job.dead_shores[0].share = 0.75;
   StageState state = state_before(job);
-  state = state_after(job, state, {"on", 0.0, {{Act::tighten, "D1"}}});
+  state = state_after(job, state, {"on", 0.0, {{Act::tighten, ShoreId{0}}}});
   EXPECT_DOUBLE_EQ(state.line_load_share[0], 0.25);
   EXPECT_DOUBLE_EQ(state.line_load_share[1], 1.0);
-  state = state_after(job, state, {"off", 0.0, {{Act::slacken, "D1"}}});
+  state = state_after(job, state, {"off", 0.0, {{Act::slacken, ShoreId{0}}}});
   EXPECT_DOUBLE_EQ(state.line_load_share[0], 1.0);
 }
 
@@ -89,10 +91,10 @@ TEST(StagedWall, IsTheAtOnceAnswerWhereHistoryHasNoEffect) {
   const Job job = weightless();
   const std::vector<Stage> staged{{"bare", 0.0, all_loads(job, Act::load_off)},
                                   {"needles", 0.0, all_needles(job, Act::fit)},
-                                  {"cut", 0.0, {{Act::remove, cut_region}}},
+                                  {"cut", 0.0, {{Act::remove, WorkPart::cut}}},
                                   {"loaded", 0.0, all_loads(job, Act::load_on)}};
   std::vector<Operation> everything = all_needles(job, Act::fit);
-  everything.push_back({Act::remove, cut_region});
+  everything.push_back({Act::remove, WorkPart::cut});
   const auto slow = run(job, staged);
   const auto at_once = run(job, {{"all", 0.0, everything}});
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
@@ -121,7 +123,7 @@ TEST(StagedWall, PreloadAndCutSuperpose) {
   const Job job = staged_wall_job();
   const Stage fit{"fit", 0.0, all_needles(job, Act::fit)};
   const Stage jack{"jack", 0.0, all_needles(job, Act::preload)};
-  const Stage cut{"cut", 1.0, {{Act::remove, cut_region}}};
+  const Stage cut{"cut", 1.0, {{Act::remove, WorkPart::cut}}};
   const std::vector<double> none = last_forces(0.0, {fit, cut});
   const std::vector<double> jacked_first = last_forces(2000.0, {fit, jack, cut});
   const std::vector<double> cut_first = last_forces(2000.0, {fit, cut, jack});
@@ -188,15 +190,16 @@ TEST(StagedWall, TheOrderOfReleaseMattersOnTheWayAndNotInTheEnd) {
     start.push_back(stage);
   }
   const double day = start.back().day + 7.0;
-  const auto released = [&](const std::vector<std::string>& order) {
+  const auto released = [&](const std::vector<std::size_t>& order) {
     std::vector<Stage> stages = start;
-    for (const std::string& needle : order) {
-      stages.push_back({needle + " out", day, {{Act::release, needle}}});
+    for (const std::size_t needle : order) {
+      stages.push_back(
+          {job.needles[needle].name + " out", day, {{Act::release, NeedleId{needle}}}});
     }
     return run(job, stages);
   };
-  const auto outer_first = released({"N1", "N4", "N2", "N3"});
-  const auto middle_first = released({"N2", "N3", "N1", "N4"});
+  const auto outer_first = released({0, 3, 1, 2});
+  const auto middle_first = released({1, 2, 0, 3});
   const BeamResult& a = *outer_first.back().analyses[0].beam;
   const BeamResult& b = *middle_first.back().analyses[0].beam;
   const std::size_t first_out = start.size();

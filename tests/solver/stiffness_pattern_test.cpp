@@ -20,7 +20,7 @@ const PanelMaterial elastic{1500.0, 0.2, 19e-6, 215.0, {}};
 const PanelMaterial cracked{1500.0, 0.2, 19e-6, 215.0, 0.1};
 
 std::vector<Support> clamped_bottom(const mesh::QuadMesh& mesh) {
-  return testing::supports_at(mesh, testing::nodes_on(mesh, "bottom"),
+  return testing::supports_at(mesh, testing::nodes_on(mesh, testing::bottom_edge),
                               [](mesh::Point) { return Eigen::Vector2d::Zero(); });
 }
 

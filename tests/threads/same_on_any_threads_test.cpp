@@ -40,13 +40,14 @@ Assembled assembled(QuadOrder order, int threads) {
   const Threads running(threads);
   const mesh::QuadMesh mesh = testing::distorted_mesh(40, 40, order, 4000.0, 3000.0, 5);
   std::vector<Support> supports;
-  for (const int node : testing::nodes_on(mesh, "left")) supports.push_back({node, 0, 0.0});
+  for (const int node : testing::nodes_on(mesh, testing::left_edge))
+    supports.push_back({node, 0, 0.0});
   PanelModel model(mesh, supports);
   PanelLoading loading;
   loading.materials = {{1500.0, 0.2, 19e-6, 215.0, 0.05}};
   loading.load = model.weight(loading.materials);
-  loading.beds.push_back(
-      needle_bed(mesh, mesh.sides_of("bottom"), Needle{"N1", 2000.0, 400.0, 20000.0, 0.0, 0.0}));
+  loading.beds.push_back(needle_bed(mesh, mesh.sides_of(testing::bottom_edge),
+                                    Needle{"N1", 2000.0, 400.0, 20000.0, 0.0, 0.0}, NeedleId{}));
   std::mt19937 random(7);
   std::uniform_real_distribution<double> uniform(-0.1, 0.1);
   const Eigen::VectorXd free =

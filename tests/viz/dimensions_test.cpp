@@ -71,11 +71,11 @@ TEST(Dimensions, TakeAsMuchDepthAsTheirRowsNeed) {
 }
 
 TEST(Dimensions, StayInTheRoomGiven) {
-  const auto labels = lay_out_dimensions(stops_at({0.0, 40.0, 80.0, 120.0}), 0.0, 9.0);
+  const auto labels = lay_out_dimensions(stops_at({0.0, 400.0, 800.0, 1200.0}), 0.0, 60.0);
   ASSERT_FALSE(labels.empty());
   for (const DimensionLabel& label : labels) {
     EXPECT_GE(label.from, 0.0);
-    EXPECT_LE(label.to, 9.0);
+    EXPECT_LE(label.to, 60.0);
   }
 }
 

@@ -67,8 +67,7 @@ TEST(Figures, LeaveBlankWhatIsNotFinite) {
 TEST(Figures, TakeNamesInAnyScriptAndLength) {
   JobResult result = made_up_result();
   result.job.title = "Żabia 7, Łódź – 橋の下 & <\"left\"> " + std::string(300, 'w');
-  result.job.wall.lintels[0].opening = result.job.wall.openings[0].name =
-      "Überlängenbezeichnung der Fensteröffnung im Treppenhaus";
+  result.job.wall.openings[0].name = "Überlängenbezeichnung der Fensteröffnung im Treppenhaus";
   result.job.lintels[0].shape = result.job.wall.lintels[0];
   result.job.line_loads[0].name = std::string(90, 'M');
   result.job.needles[0].name = "Nadel №1 ganz außen links";

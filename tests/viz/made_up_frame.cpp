@@ -49,14 +49,15 @@ solver::NeedleFrame made_up_frame(const std::string& name) {
 }
 
 solver::NeedleDesign made_up_design(const solver::NeedleFrame& frame, const solver::Job& job,
-                                    const std::string& needle, double load) {
+                                    solver::NeedleId needle, double load) {
   const double t = job.thickness;
   const double outer = solver::place_of(frame.props.front(), t);
   const double inner = solver::place_of(frame.props.back(), t);
   const double at_outer = load * inner / (inner - outer);
 
   solver::NeedleDesign design;
-  design.demand = {needle, "hand", "cut", load, 0.6};
+  design.needle = needle;
+  design.demand = {job.needles[index_of(needle)].name, "hand", "cut", load, 0.6};
   solver::NeedleAnswer& answer = design.answer;
   answer.wall_load = load;
   answer.stiffness = 18e3;
@@ -88,7 +89,7 @@ void put_on_frame(solver::JobResult& result, const solver::NeedleFrame& frame) {
   for (std::size_t i = 0; i < result.job.needles.size(); ++i) {
     result.job.needles[i].frame = result.job.needle_frames.size() - 1;
     result.needle_designs.push_back(
-        made_up_design(frame, result.job, result.job.needles[i].name, result.comparison[i].hand));
+        made_up_design(frame, result.job, solver::NeedleId{i}, result.comparison[i].hand));
   }
 }
 

@@ -13,7 +13,7 @@ namespace deadshore::viz {
 /// The frame at a needle under `load` N by the lever rule, without the needle's own weight; the
 /// deflection is a half sine with a tip of 1.5 mm. Invented, no solver takes part.
 [[nodiscard]] solver::NeedleDesign made_up_design(const solver::NeedleFrame& frame,
-                                                  const solver::Job& job, const std::string& needle,
+                                                  const solver::Job& job, solver::NeedleId needle,
                                                   double load);
 
 /// Puts every needle of a result on the frame, each under its load by hand.

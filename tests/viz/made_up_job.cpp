@@ -23,7 +23,7 @@ solver::Job made_up_job() {
   job.wall.length = length;
   job.wall.top = {{0.0, height}, {length, height}};
   job.wall.openings = {{"stair window", 1100.0, 3300.0, 900.0, 1200.0, 0.0}};
-  job.wall.lintels = {{"stone lintel", "stair window", 200.0, 150.0}};
+  job.wall.lintels = {{"stone lintel", 0, 200.0, 150.0}};
   job.wall.cut = {1200.0, 4600.0, 2200.0};
   job.thickness = thickness;
   job.left_end = solver::WallEnd::held;
@@ -104,7 +104,7 @@ PanelResult made_up_panel(const JobResult& result, solver::MasonryModel model, d
 
 mesh::QuadMesh squares(int columns, int rows, double side, const std::vector<Hole>& holes) {
   mesh::QuadMesh mesh;
-  mesh.regions = {"masonry"};
+  mesh.regions = {mesh::Region{}};
   std::vector<int> number(static_cast<std::size_t>((columns + 1) * (rows + 1)), -1);
   const auto node = [&](int i, int j) {
     int& found = number[j * (columns + 1) + i];
@@ -139,7 +139,8 @@ JobResult made_up_result() {
   result.mesh.size = size;
   for (const solver::Needle& needle : result.job.needles) {
     const auto [left, right] = std::pair{needle.bearing().from, needle.bearing().to};
-    result.hand.needles.push_back({needle.name,
+    const solver::SupportId support{solver::SupportKind::needle, result.hand.needles.size()};
+    result.hand.needles.push_back({support,
                                    {},
                                    31.2e3,
                                    {{left, 2200.0},

@@ -30,18 +30,25 @@ solver::PermanentBeam made_up_beam() {
 }
 
 std::vector<solver::Stage> made_up_order() {
+  using solver::WorkPart;
+  constexpr solver::ShoreId shore{0};
+  constexpr solver::NeedleId first{0};
+  constexpr solver::NeedleId second{1};
+  constexpr solver::NeedleId third{2};
   return {{"as built", 0.0, {}},
-          {"floors propped", 0.0, {{Act::tighten, "kitchen shore"}}},
-          {"needles in", 1.0, {{Act::fit, "N1"}, {Act::fit, "N2"}, {Act::fit, "N3"}}},
-          {"lintels out", 1.0, {{Act::remove, "door lintel"}}},
-          {"cut", 2.0, {{Act::remove, "cut"}}},
+          {"floors propped", 0.0, {{Act::tighten, shore}}},
+          {"needles in", 1.0, {{Act::fit, first}, {Act::fit, second}, {Act::fit, third}}},
+          {"lintels out", 1.0, {{Act::remove, solver::LintelId{1}}}},
+          {"cut", 2.0, {{Act::remove, WorkPart::cut}}},
           {"padstones",
            3.0,
-           {{Act::remove, "pockets"}, {Act::place, "padstones"}, {Act::place, "beam"}}},
-          {"packed", 4.0, {{Act::pack, "beam"}}},
-          {"N1 out", 7.0, {{Act::release, "N1"}}},
-          {"N2 and N3 out", 8.0, {{Act::release, "N2"}, {Act::release, "N3"}}},
-          {"finished", 32.0, {{Act::slacken, "kitchen shore"}}}};
+           {{Act::remove, WorkPart::pockets},
+            {Act::place, WorkPart::padstones},
+            {Act::place, WorkPart::beam}}},
+          {"packed", 4.0, {{Act::pack, WorkPart::beam}}},
+          {"N1 out", 7.0, {{Act::release, first}}},
+          {"N2 and N3 out", 8.0, {{Act::release, second}, {Act::release, third}}},
+          {"finished", 32.0, {{Act::slacken, shore}}}};
 }
 
 mesh::WallMesh whole_wall(const solver::Job& job) {
@@ -51,10 +58,10 @@ mesh::WallMesh whole_wall(const solver::Job& job) {
   const mesh::Interval pocket{top, cut.soffit};
   const mesh::Interval pad{top - beam.padstone.depth, top};
   const std::vector<mesh::WallBlock> blocks{
-      {"pockets", {cut.left - beam.bearing, cut.left}, pocket},
-      {"pockets", {cut.right, cut.right + beam.bearing}, pocket},
-      {"padstones", {cut.left - beam.padstone.length, cut.left}, pad},
-      {"padstones", {cut.right, cut.right + beam.padstone.length}, pad}};
+      {solver::pockets_group, "pockets", {cut.left - beam.bearing, cut.left}, pocket},
+      {solver::pockets_group, "pockets", {cut.right, cut.right + beam.bearing}, pocket},
+      {solver::padstones_group, "padstones", {cut.left - beam.padstone.length, cut.left}, pad},
+      {solver::padstones_group, "padstones", {cut.right, cut.right + beam.padstone.length}, pad}};
   std::vector<mesh::Interval> bearings;
   for (const solver::Needle& needle : job.needles) bearings.push_back(needle.bearing());
   return mesh::mesh_whole_wall(job.wall, blocks, {}, bearings, {80.0, mesh::QuadOrder::four_node});
@@ -126,18 +133,18 @@ PanelResult made_up_panel(const JobResult& result, const PanelResult& as_cut,
   for (std::size_t i = 0; i < panel.needles.size(); ++i) {
     const bool in = solver::is_in(works.needles[i]);
     needles += in ? 1 : 0;
-    panel.needles[i].force = in && works.is_out("cut")
+    panel.needles[i].force = in && works.cut_out
                                  ? as_cut.needles[i].force * relief * (1.0 + 0.1 * i)
                              : in ? 0.4e3
                                   : 0.0;
     panel.needles[i].contact = in ? 1.0 : 0.0;
   }
-  panel.base_cut = works.is_out("cut") ? 0.0 : 62e3;
-  panel.max_settlement = works.is_out("cut") ? 1.6 : 0.3;
+  panel.base_cut = works.cut_out ? 0.0 : 62e3;
+  panel.max_settlement = works.cut_out ? 1.6 : 0.3;
   for (const mesh::Point& node : mesh.nodes) {
     const double pressure = 0.02 + 0.11 * (1.0 - node.y / job.wall.height());
     solver::PlaneTensor stress{0.03 * std::cos(node.x / 900.0), -pressure, 0.0};
-    if (works.is_out("cut"))
+    if (works.cut_out)
       for (const solver::NeedleReaction& needle : panel.needles)
         if (node.y >= job.wall.cut.soffit)
           stress.yy -= needle.force * 4e-3 /
@@ -148,20 +155,19 @@ PanelResult made_up_panel(const JobResult& result, const PanelResult& as_cut,
   for (int quad = 0; quad < mesh.quad_count(); ++quad) {
     const auto nodes = mesh.nodes_of(quad);
     const mesh::Point& corner = mesh.nodes[nodes[0]];
-    const std::string& region = mesh.regions[mesh.region_of_quad[quad]];
     panel.fields.quad_stress.push_back(panel.fields.node_stress[nodes[0]]);
     panel.fields.quad_crack_strain.emplace_back();
-    panel.fields.quad_out.push_back(works.is_out(region) ? 1 : 0);
-    const bool loose = cracked && works.is_out("cut") && !works.packed_on && corner.y >= 2200.0 &&
+    panel.fields.quad_out.push_back(works.is_out(mesh.region_of(quad)) ? 1 : 0);
+    const bool loose = cracked && works.cut_out && !works.packed_on && corner.y >= 2200.0 &&
                        corner.y - 2200.0 < 400.0 - std::abs(corner.x - 3450.0);
     panel.fields.quad_loose.push_back(loose ? 1 : 0);
   }
-  if (!works.is_out("cut") || works.packed_on) panel.loose.clear();
+  if (!works.cut_out || works.packed_on) panel.loose.clear();
   if (works.packed_on) panel.beam = made_up_beam_result(job, 14e3 * (4 - needles));
   if (works.beam && !works.packed_on) panel.beam = made_up_beam_result(job, 0.0);
   if (works.shore_tight.front() != 0)
-    panel.joists = {{"kitchen shore", works.is_out("cut") ? 6.4e3 : 0.0, 0.7}};
-  if (cracked && works.is_out("cut")) {
+    panel.joists = {{solver::ShoreId{0}, works.cut_out ? 6.4e3 : 0.0, 0.7}};
+  if (cracked && works.cut_out) {
     panel.cracks = made_up_cracks(works.packed_on ? 1.9 : 1.2);
     panel.damage = {
         1, 2, 7e-4, 3e-4, panel.cracks.front().width, "slight: easily filled, redecoration needed"};
@@ -171,7 +177,7 @@ PanelResult made_up_panel(const JobResult& result, const PanelResult& as_cut,
 
 solver::StageSafety made_up_safety(const JobResult& result, const StageState& works) {
   solver::StageSafety safety;
-  safety.factor = works.is_out("cut") && !works.packed_on ? 1.42 : 3.1;
+  safety.factor = works.cut_out && !works.packed_on ? 1.42 : 3.1;
   safety.static_factor = safety.factor - 0.03;
   safety.kinematic_factor = safety.factor + 0.02;
   safety.factor_with_tension = safety.factor + 1.1;
@@ -192,10 +198,10 @@ JobResult made_up_staged_result() {
   solver::Job& job = result.job;
   job.analysis.sequence = solver::Sequence::staged;
   job.wall.openings.push_back({"yard door", 2500.0, 0.0, 1000.0, 1900.0, 0.0});
-  job.wall.lintels.push_back({"door lintel", "yard door", 150.0, 150.0});
+  job.wall.lintels.push_back({"door lintel", job.wall.openings.size() - 1, 150.0, 150.0});
   job.lintels.push_back({job.wall.lintels.back(), "concrete", 24e-6, 25000.0, 0.2, job.thickness});
   job.beam = made_up_beam();
-  job.dead_shores = {{"kitchen shore", "floor joists", 1.0, {}, {}}};
+  job.dead_shores = {{"kitchen shore", solver::LineLoadId{2}, 1.0, {}, {}}};
   job.stages = made_up_order();
   result.mesh = whole_wall(job);
 

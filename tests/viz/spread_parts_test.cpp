@@ -28,7 +28,7 @@ Job gable() {
   job.wall.top = {{0.0, 4200.0}, {3000.0, 6200.0}, {6000.0, 4200.0}};
   job.wall.openings = {{"arched", 1500.0, 3200.0, 800.0, 900.0, 250.0},
                        {"flat", 3300.0, 3000.0, 700.0, 800.0, 0.0}};
-  job.wall.lintels = {{"stone lintel", "flat", 200.0, 150.0}};
+  job.wall.lintels = {{"stone lintel", 1, 200.0, 150.0}};
   job.lintels.front().shape = job.wall.lintels.front();
   job.line_loads[0].follows_top = true;
   job.line_loads.erase(job.line_loads.begin() + 1);

@@ -25,7 +25,7 @@ std::vector<char> middle_of_cut(const JobResult& result) {
   const mesh::QuadMesh& mesh = result.mesh.quads;
   std::vector<char> marks;
   for (int quad = 0; quad < mesh.quad_count(); ++quad)
-    marks.push_back(mesh.regions[mesh.region_of_quad[quad]] == "cut" ? 1 : 0);
+    marks.push_back(mesh.region_of(quad).kind == mesh::RegionKind::cut ? 1 : 0);
   return marks;
 }
 
@@ -129,7 +129,7 @@ TEST(StagedFigures, ShowTheCutWhereAnotherStageBringsHardlyMoreOnTheNeedles) {
     result.stages[stage].name = "stage " + std::to_string(stage);
   }
   EXPECT_THAT(stages_to_draw(result), ElementsAre(3, 9)) << "the first of them";
-  result.stages[4].name = "cut";
+  result.stages[3].state = made_up_staged_result().stages[3].state;  // the cut is not out yet
   for (solver::NeedleReaction& needle : result.stages[5].analyses[0].needles) needle.force *= 1.005;
   for (solver::NeedleReaction& needle : result.stages[5].analyses[1].needles) needle.force *= 1.005;
   EXPECT_THAT(stages_to_draw(result), ElementsAre(4, 9));
@@ -200,7 +200,7 @@ TEST(ShownStages, WithoutAnOrderOfWorkHaveTheCutOutAndAllNeedlesIn) {
   const auto shown = shown_stages(made_up_result());
   ASSERT_EQ(shown.size(), 1U);
   EXPECT_TRUE(shown[0].words.empty());
-  EXPECT_TRUE(shown[0].works.is_out("cut"));
+  EXPECT_TRUE(shown[0].works.cut_out);
   for (const solver::NeedleState needle : shown[0].works.needles)
     EXPECT_TRUE(solver::is_in(needle));
 }

@@ -65,13 +65,13 @@ void add_needles(const Job& job, PlanParts& parts) {
 }
 
 /// Places of the uprights: those that were worked out, else those that were given.
-std::vector<double> uprights_of(const solver::JobResult& result, const solver::DeadShore& shore) {
+std::vector<double> uprights_of(const solver::JobResult& result, solver::ShoreId id) {
   std::vector<double> places;
   for (const solver::ShoreDesign& design : result.shores)
-    if (design.shore == shore.name)
+    if (design.shore == id)
       for (const solver::UprightLoad& upright : design.uprights) places.push_back(upright.x);
   if (!places.empty()) return places;
-  const solver::ShoreFrame& frame = *shore.frame;
+  const solver::ShoreFrame& frame = *result.job.dead_shores.at(index_of(id)).frame;
   if (const auto* row = std::get_if<solver::PropRow>(&frame.uprights)) return row->places;
   const double spacing = std::get<solver::StudRow>(frame.uprights).spacing;
   for (double x = frame.x.from; spacing > 0.0 && x <= frame.x.to + 1e-6; x += spacing)
@@ -80,7 +80,8 @@ std::vector<double> uprights_of(const solver::JobResult& result, const solver::D
 }
 
 void add_shores(const solver::JobResult& result, PlanParts& parts) {
-  for (const solver::DeadShore& shore : result.job.dead_shores) {
+  for (std::size_t i = 0; i < result.job.dead_shores.size(); ++i) {
+    const solver::DeadShore& shore = result.job.dead_shores[i];
     if (!shore.frame) {
       parts.unknown.push_back(shore.name);
       continue;
@@ -91,7 +92,7 @@ void add_shores(const solver::JobResult& result, PlanParts& parts) {
                             {frame.x, around(z, solver::width_of(frame.head))},
                             {frame.x, around(z, frame.footing.sole.timber.section.b)}});
     const auto* row = std::get_if<solver::PropRow>(&frame.uprights);
-    const std::vector<double> places = uprights_of(result, shore);
+    const std::vector<double> places = uprights_of(result, solver::ShoreId{i});
     if (places.empty()) parts.unknown.push_back(shore.name + " (where its uprights stand)");
     for (const double x : places)
       if (row != nullptr) {

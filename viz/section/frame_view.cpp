@@ -161,16 +161,14 @@ double ShownFrame::prop_load(std::size_t index) const {
 ShownFrame shown_frame(const solver::JobResult& result, const solver::NeedleDesign& design) {
   ShownFrame shown;
   const auto& needles = result.job.needles;
-  const auto needle = std::find_if(needles.begin(), needles.end(), [&](const auto& entry) {
-    return entry.name == design.demand.needle;
-  });
-  shown.frame = result.job.needle_frames.at(needle->frame.value());
+  const solver::Needle& needle = needles.at(index_of(design.needle));
+  shown.frame = result.job.needle_frames.at(needle.frame.value());
   shown.design = design;
   shown.wall_thickness = result.job.thickness;
   shown.soffit = result.job.wall.cut.soffit;
   shown.needles =
       static_cast<int>(std::count_if(needles.begin(), needles.end(), [&](const auto& entry) {
-        return entry.frame == needle->frame;
+        return entry.frame == needle.frame;
       }));
   return shown;
 }

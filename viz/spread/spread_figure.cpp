@@ -22,7 +22,7 @@ using mesh::Interval;
 using solver::Job;
 using solver::SpreadSum;
 
-constexpr double width = 86.0 / 25.4 * 72.0;  // two stand side by side
+constexpr double figure_width = 86.0 / 25.4 * 72.0;  // two stand side by side
 constexpr double side = 8.0;
 constexpr double most_height = 230.0;  ///< of the wall shown, points
 const Pen break_pen{.colour = quiet_ink, .width = 0.5, .dash = {6.0, 2.0, 1.5, 2.0}};
@@ -127,17 +127,19 @@ std::string words_of(const SpreadItem& item, const Job& job) {
   if (item.area > 0.0)
     return fmt::format("{}{}, {:.3f} m² × {:.2f} kN/m²", item.name, round, item.area / 1e6,
                        item.load / item.area * 1e3);
-  for (const solver::LineLoad& load : job.line_loads)
-    if (load.name == item.name && load.characteristic() > 0.0)
+  if (const auto* line = std::get_if<solver::LineLoadId>(&item.thing)) {
+    const solver::LineLoad& load = job.line_loads.at(index_of(*line));
+    if (load.characteristic() > 0.0)
       return fmt::format("{}{}, {:.3f} m × {:.2f} kN/m", item.name, round,
                          item.load / load.characteristic() / 1e3, load.characteristic());
-  for (const solver::PointLoad& load : job.point_loads)
-    if (load.name == item.name) {
-      const std::string part =
-          item.share > 0.9995 ? "all" : fmt::format("{:.1f}%", 100.0 * item.share);
-      return fmt::format("{}{}, {} of {}", item.name, round, part,
-                         kilonewtons(load.characteristic()));
-    }
+  }
+  if (const auto* point = std::get_if<solver::PointLoadId>(&item.thing)) {
+    const solver::PointLoad& load = job.point_loads.at(index_of(*point));
+    const std::string part =
+        item.share > 0.9995 ? "all" : fmt::format("{:.1f}%", 100.0 * item.share);
+    return fmt::format("{}{}, {} of {}", item.name, round, part,
+                       kilonewtons(load.characteristic()));
+  }
   return item.name + round;
 }
 
@@ -159,17 +161,20 @@ Drawing needle_spread(const solver::JobResult& result, std::size_t needle) {
   const std::vector<LegendEntry> legend = legend_of(job, parts);
   const double over = heading_height + room_over_wall(job);
   WallView view;
-  view.scale = std::min((width - 2.0 * side) / window.x.length(), most_height / window.y.length());
-  view.origin = {0.5 * (width - view.scale * window.x.length()) - view.scale * window.x.from,
+  view.scale =
+      std::min((figure_width - 2.0 * side) / window.x.length(), most_height / window.y.length());
+  view.origin = {0.5 * (figure_width - view.scale * window.x.length()) - view.scale * window.x.from,
                  over + view.scale * window.y.to};
   const double table = view.down(window.y.from) + 24.0;
-  const double legend_top = table + spread_table_height(sum, job, width - 2.0 * side) + 6.0;
-  const Size size{width, legend_top + legend_height(legend, width - 2.0 * side) + 2.0};
+  const double legend_top = table + spread_table_height(sum, job, figure_width - 2.0 * side) + 6.0;
+  const Size size{figure_width,
+                  legend_top + legend_height(legend, figure_width - 2.0 * side) + 2.0};
 
   return {size, [=, &result](Canvas& canvas) {
             const Job& drawn = result.job;
-            LabelRoom room({2.0, heading_height, width - 2.0, table - 2.0});
-            draw_heading(canvas, "By hand: what " + sum.support + " carries", "", width);
+            LabelRoom room({2.0, heading_height, figure_width - 2.0, table - 2.0});
+            draw_heading(canvas, "By hand: what " + label_of(drawn, sum.support) + " carries", "",
+                         figure_width);
             draw_wall(canvas, view, result, window, parts);
             draw_own_outline(canvas, view, result, sum);
             for (std::size_t i = 0; i < drawn.needles.size(); ++i)
@@ -181,18 +186,19 @@ Drawing needle_spread(const solver::JobResult& result, std::size_t needle) {
             canvas.arrow({own.middle().x, own.bottom + 14.0}, {own.middle().x, own.bottom + 1.0},
                          {.colour = support, .width = 1.1});
             if (std::isfinite(sum.total))
-              canvas.text({std::clamp(own.middle().x, 60.0, width - 60.0), own.bottom + 14.5},
-                          sum.support + " " + exact_kilonewtons(sum.total),
-                          {.size = 7.5,
-                           .bold = true,
-                           .colour = support,
-                           .width = 110.0,
-                           .overflow = Overflow::cut_middle},
-                          {0.5, 0.0});
+              canvas.text(
+                  {std::clamp(own.middle().x, 60.0, figure_width - 60.0), own.bottom + 14.5},
+                  label_of(drawn, sum.support) + " " + exact_kilonewtons(sum.total),
+                  {.size = 7.5,
+                   .bold = true,
+                   .colour = support,
+                   .width = 110.0,
+                   .overflow = Overflow::cut_middle},
+                  {0.5, 0.0});
             draw_spread_loads(canvas, view, drawn, parts, room);
             number_spread(canvas, view, drawn, parts, sum, room);
-            draw_spread_table(canvas, sum, drawn, {side, table}, width - 2.0 * side);
-            draw_legend(canvas, legend, {side, legend_top}, width - 2.0 * side);
+            draw_spread_table(canvas, sum, drawn, {side, table}, figure_width - 2.0 * side);
+            draw_legend(canvas, legend, {side, legend_top}, figure_width - 2.0 * side);
           }};
 }
 
@@ -222,7 +228,7 @@ void draw_spread_table(Canvas& canvas, const SpreadSum& sum, const Job& job, Pag
     y += height;
   }
   canvas.line({corner.x, y + 1.0}, {right, y + 1.0}, {.colour = ink, .width = 0.7});
-  canvas.text({left, y + 3.0}, sum.support + " by hand",
+  canvas.text({left, y + 3.0}, label_of(job, sum.support) + " by hand",
               {.size = 7.0, .bold = true, .width = words_style(width).width}, {0.0, 0.0});
   if (std::isfinite(sum.total))
     canvas.text({right, y + 3.0}, exact_kilonewtons(sum.total), strong, {1.0, 0.0});

@@ -86,10 +86,9 @@ class SpreadPicture {
     if (const auto box = room_.place(candidates)) draw_disc(canvas_, box->middle(), number);
   }
 
-  [[nodiscard]] int lintel_of(const SpreadItem& item) const {
-    for (std::size_t i = 0; i < job_.lintels.size(); ++i)
-      if (job_.lintels[i].shape.name == item.name) return static_cast<int>(i);
-    return -1;
+  [[nodiscard]] static int lintel_of(const SpreadItem& item) {
+    const auto* lintel = std::get_if<solver::LintelId>(&item.thing);
+    return lintel != nullptr ? static_cast<int>(index_of(*lintel)) : -1;
   }
 
   /// Once in what comes straight down; once over each opening.
@@ -148,7 +147,8 @@ class SpreadPicture {
     const std::vector<double> lifts = row_lifts(job_, spread_row_pitch);
     for (const SpreadStretch& stretch : parts_.line_loads) {
       const auto load = static_cast<std::size_t>(stretch.load);
-      if (job_.line_loads[load].name != item.name || (stretch.over >= 0) != item.over_opening)
+      if (item.thing != solver::SpreadThing{solver::LineLoadId{load}} ||
+          (stretch.over >= 0) != item.over_opening)
         continue;
       const double x = stretch.x.middle();
       const double level =
@@ -157,8 +157,11 @@ class SpreadPicture {
             number);
     }
     for (const SpreadStretch& stretch : parts_.point_loads) {
-      const solver::PointLoad& load = job_.point_loads[static_cast<std::size_t>(stretch.load)];
-      if (load.name != item.name || (stretch.over >= 0) != item.over_opening) continue;
+      const auto number_of_load = static_cast<std::size_t>(stretch.load);
+      if (item.thing != solver::SpreadThing{solver::PointLoadId{number_of_load}} ||
+          (stretch.over >= 0) != item.over_opening)
+        continue;
+      const solver::PointLoad& load = job_.point_loads[number_of_load];
       place(beside({view_.across(load.x), view_.down(load.level) - 16.0 - disc_radius}), number);
     }
   }

@@ -1,3 +1,4 @@
+#include "solver/panel/support_reactions.h"
 #include "viz/drawings.h"
 #include "viz/page/legend.h"
 #include "viz/stages/support_series.h"
@@ -42,19 +43,22 @@ struct Look {
   bool hollow = false;
 };
 
-Look look_of(SupportKind kind, std::size_t number) {
+Look look_of(solver::SupportKind kind, std::size_t number) {
   static const std::array<std::vector<double>, 4> dashes{
       std::vector<double>{}, {5.0, 2.0}, {2.0, 1.5}, {6.0, 1.5, 1.5, 1.5}};
   Look look;
   look.pen = {.colour = support, .width = 1.1, .dash = dashes[number % dashes.size()]};
-  if (kind == SupportKind::base) look.pen.colour = ink;
-  if (kind == SupportKind::beam_end) look.pen = {ink, 1.8, dashes[number % dashes.size()]};
-  if (kind == SupportKind::joists) look.pen = {tension, 1.4, dashes[2]};
+  const bool joists = kind == solver::SupportKind::joists;
+  const solver::SupportGroup group = solver::group_of(kind);
+  if (group == solver::SupportGroup::bases) look.pen.colour = ink;
+  if (group == solver::SupportGroup::beam_ends)
+    look.pen = {ink, 1.8, dashes[number % dashes.size()]};
+  if (joists) look.pen = {tension, 1.4, dashes[2]};
   constexpr std::array sides{0, 4, 3, 4};
   constexpr std::array turns{0.0, 0.25, 0.5, 0.0};
   look.sides = sides[number % sides.size()];
   look.turn = turns[number % turns.size()] * std::numbers::pi;
-  look.hollow = (number / sides.size()) % 2 == 1 || kind == SupportKind::joists;
+  look.hollow = (number / sides.size()) % 2 == 1 || joists;
   return look;
 }
 
@@ -84,8 +88,13 @@ struct Plot {
   std::vector<Line> lines;
 };
 
+/// Joists are drawn apart from the needles of their group.
+std::size_t number_of_look(solver::SupportKind kind) {
+  return kind == solver::SupportKind::joists ? 3 : static_cast<std::size_t>(solver::group_of(kind));
+}
+
 bool is_base(const SupportSeries& series) {
-  return series.kind == SupportKind::base;
+  return solver::group_of(series.support.kind) == solver::SupportGroup::bases;
 }
 
 double stage_at(const Rect& box, std::size_t stage, std::size_t stages) {
@@ -98,8 +107,9 @@ Plot plot_of(const std::vector<SupportSeries>& series, bool bases, const Rect& b
   std::array<std::size_t, 4> numbers{};
   for (const SupportSeries& support : series) {
     if (is_base(support) != bases) continue;
-    const std::size_t number = numbers.at(static_cast<std::size_t>(support.kind))++;
-    Line line{support.name, look_of(support.kind, number), {}};
+    const solver::SupportKind kind = support.support.kind;
+    const std::size_t number = numbers.at(number_of_look(kind))++;
+    Line line{support.name, look_of(kind, number), {}};
     for (std::size_t i = 0; i < support.values.size(); ++i) {
       const double value = support.values[i];
       line.points.emplace_back();

@@ -1,5 +1,6 @@
 #include "viz/stages/staged_figures.h"
 
+#include "solver/study/envelope.h"
 #include "viz/drawings.h"
 #include "viz/wall/crack_map.h"
 #include "viz/wall/panel_marks.h"
@@ -30,14 +31,16 @@ double needles_carry(const StageResult& stage) {
 }
 
 /// The stage in which the needles carry most; of those that differ by no more than a hundredth the
-/// one called "cut", which the hand method is set against, else the first.
-std::size_t governing_stage(const std::vector<StageResult>& stages) {
+/// one that the hand method is set against, else the first.
+std::size_t governing_stage(const JobResult& result) {
+  const std::vector<StageResult>& stages = result.stages;
+  const StageResult* compared = solver::compared_stage(result);
   double most = 0.0;
   for (const StageResult& stage : stages) most = std::max(most, needles_carry(stage));
   std::optional<std::size_t> first;
   for (std::size_t i = 0; i < stages.size(); ++i) {
     if (needles_carry(stages[i]) < 0.99 * most) continue;
-    if (stages[i].name == "cut") return i;
+    if (&stages[i] == compared) return i;
     if (!first) first = i;
   }
   return first.value_or(0);
@@ -90,7 +93,7 @@ std::string beam_caption(const PanelResult& panel, const StageResult& stage) {
 
 std::vector<std::size_t> stages_to_draw(const JobResult& result) {
   const auto& stages = result.stages;
-  const std::size_t governing = governing_stage(stages);
+  const std::size_t governing = governing_stage(result);
   std::vector<std::size_t> drawn;
   for (std::size_t i = 0; i < stages.size(); ++i)
     if (i == governing || i + 1 == stages.size() || falls(stages[i])) drawn.push_back(i);

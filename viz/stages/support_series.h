@@ -7,17 +7,15 @@
 
 namespace deadshore::viz {
 
-enum class SupportKind { base, needle, beam_end, joists };
-
 /// What one support carries at each stage of one analysis, kN; NaN where it is not there or the
 /// wall does not stand.
 struct SupportSeries {
-  SupportKind kind = SupportKind::base;
-  std::string name;  ///< "left pier", "N1", "beam, left end", "joists, SHORE"
+  solver::SupportId support;
+  std::string name;  ///< for printing
   std::vector<double> values;
 };
 
-/// All supports that are there at some stage, in the order of the kinds.
+/// All supports that are there at some stage: bases, needles, the ends of the beam, joists.
 [[nodiscard]] std::vector<SupportSeries> support_series(const solver::JobResult& result,
                                                         solver::MasonryModel model);
 

@@ -2,6 +2,7 @@
 
 #include "viz/view/answer_paths.h"
 #include "viz/view/check_lines.h"
+#include "viz/view/wall_solid.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -24,7 +25,7 @@ std::string with_unit(std::optional<double> value, const char* unit) {
 std::optional<double> hand_load_of(const json& answers, const std::string& support) {
   if (support == "left pier") return number_at(answers, {"hand", "base", "left"});
   if (support == "right pier") return number_at(answers, {"hand", "base", "right"});
-  return number_at(answers, {"hand", "needles", support});
+  return number_at(answers, {"hand", "needles", needle_called(answers, support)});
 }
 
 /// One line a stage: its name and what `value_at` finds there.
@@ -64,7 +65,7 @@ std::optional<double> reaction_of(const json& answers, const std::string& suppor
   if (support.starts_with(joists)) {
     return number_at(*analysis, {"joists", support.substr(joists.size()), "force"});
   }
-  return number_at(*analysis, {"needles", support});
+  return number_at(*analysis, {"needles", needle_called(answers, support)});
 }
 
 std::vector<std::string> support_text(const json& answers, const std::string& support,

@@ -1,6 +1,5 @@
 #include "viz/view/reaction_arrows.h"
 
-#include "viz/view/answer_paths.h"
 #include "viz/view/vtk_reading.h"
 #include "viz/view/wall_solid.h"
 
@@ -30,10 +29,6 @@ std::array<double, 2> force_in(vtkDataArray* reactions, vtkIdType id) {
   return known ? force : std::array<double, 2>{0.0, 0.0};
 }
 
-bool is_a_needle(const ShownResult& result, const std::string& name) {
-  return number_at(result.answers, {"hand", "needles", name}).has_value();
-}
-
 }  // namespace
 
 std::vector<SupportArrow> support_arrows(const ShownResult& result, std::size_t stage,
@@ -45,10 +40,10 @@ std::vector<SupportArrow> support_arrows(const ShownResult& result, std::size_t 
     const std::string& name = names.at(static_cast<std::size_t>(id));
     const std::array<double, 2> force = force_in(reactions, id);
     const bool idle = std::hypot(force[0], force[1]) < nothing;
-    const bool needle = is_a_needle(result, name);
-    if (needle ? !needle_is_in(result.answers, stage, name) : idle) continue;
+    const std::string needle = needle_called(result.answers, name);
+    if (needle.empty() ? idle : !needle_is_in(result.answers, stage, needle)) continue;
     const double* at = result.supports->GetPoint(id);
-    arrows.push_back({name, {at[0], at[1], 0.5 * result.thickness}, force, needle});
+    arrows.push_back({name, {at[0], at[1], 0.5 * result.thickness}, force, !needle.empty()});
   }
   std::ranges::stable_sort(arrows, {}, [](const SupportArrow& arrow) { return arrow.at[0]; });
   return arrows;

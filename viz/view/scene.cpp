@@ -160,7 +160,8 @@ void Scene::add_frames(const ViewState& state) {
     const vtkNew<vtkIdList> ids;
     result_.needles->GetCellPoints(cell++, ids);
     const std::string needle = needle_of(result_, part);
-    if (ids->GetNumberOfIds() < 2 || !needle_is_in(result_.answers, state.stage, needle)) continue;
+    const std::string name = needle_called(result_.answers, needle);
+    if (ids->GetNumberOfIds() < 2 || !needle_is_in(result_.answers, state.stage, name)) continue;
     std::array<double, 3> from{};
     std::array<double, 3> to{};
     result_.needles->GetPoint(ids->GetId(0), from.data());

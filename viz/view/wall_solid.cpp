@@ -190,6 +190,17 @@ vtkSmartPointer<vtkPolyData> loose_crosses(vtkUnstructuredGrid* grid, double thi
   return crosses;
 }
 
+std::string needle_called(const nlohmann::json& answers, const std::string& label) {
+  constexpr std::string_view mark = "needle ";
+  const auto is_needle = [&](const std::string& name) {
+    return number_at(answers, {"hand", "needles", name}).has_value();
+  };
+  if (is_needle(label)) return label;
+  if (!label.starts_with(mark)) return "";
+  const std::string name = label.substr(mark.size());
+  return is_needle(name) ? name : "";
+}
+
 bool needle_is_in(const nlohmann::json& answers, std::size_t stage, const std::string& needle) {
   bool is_in = false;
   bool is_followed = false;

@@ -27,6 +27,10 @@ namespace deadshore::viz {
 [[nodiscard]] vtkSmartPointer<vtkPolyData> loose_crosses(vtkUnstructuredGrid* grid,
                                                          double thickness, double magnification);
 
+/// The name in results.json of a needle that a support's label stands for; empty where the support
+/// is no needle. A needle that is called like another support has "needle " before its name there.
+[[nodiscard]] std::string needle_called(const nlohmann::json& answers, const std::string& label);
+
 /// Whether the needle of this name is in at a stage, by what results.json says is done: fitted by
 /// then and not released. Where the work is not followed, it is in.
 [[nodiscard]] bool needle_is_in(const nlohmann::json& answers, std::size_t stage,

@@ -151,7 +151,7 @@ std::string carried_by(const PanelResult& panel, const solver::StageState& works
   std::string text = "piers " + kilonewtons(panel.base_left + panel.base_right);
   if (std::any_of(works.needles.begin(), works.needles.end(), solver::is_in))
     text = "needles " + kilonewtons(needles) + ", " + text;
-  if (panel.base_cut != 0.0) text += ", masonry in the cut " + kilonewtons(panel.base_cut);
+  if (panel.base_cut != 0.0) text += ", base under the cut " + kilonewtons(panel.base_cut);
   double joists = 0.0;
   for (const solver::JoistReaction& reaction : panel.joists) joists += reaction.force;
   if (joists > 0.0) text += ", joists " + kilonewtons(joists);

@@ -14,8 +14,8 @@ namespace {
 using solver::Job;
 using solver::NeedleProp;
 
-constexpr double plate = 1.2;       ///< head and base plates as drawn, points
-constexpr double least_tube = 2.4;  ///< points
+constexpr double plate_thickness = 1.2;  ///< head and base plates as drawn, points
+constexpr double least_tube = 2.4;       ///< points
 const Pen tube_pen{.colour = support, .width = 0.5};
 const Pen ground_pen{.colour = ink, .width = 0.9};
 
@@ -40,8 +40,9 @@ void draw_tubes(Canvas& canvas, double x, double top, double foot, double outer,
   tube(top, neck, inner_width);
   tube(neck, foot, outer_width);
   canvas.fill(Rect{x - outer_width, neck - 0.6, x + outer_width, neck + 0.6}, support);
-  for (const double y : {top, foot - plate})
-    canvas.fill(Rect{x - outer_width - 0.8, y, x + outer_width + 0.8, y + plate}, support);
+  for (const double y : {top, foot - plate_thickness})
+    canvas.fill(Rect{x - outer_width - 0.8, y, x + outer_width + 0.8, y + plate_thickness},
+                support);
 }
 
 void draw_prop(Canvas& canvas, const WallView& view, const Job& job, const solver::Needle& needle,
@@ -97,14 +98,15 @@ void draw_cut(Canvas& canvas, const WallView& view, const solver::Job& job) {
 
 solver::StageState works_in_the_end(const solver::Job& job) {
   solver::StageState works;
-  works.removed = {solver::cut_region};
+  works.cut_out = true;
+  works.lintel_out.assign(job.lintels.size(), 0);
   works.needles.assign(job.needles.size(), solver::NeedleState::fitted);
   works.shore_tight.assign(job.dead_shores.size(), 1);
   works.padstones = works.beam = job.beam.has_value();
   if (job.beam) works.packed_on = 0.0;
   if (job.analysis.sequence != solver::Sequence::staged) return works;
-  for (const mesh::LintelShape& lintel : job.wall.lintels)
-    if (solver::takes_out(job.wall, lintel)) works.removed.insert(lintel.name);
+  for (std::size_t i = 0; i < job.lintels.size(); ++i)
+    if (solver::takes_out(job.wall, job.lintels[i].shape)) works.lintel_out[i] = 1;
   return works;
 }
 

@@ -21,8 +21,8 @@ using solver::Job;
 using solver::JobResult;
 using solver::PanelResult;
 
-constexpr double apart = 8.5;          ///< between lines on the page, points
-constexpr double step = 0.9;           ///< along a line on the page, points
+constexpr double line_spacing = 8.5;   ///< between lines on the page, points
+constexpr double trace_step = 0.9;     ///< along a line on the page, points
 constexpr std::size_t least_run = 10;  ///< points of a line that make a thickness of their own
 constexpr std::array<double, 3> widths{0.45, 1.0, 1.8};  ///< of compression by its size, points
 const Pen tension_pen{.colour = tension, .width = 0.9, .dash = {2.6, 1.3}};
@@ -118,10 +118,10 @@ FlowLines flow_lines(const JobResult& result, const PanelResult& panel,
   const mesh::QuadMesh& mesh = result.mesh.quads;
   const StressField field(mesh, panel.fields.node_stress, sound_masonry(mesh, panel.fields));
   const StressAt stress = [&](mesh::Point p) { return field.at(p); };
-  const double pitch = apart / view_scale;
+  const double pitch = line_spacing / view_scale;
   const mesh::WallShape& wall = result.job.wall;
   TraceOptions options{.family = StressFamily::pressed,
-                       .step = step / view_scale,
+                       .step = trace_step / view_scale,
                        .least = scale.least,
                        .longest = 2.0 * (wall.length + wall.height())};
   const std::vector<mesh::Point> seeds = seeds_for(result.job, works, pitch);

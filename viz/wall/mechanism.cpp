@@ -169,7 +169,7 @@ Drawing runaway(const JobResult& result, const PanelResult& panel, const ShownSt
                                         line_entry(falling_pen, "how it would go (not to scale)")};
   const TextStyle reason_style{
       .size = 8.5, .bold = true, .width = page_width - 24.0, .overflow = Overflow::wrap};
-  const std::string reason = "No equilibrium: " + panel.no_equilibrium;
+  const std::string reason = "No equilibrium: " + panel.no_equilibrium.value_or("");
   const double reason_room = text_size(reason, reason_style).height + 12.0;
   const double legend_room = legend_height(legend, page_width - 8.0);
   const WallPage page = fit_wall(

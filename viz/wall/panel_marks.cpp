@@ -1,6 +1,7 @@
 #include "viz/wall/panel_marks.h"
 
 #include "solver/job/beam_places.h"
+#include "solver/panel/support_reactions.h"
 #include "viz/wall/works_marks.h"
 
 #include <algorithm>
@@ -92,7 +93,7 @@ Margins reaction_margins(const Job& job) {
 
 NeedleSetting setting_of(const WallView& view, const Job& job, const StageState& works) {
   NeedleSetting setting;
-  setting.on_masonry = !works.is_out(solver::cut_region);
+  setting.on_masonry = !works.cut_out;
   if (job.beam && works.beam)
     setting.drop =
         view.scale * (job.wall.cut.soffit - solver::places_of_beam(job).beam.y.from) + 3.0;
@@ -102,16 +103,17 @@ NeedleSetting setting_of(const WallView& view, const Job& job, const StageState&
 void draw_reactions(Canvas& canvas, const WallView& view, const Job& job, const PanelResult& panel,
                     const StageState& works, LabelRoom& room) {
   const mesh::Cut& cut = job.wall.cut;
-  if (cut.left > 0.0) draw_base_reaction(canvas, view, 0.5 * cut.left, panel.base_left);
-  if (cut.right < job.wall.length)
-    draw_base_reaction(canvas, view, 0.5 * (cut.right + job.wall.length), panel.base_right);
+  for (const solver::SupportReaction& reaction : reactions_of(job, panel)) {
+    const bool missing =
+        (reaction.support == solver::supports::left_pier && !(cut.left > 0.0)) ||
+        (reaction.support == solver::supports::right_pier && !(cut.right < job.wall.length));
+    if (reaction.group() == solver::SupportGroup::bases && !missing)
+      draw_base_reaction(canvas, view, reaction.x, reaction.force);
+  }
   if (job.left_end == solver::WallEnd::held)
     draw_thrust(canvas, view, job, 0.0, 1.0, panel.thrust_left);
   if (job.right_end == solver::WallEnd::held)
     draw_thrust(canvas, view, job, job.wall.length, -1.0, panel.thrust_right);
-
-  if (!works.is_out(solver::cut_region))
-    draw_base_reaction(canvas, view, cut.span().middle(), panel.base_cut);
 
   std::vector<NeedleText> texts;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {

@@ -16,14 +16,14 @@ namespace {
 
 constexpr double site_width = 204.0;   // 72 mm, as it stands on the sheet
 constexpr double most_height = 232.0;  // the wall alone
-constexpr double side = 16.0;
+constexpr double side_margin = 16.0;
 constexpr double over_wall = 6.0;
 constexpr double mark_height = 5.0;
 
 /// The wall across the page, or as high as there is room for.
 WallView site_view(const mesh::WallShape& wall) {
   const double scale =
-      std::min((site_width - 2.0 * side) / wall.length, most_height / wall.height());
+      std::min((site_width - 2.0 * side_margin) / wall.length, most_height / wall.height());
   const double left = 0.5 * (site_width - scale * wall.length);
   return {scale, {left, over_wall + scale * wall.height()}};
 }

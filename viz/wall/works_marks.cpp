@@ -65,14 +65,8 @@ void draw_prop(Canvas& canvas, PagePoint head, double height) {
   canvas.strokes(strokes, {.colour = ink, .width = 1.1});
 }
 
-const solver::LineLoad* load_of(const Job& job, const solver::DeadShore& shore) {
-  for (const solver::LineLoad& load : job.line_loads)
-    if (load.name == shore.carries) return &load;
-  return nullptr;
-}
-
 void label_joists(Canvas& canvas, const WallView& view, const solver::PanelResult& panel,
-                  const std::string& shore, mesh::Point at, LabelRoom& room) {
+                  solver::ShoreId shore, mesh::Point at, LabelRoom& room) {
   const TextStyle style{.size = 7.5, .colour = support};
   for (const solver::JoistReaction& joists : panel.joists) {
     if (joists.shore != shore || !(joists.force >= smallest_shown_force)) continue;
@@ -101,8 +95,9 @@ void draw_permanent_works(Canvas& canvas, const WallView& view, const Job& job,
 void draw_lintels_there(Canvas& canvas, const WallView& view, const mesh::WallShape& wall,
                         const StageState& works, LintelStyle style) {
   mesh::WallShape shown = wall;
-  std::erase_if(shown.lintels,
-                [&](const mesh::LintelShape& lintel) { return works.is_out(lintel.name); });
+  shown.lintels.clear();
+  for (std::size_t i = 0; i < wall.lintels.size(); ++i)
+    if (!works.is_out({mesh::RegionKind::lintel, i})) shown.lintels.push_back(wall.lintels[i]);
   draw_lintels(canvas, view, shown, style);
 }
 
@@ -133,21 +128,20 @@ void draw_dead_shores(Canvas& canvas, const WallView& view, const Job& job, cons
                       const solver::PanelResult* panel, LabelRoom& room) {
   for (std::size_t i = 0; i < job.dead_shores.size(); ++i) {
     if (i >= works.shore_tight.size() || works.shore_tight[i] == 0) continue;
-    const solver::LineLoad* load = load_of(job, job.dead_shores[i]);
-    if (load == nullptr) continue;
-    const double length = view.scale * load->x.length();
+    const solver::LineLoad& load = job.line_loads.at(index_of(job.dead_shores[i].carries));
+    const double length = view.scale * load.x.length();
     const int props = std::max(2, static_cast<int>(std::lround(length / prop_pitch)));
     for (int k = 0; k < props; ++k) {
-      const double x = load->x.from + load->x.length() * (k + 0.5) / props;
-      const PagePoint head = view.at({x, level_at(job, *load, x)});
+      const double x = load.x.from + load.x.length() * (k + 0.5) / props;
+      const PagePoint head = view.at({x, level_at(job, load, x)});
       const double height = std::clamp(view.scale * prop_length, least_prop_height, prop_height);
       draw_prop(canvas, head, height);
       room.take({head.x - 4.0, head.y, head.x + 4.0, head.y + height});
     }
-    const double middle = load->x.middle();
+    const double middle = load.x.middle();
     if (panel != nullptr)
-      label_joists(canvas, view, *panel, job.dead_shores[i].name,
-                   {middle, level_at(job, *load, middle)}, room);
+      label_joists(canvas, view, *panel, solver::ShoreId{i}, {middle, level_at(job, load, middle)},
+                   room);
   }
 }
 
@@ -160,7 +154,7 @@ void draw_bare_needles(Canvas& canvas, const WallView& view, const Job& job,
   for (std::size_t i = 0; i < job.needles.size() && i < works.needles.size(); ++i) {
     const Rect box = needle_box(view, job, job.needles[i]);
     if (solver::is_in(works.needles[i])) {
-      if (!works.is_out(solver::cut_region)) canvas.fill(box, white);
+      if (!works.cut_out) canvas.fill(box, white);
       draw_needle_section(canvas, box);
     } else if (works.needles[i] == solver::NeedleState::released) {
       canvas.fill(box, white);

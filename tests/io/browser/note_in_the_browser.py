@@ -133,12 +133,12 @@ def loads_of(analysis):
     loads = {"left pier": analysis["base"]["left"], "right pier": analysis["base"]["right"]}
     loads.update(analysis["needles"])
     if "cut" in analysis["base"]:
-        loads["masonry in the cut"] = analysis["base"]["cut"]
+        loads["base under the cut"] = analysis["base"]["cut"]
     if "beam" in analysis:
-        loads["beam, left end"] = analysis["beam"]["reaction_left"]
-        loads["beam, right end"] = analysis["beam"]["reaction_right"]
+        loads["beam left end"] = analysis["beam"]["reaction_left"]
+        loads["beam right end"] = analysis["beam"]["reaction_right"]
     for shore, joists in analysis.get("joists", {}).items():
-        loads["joists, " + shore] = joists["force"]
+        loads["joists on " + shore] = joists["force"]
     return loads
 
 
