@@ -156,10 +156,12 @@ struct Answer {
 std::vector<std::string> rows_without_names(const std::string& csv) {
   std::vector<std::string> rows;
   std::istringstream lines(csv);
+  const std::string header = csv.substr(0, csv.find('\n'));
+  const auto numbers = std::count(header.begin() + header.find("support"), header.end(), ',');
   for (std::string line; std::getline(lines, line);) {
-    // Stage, model and support come first; x, force, settlement, day and error last.
+    // Names stand in the columns up to "support"; the numbers after it, as many as the header says.
     std::size_t at = line.size();
-    for (int field = 0; field < 5 && at != std::string::npos; ++field) {
+    for (std::ptrdiff_t field = 0; field < numbers && at != std::string::npos; ++field) {
       at = at == 0 ? std::string::npos : line.rfind(',', at - 1);
     }
     rows.push_back(at == std::string::npos ? line : line.substr(at));
