@@ -1,10 +1,10 @@
 #pragma once
 
 #include "mesh/quad_mesh.h"
+#include "solver/conic/second_order_cone.h"
 #include "solver/fem/equation_map.h"
 #include "solver/fem/quad_shape.h"
 #include "solver/fem/stiffness_pattern.h"
-#include "solver/limit/lorentz_cone.h"
 
 #include <Eigen/Core>
 

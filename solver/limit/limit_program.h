@@ -2,11 +2,11 @@
 
 #include "solver/fem/sparse_cholesky.h"
 #include "solver/limit/equilibrium.h"
-#include "solver/limit/lorentz_cone.h"
 
 #include <Eigen/Core>
 
 #include <array>
+#include <cmath>
 #include <limits>
 #include <optional>
 #include <vector>
@@ -23,6 +23,18 @@ struct UnknownForce {
   double most_rise = 0.0;                                 ///< only where `most` is finite
   double cost = 0.0;
   double budget_share = 0.0;  ///< what it takes of the budget
+
+  [[nodiscard]] bool is_bounded() const { return std::isfinite(most); }
+
+  /// Velocity along it, of velocities on the free equations.
+  [[nodiscard]] double work_on(const Eigen::VectorXd& u) const;
+
+  /// Adds a force of this `size` to forces on the free equations.
+  void push(double size, Eigen::VectorXd& forces) const;
+
+  /// Adds `value` times the outer product of its shares.
+  void add_stiffness(double value, const StiffnessPattern& pattern,
+                     SparseStiffness& stiffness) const;
 };
 
 /// Largest principal stresses that a quadrilateral bears: -compression <= stress <= tension.
