@@ -1,16 +1,18 @@
 #include "solver/limit/equilibrium.h"
 
 #include "solver/fem/index.h"
-#include "solver/fem/quad_geometry.h"
 #include "solver/job/error.h"
 
 namespace deadshore::solver {
 
-namespace {}  // namespace
-
+#include "solver/fem/index.h"
 Equilibrium::Equilibrium(const mesh::QuadMesh& mesh, std::span<const Support> supports,
                          std::span<const double> thickness)
-    : equations_(mesh, supports), pattern_(mesh, equations_), quad_count_(mesh.quad_count()) {
+    : thickness_(thickness.begin(), thickness.end()),
+      equations_(mesh, supports),
+      pattern_(mesh, equations_),
+      geometry_(mesh),
+      quad_count_(mesh.quad_count()) {
   if (mesh.order != mesh::QuadOrder::eight_node) {
     throw SolveError("limit analysis: elements of 8 nodes are due");
   }
@@ -18,26 +20,17 @@ Equilibrium::Equilibrium(const mesh::QuadMesh& mesh, std::span<const Support> su
   for (const int node : mesh.connectivity) {
     for (const int component : {0, 1}) numbers_.push_back(equations_.equation(node, component));
   }
-  const QuadGeometry geometry(mesh);
-  strain_matrices_.resize(at(point_count()) * StrainMatrix::SizeAtCompileTime);
-  for (int quad = 0; quad < quad_count_; ++quad) {
-    for (int point = 0; point < quad_points; ++point) {
-      const auto g = geometry.gradient<nodes>(quad, point);
-      StrainMatrix B;
-      for (int i = 0; i < nodes; ++i) {
-        B.col(2 * i) << g(0, i), g(0, i), g(1, i);
-        B.col(2 * i + 1) << g(1, i), -g(1, i), g(0, i);
-      }
-      Eigen::Map<StrainMatrix>(strain_matrices_.data() +
-                               at(quad_points * quad + point) * StrainMatrix::SizeAtCompileTime) =
-          geometry.area(quad, point) * thickness[at(quad)] * B;
-    }
-  }
 }
 
-Eigen::Map<const Equilibrium::StrainMatrix> Equilibrium::strain_matrix(int quad, int point) const {
-  return Eigen::Map<const StrainMatrix>(
-      strain_matrices_.data() + at(quad_points * quad + point) * StrainMatrix::SizeAtCompileTime);
+/// Volume strain by the displacements of the element's nodes.
+Equilibrium::StrainMatrix Equilibrium::strain_matrix(int quad, int point) const {
+  const auto g = geometry_.gradient<nodes>(quad, point);
+  StrainMatrix B;
+  for (int i = 0; i < nodes; ++i) {
+    B.col(2 * i) << g(0, i), g(0, i), g(1, i);
+    B.col(2 * i + 1) << g(1, i), -g(1, i), g(0, i);
+  }
+  return geometry_.area(quad, point) * thickness_[at(quad)] * B;
 }
 
 std::span<const int> Equilibrium::numbers(int quad) const {

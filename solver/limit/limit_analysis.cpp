@@ -1,7 +1,7 @@
 #include "solver/limit/limit_analysis.h"
 
 #include "solver/fem/index.h"
-#include "solver/fem/quad_geometry.h"
+#include "solver/fem/quad_shape.h"
 
 #include <algorithm>
 #include <cmath>
@@ -71,13 +71,10 @@ LimitProgram LimitAnalysis::program(double tension) const {
 }
 
 Eigen::VectorXd LimitAnalysis::all_loads() const {
-  Eigen::VectorXd load = Eigen::VectorXd::Zero(equilibrium_.equations().count());
-  for (int node = 0; node < problem_.quads.node_count(); ++node) {
-    const int equation = equilibrium_.equations().equation(node, 1);
-    if (equation < 0) continue;
-    load(equation) = -(problem_.masonry_weight(node) + problem_.other_load(node)) / force_unit_;
-  }
-  return load;
+  const Eigen::Index nodes = problem_.quads.node_count();
+  Eigen::VectorXd load = Eigen::VectorXd::Zero(2 * nodes);
+  load(Eigen::seqN(1, nodes, 2)) = -(problem_.masonry_weight + problem_.other_load) / force_unit_;
+  return equilibrium_.equations().gather_free(load);
 }
 
 /// A hanger on each node with load, like `kind` but for its place and its most.
@@ -104,16 +101,10 @@ LimitSolution LimitAnalysis::solve(const LimitProgram& program, double scale, do
 }
 
 std::vector<double> LimitAnalysis::mechanism_of(const Eigen::VectorXd& velocity) const {
-  std::vector<double> nodal(2 * at(problem_.quads.node_count()), 0.0);
-  double largest = 0.0;
-  for (int node = 0; node < problem_.quads.node_count(); ++node) {
-    for (const int component : {0, 1}) {
-      const int equation = equilibrium_.equations().equation(node, component);
-      if (equation >= 0) nodal[at(2 * node + component)] = velocity(equation);
-    }
-    largest = std::max(largest, std::hypot(nodal[at(2 * node)], nodal[at(2 * node + 1)]));
-  }
-  return largest > 0.0 ? times(nodal, 1.0 / largest) : nodal;
+  Eigen::VectorXd nodal = equilibrium_.equations().spread_out(velocity);
+  const double largest = nodal.reshaped(2, nodal.size() / 2).colwise().norm().maxCoeff();
+  if (largest > 0.0) nodal /= largest;
+  return {nodal.begin(), nodal.end()};
 }
 
 mesh::Point LimitAnalysis::place_of_most_work(const LimitProgram& program,
@@ -158,11 +149,8 @@ LimitFactor LimitAnalysis::factor(double tension, double may_fall, double most) 
 }
 
 double LimitAnalysis::upper_factor(const std::vector<double>& mechanism, double tension) const {
-  Eigen::VectorXd velocity(equilibrium_.equations().count());
-  for (int i = 0; i < 2 * problem_.quads.node_count(); ++i) {
-    const int equation = equilibrium_.equations().equation(i / 2, i % 2);
-    if (equation >= 0) velocity(equation) = mechanism[at(i)];
-  }
+  const Eigen::VectorXd velocity = equilibrium_.equations().gather_free(
+      Eigen::Map<const Eigen::VectorXd>(mechanism.data(), std::ssize(mechanism)));
   const double work = velocity.dot(all_loads());
   if (work <= 0.0) return std::numeric_limits<double>::infinity();
   const LimitProgram program = this->program(tension);

@@ -1,9 +1,7 @@
 #include "solver/limit/limit_problem.h"
 
 #include "solver/fem/index.h"
-#include "solver/fem/quad_geometry.h"
 #include "solver/fem/quad_shape.h"
-#include "solver/fem/side_points.h"
 #include "solver/panel/staged_mesh.h"
 #include "solver/panel/wall_panel.h"
 
@@ -34,22 +32,6 @@ RegionMaterial material_of(const Job& job, const StageState& state, mesh::Region
     return {job.thickness, padstone.unit_weight, padstone.strength, 0.0, false};
   }
   return {job.thickness, job.masonry.unit_weight, job.masonry.compressive_strength, 0.0, true};
-}
-
-/// Adds a quadrilateral's weight to its nodes' share of it.
-void add_weight(const mesh::QuadMesh& mesh, const QuadGeometry& geometry, int quad, double weight,
-                Eigen::VectorXd& load) {
-  const auto points = gauss_points();
-  const auto nodes = mesh.nodes_of(quad);
-  for (int point = 0; point < quad_points; ++point) {
-    const mesh::Point p = points[at(point)];
-    for (std::size_t i = 0; i < nodes.size(); ++i) {
-      const Eigen::Index k = static_cast<Eigen::Index>(i);
-      const double shape = nodes.size() == 4 ? QuadShape<4>::at(p.x, p.y).value(k)
-                                             : QuadShape<8>::at(p.x, p.y).value(k);
-      load(nodes[i]) += weight * geometry.area(quad, point) * shape;
-    }
-  }
 }
 
 std::vector<PushingSupport> pushing_at(const Job& job, const StageState& state,
@@ -117,8 +99,12 @@ LimitProblem limit_problem(const Job& job, const StageState& state, mesh::QuadMe
     problem.compression.push_back(material.compression);
     problem.tension.push_back(material.tension);
     problem.is_masonry.push_back(material.is_masonry ? 1 : 0);
-    add_weight(mesh, geometry, quad, material.unit_weight * material.thickness,
-               material.is_masonry ? problem.masonry_weight : problem.other_load);
+    Eigen::VectorXd& load = material.is_masonry ? problem.masonry_weight : problem.other_load;
+    const Eigen::VectorXd areas = geometry.node_areas(quad);
+    Eigen::Index i = 0;
+    for (const int node : mesh.nodes_of(quad)) {
+      load(node) += material.unit_weight * material.thickness * areas(i++);
+    }
   }
   const Eigen::VectorXd applied = loads_at(job, mesh, state);
   for (int node = 0; node < mesh.node_count(); ++node) {

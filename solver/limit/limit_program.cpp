@@ -1,5 +1,6 @@
 #include "solver/limit/limit_program.h"
 
+#include "solver/fem/index.h"
 #include "solver/job/error.h"
 #include "solver/limit/limit_iterate.h"
 
@@ -17,10 +18,6 @@ constexpr int most_iterations = 100;
 constexpr double balance_tolerance = 1e-5;  // of the largest load on a node
 constexpr double spoilt = 10.0;             // times the gap asked for is still a result
 constexpr int patience = 4;                 // iterations
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 }  // namespace
 

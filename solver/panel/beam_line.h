@@ -1,6 +1,6 @@
 #pragma once
 
-#include "solver/fem/side_points.h"
+#include "solver/fem/quad_shape.h"
 #include "solver/panel/contact_bed.h"
 
 #include <Eigen/Core>
@@ -36,7 +36,8 @@ struct BeamLine {
 /// Stiffness of one element for (rotation, up) of its two nodes, scaled rotations.
 [[nodiscard]] Eigen::Matrix4d element_stiffness(const BeamLine& beam, int element);
 
-/// Adds the terms of the beam's movement up at `x`, times `factor`. \pre x on the beam
+/// Adds the terms of the beam's movement up at `x`, times `factor`.
+/// \pre x on the beam
 void add_rise(const BeamLine& beam, double x, ContactPoint& point, double factor = 1.0);
 
 /// Movement up at `x`, mm.

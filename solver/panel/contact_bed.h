@@ -1,7 +1,7 @@
 #pragma once
 
 #include "mesh/quad_mesh.h"
-#include "solver/fem/side_points.h"
+#include "solver/fem/quad_shape.h"
 #include "solver/fem/stiffness_pattern.h"
 #include "solver/job/job.h"
 
@@ -107,7 +107,8 @@ struct ContactState {
 
 /// A needle's contact with the soffit: its stiffness spread evenly over its bearing, its slack to
 /// close, its preload as a rest below 0. Where the bearing covers part of an element it is
-/// integrated over that part. \throws SolveError if the soffit does not cover the whole bearing
+/// integrated over that part.
+/// \throws SolveError if the soffit does not cover the whole bearing
 [[nodiscard]] ContactBed needle_bed(const mesh::QuadMesh& mesh, std::span<const mesh::Side> soffit,
                                     const Needle& needle, NeedleId id);
 

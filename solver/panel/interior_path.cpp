@@ -212,7 +212,7 @@ Eigen::VectorXd InteriorPath::out_of_balance(const ConeValues& targets,
     const int first = first_cone_[static_cast<std::size_t>(quad)];
     if (first < 0) {
       const PanelResponse elastic = respond(m, strain);
-      return PointAnswer{elastic.stress, elastic.tangent};
+      return PointStress{elastic.stress, elastic.tangent};
     }
     const std::size_t i = static_cast<std::size_t>(first + point);
     const CrackPoint& crack = cracks_[i];
@@ -220,13 +220,13 @@ Eigen::VectorXd InteriorPath::out_of_balance(const ConeValues& targets,
                         crack.stiffness * (crack.misfit + targets.cones[i]);
     const double r = m.residual;
     const Eigen::Matrix3d C = elastic_stiffness(m.E, m.nu);
-    return PointAnswer{(1.0 - r) * stress_of(stress) + r * C * strain,
+    return PointStress{(1.0 - r) * stress_of(stress) + r * C * strain,
                        (1.0 - r) * voigt_of(crack.stiffness) + r * C};
   };
   const auto contact = [&](std::size_t bed, std::size_t point, double) {
     const std::size_t i = first_of_bed_[bed] + point;
     const double k = contact_stiffness(i);
-    return ContactAnswer{pairs_.bounds[i].slack + k * (targets.bounds[i] + contact_misfit(i)), k};
+    return PointPush{pairs_.bounds[i].slack + k * (targets.bounds[i] + contact_misfit(i)), k};
   };
   return model_.gather_free(loading_.load -
                             model_.assemble(loading_, u_, masonry, contact, stiffness));

@@ -1,6 +1,6 @@
 #include "solver/panel/wall_panel.h"
 
-#include "solver/fem/side_points.h"
+#include "solver/fem/quad_shape.h"
 #include "solver/job/error.h"
 
 #include <fmt/format.h>

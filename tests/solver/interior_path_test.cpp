@@ -131,11 +131,11 @@ class PathThroughAWall : public ::testing::Test {
     const auto crack = [&](int quad, int point, const Voigt& strain) {
       const Mohr& slack = path.pairs().cones[static_cast<std::size_t>(4 * quad + point)].slack;
       const Voigt stress = stress_of(*m.tensile_strength * unit_of<Mohr>() - slack);
-      return PointAnswer{
+      return PointStress{
           (1.0 - m.residual) * stress + m.residual * elastic_stiffness(m.E, m.nu) * strain, {}};
     };
     const auto contact = [&](std::size_t, std::size_t point, double) {
-      return ContactAnswer{path.pairs().bounds[point].slack, 0.0};
+      return PointPush{path.pairs().bounds[point].slack, 0.0};
     };
     const Eigen::VectorXd force = model_.assemble(loading_, path.displacement(), crack, contact);
     return model_.gather_free(loading_.load - force).norm() / loading_.load.norm();

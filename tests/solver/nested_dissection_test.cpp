@@ -1,4 +1,4 @@
-#include "solver/fem/nested_dissection.h"
+#include "solver/fem/equation_map.h"
 
 #include "tests/solver/grid_mesh.h"
 
