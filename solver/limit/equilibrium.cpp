@@ -30,11 +30,11 @@ Equilibrium::StrainMatrix Equilibrium::strain_matrix(int quad, int point) const 
     B.col(2 * i) << g(0, i), g(0, i), g(1, i);
     B.col(2 * i + 1) << g(1, i), -g(1, i), g(0, i);
   }
-  return geometry_.area(quad, point) * thickness_[at(quad)] * B;
+  return geometry_.area(quad, point) * thickness_[index_of(quad)] * B;
 }
 
 std::span<const int> Equilibrium::numbers(int quad) const {
-  return std::span<const int>(numbers_).subspan(at(quad) * 2 * nodes, 2 * nodes);
+  return std::span<const int>(numbers_).subspan(index_of(quad) * 2 * nodes, 2 * nodes);
 }
 
 void Equilibrium::add_forces(std::span<const Mohr> stress, Eigen::VectorXd& force) const {
@@ -42,11 +42,11 @@ void Equilibrium::add_forces(std::span<const Mohr> stress, Eigen::VectorXd& forc
     Eigen::Matrix<double, 2 * nodes, 1> local = Eigen::Matrix<double, 2 * nodes, 1>::Zero();
     for (int point = 0; point < quad_points; ++point) {
       local.noalias() +=
-          strain_matrix(quad, point).transpose() * stress[at(quad_points * quad + point)];
+          strain_matrix(quad, point).transpose() * stress[index_of(quad_points * quad + point)];
     }
     const auto number = numbers(quad);
     for (int i = 0; i < 2 * nodes; ++i) {
-      if (number[at(i)] >= 0) force(number[at(i)]) += local(i);
+      if (number[index_of(i)] >= 0) force(number[index_of(i)]) += local(i);
     }
   }
 }
@@ -55,9 +55,10 @@ void Equilibrium::strains(const Eigen::VectorXd& u, std::span<Mohr> strain) cons
   for (int quad = 0; quad < quad_count_; ++quad) {
     const auto number = numbers(quad);
     Eigen::Matrix<double, 2 * nodes, 1> local;
-    for (int i = 0; i < 2 * nodes; ++i) local(i) = number[at(i)] >= 0 ? u(number[at(i)]) : 0.0;
+    for (int i = 0; i < 2 * nodes; ++i)
+      local(i) = number[index_of(i)] >= 0 ? u(number[index_of(i)]) : 0.0;
     for (int point = 0; point < quad_points; ++point) {
-      strain[at(quad_points * quad + point)].noalias() = strain_matrix(quad, point) * local;
+      strain[index_of(quad_points * quad + point)].noalias() = strain_matrix(quad, point) * local;
     }
   }
 }
@@ -69,7 +70,7 @@ void Equilibrium::add_stiffness(std::span<const Eigen::Matrix3d> root,
   for (int quad = 0; quad < quad_count_; ++quad) {
     for (int point = 0; point < quad_points; ++point) {
       half.middleRows<3>(3 * point).noalias() =
-          root[at(quad_points * quad + point)] * strain_matrix(quad, point);
+          root[index_of(quad_points * quad + point)] * strain_matrix(quad, point);
     }
     local.noalias() = half.transpose() * half;
     std::size_t k = 0;

@@ -23,7 +23,7 @@ double force_unit_of(const LimitProblem& problem) {
   double volume = 0.0;
   for (int quad = 0; quad < problem.quads.quad_count(); ++quad) {
     area += geometry.area(quad);
-    volume += geometry.area(quad) * problem.thickness[at(quad)];
+    volume += geometry.area(quad) * problem.thickness[index_of(quad)];
   }
   const double size = std::sqrt(area / std::max(1, problem.quads.quad_count()));
   return problem.masonry_strength * volume / area * size;
@@ -58,14 +58,8 @@ LimitProgram LimitAnalysis::program(double tension) const {
     program.strength.push_back({problem_.compression[quad] / problem_.masonry_strength,
                                 std::max(own / problem_.masonry_strength, tension_left), 0.0});
   }
-  for (const PushingSupport& support : problem_.pushing) {
-    for (UnknownForce point : support.points) {
-      for (int k = 0; k < point.terms; ++k) {
-        int& equation = point.equation[at(k)];
-        equation = equilibrium_.equations().equation(equation / 2, equation % 2);
-      }
-      program.forces.push_back(point);
-    }
+  for (const LinearForm& point : problem_.pushing) {
+    program.forces.push_back({.along = point.over(equilibrium_.equations())});
   }
   return program;
 }
@@ -85,9 +79,7 @@ void LimitAnalysis::add_hangers(LimitProgram& program, const Eigen::VectorXd& lo
     const double most = load(node) / force_unit_;
     if (equation < 0 || most <= 0.0) continue;
     UnknownForce hanger = kind;
-    hanger.equation[0] = equation;
-    hanger.share[0] = 1.0;
-    hanger.terms = 1;
+    hanger.along.add(equation, 1.0);
     hanger.most *= most;
     hanger.most_rise *= most;
     program.forces.push_back(hanger);
@@ -109,14 +101,16 @@ std::vector<double> LimitAnalysis::mechanism_of(const Eigen::VectorXd& velocity)
 
 mesh::Point LimitAnalysis::place_of_most_work(const LimitProgram& program,
                                               const Eigen::VectorXd& velocity) const {
-  std::vector<Mohr> strain(at(equilibrium_.point_count()));
+  std::vector<Mohr> strain(index_of(equilibrium_.point_count()));
   equilibrium_.strains(velocity, strain);
   double most = -1.0;
   mesh::Point place;
   for (int quad = 0; quad < problem_.quads.quad_count(); ++quad) {
     double work = 0.0;
     for (int point = 0; point < quad_points; ++point) {
-      work += largest_work(program.strength[at(quad)], strain[at(quad_points * quad + point)]).at_0;
+      work += largest_work(program.strength[index_of(quad)],
+                           strain[index_of(quad_points * quad + point)])
+                  .at_0;
     }
     if (work <= most) continue;
     most = work;
@@ -154,7 +148,7 @@ double LimitAnalysis::upper_factor(const std::vector<double>& mechanism, double 
   const double work = velocity.dot(all_loads());
   if (work <= 0.0) return std::numeric_limits<double>::infinity();
   const LimitProgram program = this->program(tension);
-  std::vector<Mohr> strain(at(equilibrium_.point_count()));
+  std::vector<Mohr> strain(index_of(equilibrium_.point_count()));
   equilibrium_.strains(velocity, strain);
   double dissipated = 0.0;
   for (std::size_t point = 0; point < strain.size(); ++point) {

@@ -28,7 +28,7 @@ bool LimitIterate::factorise() {
     const double high =
         unknown(j).is_bounded() ? pairs_.bounds[high_[j]].scaling.inverse_square() : 0.0;
     force_stiffness_[j] = 1.0 / (pairs_.bounds[j].scaling.inverse_square() + high);
-    unknown(j).add_stiffness(force_stiffness_[j], equilibrium_.pattern(), stiffness_);
+    unknown(j).along.add_stiffness(force_stiffness_[j], equilibrium_.pattern(), stiffness_);
   }
   if (!factorise_stiffness()) return false;
   if (has_parameter()) eliminate_parameter();
@@ -86,7 +86,7 @@ void LimitIterate::eliminate_parameter() {
     if (!unknown(j).is_bounded() || unknown(j).most_rise == 0.0) continue;
     const double slope = -pairs_.bounds[high_[j]].scaling.inverse_square() * unknown(j).most_rise;
     const double moved = force_stiffness_[j] * slope;
-    unknown(j).push(moved, parameter_column_);
+    unknown(j).along.push(moved, parameter_column_);
     budget_parameter_ += unknown(j).budget_share * moved;
     parameter_stiffness_ += -slope * unknown(j).most_rise - slope * moved;
   }
@@ -99,7 +99,7 @@ void LimitIterate::eliminate_budget() {
   for (std::size_t j = 0; j < forces(); ++j) {
     const double share = unknown(j).budget_share;
     if (share == 0.0) continue;
-    unknown(j).push(force_stiffness_[j] * share, budget_column_);
+    unknown(j).along.push(force_stiffness_[j] * share, budget_column_);
     budget_diagonal_ += share * share * force_stiffness_[j];
   }
   budget_solved_ = solve(budget_column_);
@@ -166,12 +166,12 @@ void LimitIterate::add_force_sides(const ConeValues& targets, Sides& sides) cons
     const Bound& low = pairs_.bounds[j];
     const Bound& high = pairs_.bounds[high_[j]];
     double& side = sides.force[j];
-    side = -force.cost - force.work_on(u_) - price() * force.budget_share + low.multiplier +
+    side = -force.cost - force.along.of(u_) - price() * force.budget_share + low.multiplier +
            targets.bounds[j];
     const double held = high.multiplier + targets.bounds[high_[j]];
     if (force.is_bounded()) side -= held;
     const double change = force_stiffness_[j] * side;
-    force.push(change, sides.equilibrium);
+    force.along.push(change, sides.equilibrium);
     sides.budget += force.budget_share * change;
     if (!force.is_bounded()) continue;
     sides.parameter += force.most_rise * (held + high.scaling.inverse_square() * change);
@@ -240,7 +240,7 @@ void LimitIterate::find_points(const Sides& sides, const ConeValues& targets, Di
 void LimitIterate::find_forces(const Sides& sides, double price, Direction& step) const {
   for (std::size_t j = 0; j < forces(); ++j) {
     const UnknownForce& force = unknown(j);
-    double side = sides.force[j] - force.work_on(step.u) - force.budget_share * price;
+    double side = sides.force[j] - force.along.of(step.u) - force.budget_share * price;
     const double rise = force.is_bounded() ? force.most_rise * step.parameter : 0.0;
     if (force.is_bounded()) side += pairs_.bounds[high_[j]].scaling.inverse_square() * rise;
     step.force[j] = force_stiffness_[j] * side;

@@ -83,7 +83,7 @@ void LimitIterate::move(const Direction& step, const StepLengths& lengths) {
 Eigen::VectorXd LimitIterate::out_of_balance() const {
   Eigen::VectorXd force = -program_.load;
   if (program_.load_rise.size() > 0) force -= parameter_ * program_.load_rise;
-  for (std::size_t j = 0; j < forces(); ++j) unknown(j).push(-force_[j], force);
+  for (std::size_t j = 0; j < forces(); ++j) unknown(j).along.push(-force_[j], force);
   equilibrium_.add_forces(stress_, force);
   return force;
 }
@@ -125,7 +125,7 @@ double LimitIterate::bound() {
   for (std::size_t j = 0; j < forces(); ++j) {
     const UnknownForce& force = unknown(j);
     const double gain =
-        std::min(0.0, force.cost + force.work_on(u_) + price() * force.budget_share);
+        std::min(0.0, force.cost + force.along.of(u_) + price() * force.budget_share);
     if (force.is_bounded()) {
       fixed += gain * force.most;
       rising += gain * force.most_rise;

@@ -1,6 +1,5 @@
 #include "solver/limit/limit_program.h"
 
-#include "solver/fem/index.h"
 #include "solver/job/error.h"
 #include "solver/limit/limit_iterate.h"
 
@@ -20,32 +19,6 @@ constexpr double spoilt = 10.0;             // times the gap asked for is still 
 constexpr int patience = 4;                 // iterations
 
 }  // namespace
-
-double UnknownForce::work_on(const Eigen::VectorXd& u) const {
-  double work = 0.0;
-  for (int k = 0; k < terms; ++k) {
-    if (equation[at(k)] >= 0) work += share[at(k)] * u(equation[at(k)]);
-  }
-  return work;
-}
-
-void UnknownForce::push(double size, Eigen::VectorXd& forces) const {
-  for (int k = 0; k < terms; ++k) {
-    if (equation[at(k)] >= 0) forces(equation[at(k)]) += share[at(k)] * size;
-  }
-}
-
-void UnknownForce::add_stiffness(double value, const StiffnessPattern& pattern,
-                                 SparseStiffness& stiffness) const {
-  for (int a = 0; a < terms; ++a) {
-    for (int b = 0; b < terms; ++b) {
-      const int row = equation[at(a)];
-      const int column = equation[at(b)];
-      if (row < column || column < 0) continue;
-      stiffness.valuePtr()[pattern.place(row, column)] += value * share[at(a)] * share[at(b)];
-    }
-  }
-}
 
 LargestWork largest_work(const Strength& strength, const Mohr& strain) {
   // The principal strains are half of mean +- radius of these three components.

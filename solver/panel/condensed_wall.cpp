@@ -1,8 +1,8 @@
 #include "solver/panel/condensed_wall.h"
 
 #include "solver/fem/dense_symmetric.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/job/error.h"
-#include "solver/panel/wall_panel.h"
 
 namespace deadshore::solver {
 
@@ -34,7 +34,7 @@ CondensedWall::CondensedWall(PanelModel& model, const PanelLoading& loading) {
   flexibility_.resize(approach_.size(), approach_.size());
   for (std::size_t i = 0; i < points.size(); ++i) {
     Eigen::VectorXd push = Eigen::VectorXd::Zero(bare.load.size());
-    add_force(*points[i], 1.0, push);
+    points[i]->form.push(1.0, push);
     flexibility_.col(static_cast<Eigen::Index>(i)) = approaches(points, moved_by(push));
   }
   left_ = base_of(model, bare, mesh::ChainKind::base_left, points);

@@ -84,7 +84,7 @@ std::vector<std::vector<int>> couplings_of(const std::optional<BeamLine>& beam,
   for (const ContactBed& bed : beds) {
     for (const ContactPoint& point : bed.points) {
       std::vector<int>& group = groups.emplace_back();
-      for (const ContactTerm& term : point.active_terms()) group.push_back(term.node);
+      for (const LinearForm::Term& term : point.form.active_terms()) group.push_back(term.node());
     }
   }
   return groups;
@@ -185,9 +185,9 @@ Eigen::VectorXd PanelModel::assemble_by(const PanelLoading& loading, const Eigen
     for (std::size_t p = 0; p < loading.beds[b].points.size(); ++p) {
       const ContactPoint& point = loading.beds[b].points[p];
       const PointPush bed = contact(b, p, point.closure(u));
-      if (bed.push != 0.0) add_force(point, bed.push * point.length, force);
+      if (bed.push != 0.0) point.form.push(bed.push * point.length, force);
       if (stiffness == nullptr || bed.stiffness == 0.0) continue;
-      add_tangent(point, bed.stiffness * point.length, equations_, pattern_, *stiffness);
+      point.form.over(equations_).add_stiffness(bed.stiffness * point.length, pattern_, *stiffness);
     }
   }
   return force;

@@ -89,8 +89,8 @@ std::optional<std::string> RigidMotions::unheld(
   Eigen::MatrixXd held = held_by_supports_;
   for (const ContactPoint* contact : contacts) {
     Eigen::VectorXd motions = Eigen::VectorXd::Zero(held.rows());
-    for (const ContactTerm& term : contact->active_terms()) {
-      motions += term.coefficient * motions_at(term.node, term.component);
+    for (const LinearForm::Term& term : contact->form.active_terms()) {
+      motions += term.coefficient * motions_at(term.node(), term.component());
     }
     held += motions * motions.transpose();
   }
