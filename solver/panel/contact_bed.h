@@ -34,12 +34,6 @@ struct ContactPoint {
     return stiffness * length * std::max(0.0, closure(u));
   }
 };
-}
-[[nodiscard]] std::span<const ContactTerm> active_terms() const {
-  return std::span(terms).first(static_cast<std::size_t>(count));
-}
-}
-;
 
 /// What a bed belongs to: a needle, a dead shore's joist ends, or the permanent beam.
 enum class BedKind { needle, joists, packing, left_bearing, right_bearing };

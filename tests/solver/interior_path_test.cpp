@@ -107,17 +107,17 @@ class PathThroughAWall : public ::testing::Test {
     loading_.materials = {masonry(0.02)};
     loading_.load = model_.weight(loading_.materials);
     testing::add_traction(
-        mesh_, "top", 215.0,
+        mesh_, testing::top_edge, 215.0,
         [](mesh::Point, const Eigen::Vector2d&) { return Eigen::Vector2d(0.01, -0.05); },
         loading_.load);
-    loading_.beds.push_back(needle_bed(mesh_, mesh_.sides_of("bottom"),
-                                       Needle{"N1", 600.0, 150.0, 20000.0, 0.01, 0.0}));
+    loading_.beds.push_back(needle_bed(mesh_, mesh_.sides_of(testing::bottom_edge),
+                                       Needle{"N1", 600.0, 150.0, 20000.0, 0.01, 0.0}, NeedleId{}));
   }
 
   /// The left half of the bottom.
   [[nodiscard]] std::vector<Support> supports() const {
     std::vector<Support> fixed;
-    for (const int node : testing::nodes_on(mesh_, "bottom")) {
+    for (const int node : testing::nodes_on(mesh_, testing::bottom_edge)) {
       if (mesh_.nodes[static_cast<std::size_t>(node)].x > 451.0) continue;
       fixed.push_back({node, 0, 0.0});
       fixed.push_back({node, 1, 0.0});
