@@ -5,7 +5,6 @@
 
 namespace deadshore::solver {
 
-#include "solver/fem/index.h"
 Equilibrium::Equilibrium(const mesh::QuadMesh& mesh, std::span<const Support> supports,
                          std::span<const double> thickness)
     : thickness_(thickness.begin(), thickness.end()),
