@@ -146,9 +146,9 @@ class DealiiWall {
     for (const solver::ContactBed& bed : problem_.beds) {
       for (const solver::ContactPoint& point : bed.points) {
         const double stiffness = point.stiffness * point.length;
-        for (const solver::ContactTerm& a : point.active_terms()) {
-          for (const solver::ContactTerm& b : point.active_terms()) {
-            matrix_.add(equation(a.node, a.component), equation(b.node, b.component),
+        for (const solver::LinearForm::Term& a : point.form.active_terms()) {
+          for (const solver::LinearForm::Term& b : point.form.active_terms()) {
+            matrix_.add(equation(a.node(), a.component()), equation(b.node(), b.component()),
                         stiffness * a.coefficient * b.coefficient);
           }
         }

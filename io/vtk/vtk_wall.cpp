@@ -2,7 +2,7 @@
 
 #include "io/vtk/vtk_arrays.h"
 #include "io/vtk/vtk_fields.h"
-#include "solver/panel/staged_mesh.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/study/stage_facts.h"
 
 #include <vtkCellData.h>

@@ -35,8 +35,8 @@ class QuadFinder {
   /// By the shape functions of the quadrilateral that holds `p`; nothing outside the mesh.
   [[nodiscard]] std::optional<NodeShares> shares_at(mesh::Point p) const;
 
-  /// The same, where `p` lies in none at the nearest point of those around it. \pre a mesh that is
-  /// not empty
+  /// The same; where `p` lies in none, at the nearest point of those around it.
+  /// \pre a mesh that is not empty
   [[nodiscard]] NodeShares nearest_shares(mesh::Point p) const;
 
  private:

@@ -6,7 +6,11 @@
 #include <Eigen/Core>
 
 #include <array>
+#include <cstddef>
+#include <vector>
 
+/// Shape functions of quadrilaterals, and where they are integrated: in an element, over a mesh,
+/// along a side.
 namespace deadshore::solver {
 
 /// Shape functions of a quadrilateral with `Nodes` nodes (4: bilinear, 8: serendipity) at the
@@ -33,5 +37,60 @@ inline constexpr int quad_points = 4;
 /// Values at the four corners of a field that is bilinear through its four Gauss-point values:
 /// corner values = matrix * point values.
 [[nodiscard]] Eigen::Matrix4d corners_from_gauss_points();
+
+/// Gradients of the shape functions and areas at the Gauss points of every quadrilateral, worked
+/// out once for a mesh.
+class QuadGeometry {
+ public:
+  /// \throws SolveError if an element is folded (its mapping turns over at a Gauss point).
+  explicit QuadGeometry(const mesh::QuadMesh& mesh);
+
+  /// d N / d x and d N / d y (rows) of the `Nodes` nodes (columns) at a Gauss point, 1/mm.
+  template <int Nodes>
+  [[nodiscard]] Eigen::Map<const Eigen::Matrix<double, 2, Nodes>> gradient(int quad,
+                                                                           int point) const {
+    return Eigen::Map<const Eigen::Matrix<double, 2, Nodes>>(
+        gradients_.data() + static_cast<std::ptrdiff_t>(quad * 4 + point) * 2 * Nodes);
+  }
+
+  /// Area that a Gauss point stands for, mm2.
+  [[nodiscard]] double area(int quad, int point) const {
+    return areas_[4 * static_cast<std::size_t>(quad) + static_cast<std::size_t>(point)];
+  }
+
+  [[nodiscard]] double area(int quad) const {
+    return area(quad, 0) + area(quad, 1) + area(quad, 2) + area(quad, 3);
+  }
+
+  /// Parts of the element's area that go to its nodes, in their order: the integrals of the shape
+  /// functions, mm2. Of 8 nodes those at corners may be negative.
+  [[nodiscard]] Eigen::VectorXd node_areas(int quad) const;
+
+ private:
+  template <int Nodes>
+  void fill(const mesh::QuadMesh& mesh);
+
+  Eigen::MatrixXd shape_;          ///< of the nodes (rows) at the Gauss points
+  std::vector<double> gradients_;  ///< element by element, point by point
+  std::vector<double> areas_;
+};
+
+/// A Gauss point on a side of an element: the side's nodes, their shape functions there, and the
+/// length the point stands for.
+struct SidePoint {
+  mesh::SideNodes nodes;
+  std::array<double, 3> shape{};
+  mesh::Point position;  ///< mm
+  double length = 0.0;   ///< mm
+};
+
+/// Gauss points of a whole side; their lengths add up to the side's.
+[[nodiscard]] std::vector<SidePoint> points_on_side(const mesh::QuadMesh& mesh, mesh::Side side);
+
+/// Gauss points of the part of a side whose x lies in `x`; lengths are measured along the x axis.
+/// Empty where the side is upright or outside. Exact for loads that are polynomials of degree 3 in
+/// x.
+[[nodiscard]] std::vector<SidePoint> points_on_side(const mesh::QuadMesh& mesh, mesh::Side side,
+                                                    mesh::Interval x);
 
 }  // namespace deadshore::solver

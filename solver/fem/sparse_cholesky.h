@@ -20,12 +20,21 @@ struct FactorSize {
 /// that stand, held by no more than a residual of 1e-6 in open cracks, the least pivot is 1e-5.
 inline constexpr double singular_pivot = 1e-12;
 
-/// Cholesky factor of a symmetric positive definite matrix whose pattern stays the same: the
-/// symbolic part is done once, `factorize` as often as the values change. Supernodal CHOLMOD
-/// through Eigen; Eigen's own simplicial LDL^T where CHOLMOD fails for want of memory.
+/// Cholesky factor L L^T of a sparse symmetric positive definite matrix whose pattern stays the
+/// same: the symbolic part is done once, `factorize` as often as the values change.
 ///
-/// Rows are taken to be in a good order already (see nested_dissection). BLAS and CHOLMOD run on
-/// one thread each, since their thread pools fight for the same cores.
+///     SparseStiffness K(2, 2);  // lower triangle
+///     K.insert(0, 0) = 2.0;
+///     K.insert(1, 0) = -1.0;
+///     K.insert(1, 1) = 2.0;
+///     K.makeCompressed();
+///     SparseCholesky factor(K);
+///     if (!factor.factorize(K)) throw SolveError("K is singular");
+///     const Eigen::VectorXd u = factor.solve(Eigen::Vector2d(1.0, 0.0));  // (2/3, 1/3)
+///
+/// Supernodal CHOLMOD through Eigen; Eigen's own simplicial LDL^T where CHOLMOD fails for want of
+/// memory. Rows are taken to be in a good order already (see nested_dissection). BLAS and CHOLMOD
+/// run on one thread each, since their thread pools fight for the same cores.
 class SparseCholesky {
  public:
   explicit SparseCholesky(const SparseStiffness& pattern);
@@ -33,8 +42,10 @@ class SparseCholesky {
   SparseCholesky(SparseCholesky&&) noexcept;
   SparseCholesky& operator=(SparseCholesky&&) noexcept;
 
-  /// False where the matrix (lower triangle, same pattern) is not positive definite, or
-  /// `least_pivot()` is no more than `singular_below`.
+  /// Factorises a matrix (lower triangle) with the pattern.
+  ///
+  /// \returns false where it is not positive definite, or `least_pivot()` is no more than
+  ///   `singular_below`
   [[nodiscard]] bool factorize(const SparseStiffness& matrix,
                                double singular_below = singular_pivot);
 

@@ -30,7 +30,7 @@ struct StageState {
   std::vector<double> line_load_share;   ///< of each line load, 0 to 1, that stands on the wall
   std::vector<double> point_load_share;  ///< same for point loads
 
-  /// Whether a region of the whole wall's mesh is out (see solver/panel/staged_mesh.h).
+  /// Whether a region of the whole wall's mesh is out (see solver/fem/job_mesh.h).
   [[nodiscard]] bool is_out(mesh::Region region) const;
 
   /// Age of the packing in days; none before it is packed.

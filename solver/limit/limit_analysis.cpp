@@ -1,7 +1,7 @@
 #include "solver/limit/limit_analysis.h"
 
 #include "solver/fem/index.h"
-#include "solver/fem/quad_geometry.h"
+#include "solver/fem/quad_shape.h"
 
 #include <algorithm>
 #include <cmath>
@@ -23,7 +23,7 @@ double force_unit_of(const LimitProblem& problem) {
   double volume = 0.0;
   for (int quad = 0; quad < problem.quads.quad_count(); ++quad) {
     area += geometry.area(quad);
-    volume += geometry.area(quad) * problem.thickness[at(quad)];
+    volume += geometry.area(quad) * problem.thickness[index_of(quad)];
   }
   const double size = std::sqrt(area / std::max(1, problem.quads.quad_count()));
   return problem.masonry_strength * volume / area * size;
@@ -58,26 +58,17 @@ LimitProgram LimitAnalysis::program(double tension) const {
     program.strength.push_back({problem_.compression[quad] / problem_.masonry_strength,
                                 std::max(own / problem_.masonry_strength, tension_left), 0.0});
   }
-  for (const PushingSupport& support : problem_.pushing) {
-    for (UnknownForce point : support.points) {
-      for (int k = 0; k < point.terms; ++k) {
-        int& equation = point.equation[at(k)];
-        equation = equilibrium_.equations().equation(equation / 2, equation % 2);
-      }
-      program.forces.push_back(point);
-    }
+  for (const LinearForm& point : problem_.pushing) {
+    program.forces.push_back({.along = point.over(equilibrium_.equations())});
   }
   return program;
 }
 
 Eigen::VectorXd LimitAnalysis::all_loads() const {
-  Eigen::VectorXd load = Eigen::VectorXd::Zero(equilibrium_.equations().count());
-  for (int node = 0; node < problem_.quads.node_count(); ++node) {
-    const int equation = equilibrium_.equations().equation(node, 1);
-    if (equation < 0) continue;
-    load(equation) = -(problem_.masonry_weight(node) + problem_.other_load(node)) / force_unit_;
-  }
-  return load;
+  const Eigen::Index nodes = problem_.quads.node_count();
+  Eigen::VectorXd load = Eigen::VectorXd::Zero(2 * nodes);
+  load(Eigen::seqN(1, nodes, 2)) = -(problem_.masonry_weight + problem_.other_load) / force_unit_;
+  return equilibrium_.equations().gather_free(load);
 }
 
 /// A hanger on each node with load, like `kind` but for its place and its most.
@@ -88,9 +79,7 @@ void LimitAnalysis::add_hangers(LimitProgram& program, const Eigen::VectorXd& lo
     const double most = load(node) / force_unit_;
     if (equation < 0 || most <= 0.0) continue;
     UnknownForce hanger = kind;
-    hanger.equation[0] = equation;
-    hanger.share[0] = 1.0;
-    hanger.terms = 1;
+    hanger.along.add(equation, 1.0);
     hanger.most *= most;
     hanger.most_rise *= most;
     program.forces.push_back(hanger);
@@ -104,28 +93,24 @@ LimitSolution LimitAnalysis::solve(const LimitProgram& program, double scale, do
 }
 
 std::vector<double> LimitAnalysis::mechanism_of(const Eigen::VectorXd& velocity) const {
-  std::vector<double> nodal(2 * at(problem_.quads.node_count()), 0.0);
-  double largest = 0.0;
-  for (int node = 0; node < problem_.quads.node_count(); ++node) {
-    for (const int component : {0, 1}) {
-      const int equation = equilibrium_.equations().equation(node, component);
-      if (equation >= 0) nodal[at(2 * node + component)] = velocity(equation);
-    }
-    largest = std::max(largest, std::hypot(nodal[at(2 * node)], nodal[at(2 * node + 1)]));
-  }
-  return largest > 0.0 ? times(nodal, 1.0 / largest) : nodal;
+  Eigen::VectorXd nodal = equilibrium_.equations().spread_out(velocity);
+  const double largest = nodal.reshaped(2, nodal.size() / 2).colwise().norm().maxCoeff();
+  if (largest > 0.0) nodal /= largest;
+  return {nodal.begin(), nodal.end()};
 }
 
 mesh::Point LimitAnalysis::place_of_most_work(const LimitProgram& program,
                                               const Eigen::VectorXd& velocity) const {
-  std::vector<Mohr> strain(at(equilibrium_.point_count()));
+  std::vector<Mohr> strain(index_of(equilibrium_.point_count()));
   equilibrium_.strains(velocity, strain);
   double most = -1.0;
   mesh::Point place;
   for (int quad = 0; quad < problem_.quads.quad_count(); ++quad) {
     double work = 0.0;
     for (int point = 0; point < quad_points; ++point) {
-      work += largest_work(program.strength[at(quad)], strain[at(quad_points * quad + point)]).at_0;
+      work += largest_work(program.strength[index_of(quad)],
+                           strain[index_of(quad_points * quad + point)])
+                  .at_0;
     }
     if (work <= most) continue;
     most = work;
@@ -158,15 +143,12 @@ LimitFactor LimitAnalysis::factor(double tension, double may_fall, double most) 
 }
 
 double LimitAnalysis::upper_factor(const std::vector<double>& mechanism, double tension) const {
-  Eigen::VectorXd velocity(equilibrium_.equations().count());
-  for (int i = 0; i < 2 * problem_.quads.node_count(); ++i) {
-    const int equation = equilibrium_.equations().equation(i / 2, i % 2);
-    if (equation >= 0) velocity(equation) = mechanism[at(i)];
-  }
+  const Eigen::VectorXd velocity = equilibrium_.equations().gather_free(
+      Eigen::Map<const Eigen::VectorXd>(mechanism.data(), std::ssize(mechanism)));
   const double work = velocity.dot(all_loads());
   if (work <= 0.0) return std::numeric_limits<double>::infinity();
   const LimitProgram program = this->program(tension);
-  std::vector<Mohr> strain(at(equilibrium_.point_count()));
+  std::vector<Mohr> strain(index_of(equilibrium_.point_count()));
   equilibrium_.strains(velocity, strain);
   double dissipated = 0.0;
   for (std::size_t point = 0; point < strain.size(); ++point) {

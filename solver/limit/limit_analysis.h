@@ -31,6 +31,12 @@ struct LimitFactor {
 };
 
 /// Limit analyses of one wall, all as cone programs on one mesh. N, mm, N/mm2.
+///
+///     const mesh::WallMesh whole = whole_mesh_of(job, 200.0);  // of 8-node elements
+///     const LimitProblem problem = limit_problem(job, state, part_at(whole.quads, state).quads);
+///     LimitAnalysis analysis(problem);
+///     const LimitFactor factor = analysis.factor(0.0, 0.0);  // without tension, nothing may fall
+///     if (factor.lower >= 1.0) ...  // stands; no more than `factor.upper` times its loads
 class LimitAnalysis {
  public:
   /// The problem must outlive the analysis.

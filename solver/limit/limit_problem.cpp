@@ -1,11 +1,8 @@
 #include "solver/limit/limit_problem.h"
 
 #include "solver/fem/index.h"
-#include "solver/fem/quad_geometry.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/fem/quad_shape.h"
-#include "solver/fem/side_points.h"
-#include "solver/panel/staged_mesh.h"
-#include "solver/panel/wall_panel.h"
 
 #include <algorithm>
 #include <limits>
@@ -36,66 +33,33 @@ RegionMaterial material_of(const Job& job, const StageState& state, mesh::Region
   return {job.thickness, job.masonry.unit_weight, job.masonry.compressive_strength, 0.0, true};
 }
 
-/// Adds a quadrilateral's weight to its nodes' share of it.
-void add_weight(const mesh::QuadMesh& mesh, const QuadGeometry& geometry, int quad, double weight,
-                Eigen::VectorXd& load) {
-  const auto points = gauss_points();
-  const auto nodes = mesh.nodes_of(quad);
-  for (int point = 0; point < quad_points; ++point) {
-    const mesh::Point p = points[at(point)];
-    for (std::size_t i = 0; i < nodes.size(); ++i) {
-      const Eigen::Index k = static_cast<Eigen::Index>(i);
-      const double shape = nodes.size() == 4 ? QuadShape<4>::at(p.x, p.y).value(k)
-                                             : QuadShape<8>::at(p.x, p.y).value(k);
-      load(nodes[i]) += weight * geometry.area(quad, point) * shape;
-    }
-  }
-}
-
-std::vector<PushingSupport> pushing_at(const Job& job, const StageState& state,
-                                       const mesh::QuadMesh& quads) {
+void add_all_pushing(const Job& job, const StageState& state, LimitProblem& problem) {
   const mesh::Interval everywhere{-std::numeric_limits<double>::infinity(),
                                   std::numeric_limits<double>::infinity()};
   const mesh::Chain soffit{mesh::ChainKind::soffit};
-  std::vector<PushingSupport> pushing;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
-    const Needle& needle = job.needles[i];
-    if (!is_in(state.needles[i])) continue;
-    pushing.push_back({pushing_points(quads, soffit, needle.bearing())});
+    if (is_in(state.needles[i])) add_pushing(problem, soffit, job.needles[i].bearing());
   }
   if (state.packed_on) {
-    PushingSupport packing{pushing_points(quads, soffit, everywhere)};
-    const auto pockets =
-        pushing_points(quads, {mesh::ChainKind::block_top, pockets_group}, everywhere);
-    packing.points.insert(packing.points.end(), pockets.begin(), pockets.end());
-    pushing.push_back(std::move(packing));
+    add_pushing(problem, soffit, everywhere);
+    add_pushing(problem, {mesh::ChainKind::block_top, pockets_group}, everywhere);
   }
   for (std::size_t i = 0; i < job.dead_shores.size(); ++i) {
     const DeadShore& shore = job.dead_shores[i];
     if (!state.shore_tight[i] || !shore.joist_ends) continue;
     const LineLoad& load = job.line_loads[index_of(shore.carries)];
-    pushing.push_back({pushing_points(quads, chain_of(job, shore.carries), load.x)});
+    add_pushing(problem, chain_of(job, shore.carries), load.x);
   }
-  return pushing;
 }
 
 }  // namespace
 
-std::vector<UnknownForce> pushing_points(const mesh::QuadMesh& quads, mesh::Chain chain,
-                                         mesh::Interval x) {
-  std::vector<UnknownForce> forces;
-  for (const mesh::Side side : quads.sides_of(chain)) {
-    for (const SidePoint& point : points_on_side(quads, side, x)) {
-      UnknownForce force;
-      force.terms = point.nodes.count;
-      for (int k = 0; k < force.terms; ++k) {
-        force.equation[at(k)] = 2 * point.nodes.nodes[at(k)] + 1;
-        force.share[at(k)] = point.shape[at(k)];
-      }
-      forces.push_back(force);
+void add_pushing(LimitProblem& problem, mesh::Chain chain, mesh::Interval x) {
+  for (const mesh::Side side : problem.quads.sides_of(chain)) {
+    for (const SidePoint& point : points_on_side(problem.quads, side, x)) {
+      add_rise(point, problem.pushing.emplace_back());
     }
   }
-  return forces;
 }
 
 LimitProblem limit_problem(const Job& job, const StageState& state, mesh::QuadMesh quads) {
@@ -112,19 +76,23 @@ LimitProblem limit_problem(const Job& job, const StageState& state, mesh::QuadMe
   problem.masonry_weight = Eigen::VectorXd::Zero(mesh.node_count());
   problem.other_load = Eigen::VectorXd::Zero(mesh.node_count());
   for (int quad = 0; quad < mesh.quad_count(); ++quad) {
-    const RegionMaterial& material = materials[at(mesh.region_of_quad[at(quad)])];
+    const RegionMaterial& material = materials[index_of(mesh.region_of_quad[index_of(quad)])];
     problem.thickness.push_back(material.thickness);
     problem.compression.push_back(material.compression);
     problem.tension.push_back(material.tension);
     problem.is_masonry.push_back(material.is_masonry ? 1 : 0);
-    add_weight(mesh, geometry, quad, material.unit_weight * material.thickness,
-               material.is_masonry ? problem.masonry_weight : problem.other_load);
+    Eigen::VectorXd& load = material.is_masonry ? problem.masonry_weight : problem.other_load;
+    const Eigen::VectorXd areas = geometry.node_areas(quad);
+    Eigen::Index i = 0;
+    for (const int node : mesh.nodes_of(quad)) {
+      load(node) += material.unit_weight * material.thickness * areas(i++);
+    }
   }
   const Eigen::VectorXd applied = loads_at(job, mesh, state);
   for (int node = 0; node < mesh.node_count(); ++node) {
     problem.other_load(node) -= applied(2 * node + 1);
   }
-  problem.pushing = pushing_at(job, state, mesh);
+  add_all_pushing(job, state, problem);
   return problem;
 }
 

@@ -12,11 +12,6 @@
 
 namespace deadshore::solver {
 
-/// Something that can only push the wall up.
-struct PushingSupport {
-  std::vector<UnknownForce> points;  ///< `equation` holds 2 * node + component
-};
-
 /// A wall at one stage as limit analysis sees it: rigid and perfectly plastic, needles and packing
 /// unyielding and as strong as need be, whatever their stiffness, slack and preload.
 ///
@@ -32,8 +27,8 @@ struct LimitProblem {
   std::vector<char> is_masonry;     ///< of each quadrilateral
   Eigen::VectorXd masonry_weight;   ///< of each node, N
   Eigen::VectorXd other_load;       ///< of each node downwards, N: applied, and other weight
-  std::vector<PushingSupport> pushing;
-  double masonry_strength = 0.0;  ///< compressive, N/mm2
+  std::vector<LinearForm> pushing;  ///< nodal: where something can push the wall up
+  double masonry_strength = 0.0;    ///< compressive, N/mm2
 };
 
 inline constexpr double lintel_strength = 10.0;
@@ -43,8 +38,7 @@ inline constexpr double lintel_strength = 10.0;
 [[nodiscard]] LimitProblem limit_problem(const Job& job, const StageState& state,
                                          mesh::QuadMesh quads);
 
-/// Points of a chain of sides within `x` on which something can push up.
-[[nodiscard]] std::vector<UnknownForce> pushing_points(const mesh::QuadMesh& quads,
-                                                       mesh::Chain chain, mesh::Interval x);
+/// Lets something push up along a chain of sides within `x`.
+void add_pushing(LimitProblem& problem, mesh::Chain chain, mesh::Interval x);
 
 }  // namespace deadshore::solver

@@ -1,12 +1,12 @@
 #pragma once
 
+#include "solver/fem/linear_form.h"
 #include "solver/fem/sparse_cholesky.h"
 #include "solver/limit/equilibrium.h"
-#include "solver/limit/lorentz_cone.h"
 
 #include <Eigen/Core>
 
-#include <array>
+#include <cmath>
 #include <limits>
 #include <optional>
 #include <vector>
@@ -16,13 +16,13 @@ namespace deadshore::solver {
 /// A force of unknown size that acts on the wall along a fixed combination of its free
 /// displacements: a support that only pushes, or a hanger that takes weight off.
 struct UnknownForce {
-  std::array<int, 7> equation{};
-  std::array<double, 7> share{};  ///< force on that equation per unit of this force
-  int terms = 0;
+  LinearForm along;                                       ///< over the free displacements
   double most = std::numeric_limits<double>::infinity();  ///< 0 <= force <= most + parameter * rise
   double most_rise = 0.0;                                 ///< only where `most` is finite
   double cost = 0.0;
   double budget_share = 0.0;  ///< what it takes of the budget
+
+  [[nodiscard]] bool is_bounded() const { return std::isfinite(most); }
 };
 
 /// Largest principal stresses that a quadrilateral bears: -compression <= stress <= tension.

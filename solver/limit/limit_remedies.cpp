@@ -1,8 +1,8 @@
 #include "solver/limit/limit_remedies.h"
 
 #include "solver/fem/index.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/limit/limit_analysis.h"
-#include "solver/panel/wall_panel.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -28,8 +28,8 @@ Drop largest_drop(const LimitProblem& problem, mesh::Chain chain,
                   std::span<const double> mechanism) {
   Drop drop;
   for (const int node : nodes_of_chain(problem.quads, chain)) {
-    const double velocity = -mechanism[at(2 * node + 1)];
-    if (velocity > drop.velocity) drop = {problem.quads.nodes[at(node)].x, velocity};
+    const double velocity = -mechanism[index_of(2 * node + 1)];
+    if (velocity > drop.velocity) drop = {problem.quads.nodes[index_of(node)].x, velocity};
   }
   return drop;
 }
@@ -68,9 +68,7 @@ Remedy held_end(mesh::ChainKind chain, const char* what) {
 }
 
 Remedy push_from_below(std::string what, mesh::Chain chain, mesh::Interval x) {
-  return {std::move(what), [chain, x](LimitProblem& problem) {
-            problem.pushing.push_back({pushing_points(problem.quads, chain, x)});
-          }};
+  return {std::move(what), [chain, x](LimitProblem& problem) { add_pushing(problem, chain, x); }};
 }
 
 std::vector<Remedy> candidates(const Job& job, const LimitProblem& problem,
@@ -121,12 +119,13 @@ LettingGo read_mechanism(const Job& job, const StageState& state, const LimitPro
   double drop = 0.0;
   const double middle = job.wall.cut.span().middle();
   for (int node = 0; node < problem.quads.node_count(); ++node) {
-    const double outwards = problem.quads.nodes[at(node)].x < middle ? -mechanism[at(2 * node)]
-                                                                     : mechanism[at(2 * node)];
+    const double outwards = problem.quads.nodes[index_of(node)].x < middle
+                                ? -mechanism[index_of(2 * node)]
+                                : mechanism[index_of(2 * node)];
     apart = std::max(apart, outwards);
-    if (-mechanism[at(2 * node + 1)] <= drop) continue;
-    drop = -mechanism[at(2 * node + 1)];
-    letting_go.lowest = problem.quads.nodes[at(node)];
+    if (-mechanism[index_of(2 * node + 1)] <= drop) continue;
+    drop = -mechanism[index_of(2 * node + 1)];
+    letting_go.lowest = problem.quads.nodes[index_of(node)];
   }
   letting_go.spreads = apart > 0.25 * drop;
   const Drop soffit = largest_drop(problem, {mesh::ChainKind::soffit}, mechanism);

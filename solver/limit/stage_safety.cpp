@@ -1,10 +1,10 @@
 #include "solver/limit/stage_safety.h"
 
 #include "mesh/error.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/fem/point_location.h"
 #include "solver/limit/limit_analysis.h"
 #include "solver/limit/limit_verdict.h"
-#include "solver/panel/staged_mesh.h"
 
 #include <algorithm>
 #include <cmath>

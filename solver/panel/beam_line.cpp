@@ -62,7 +62,7 @@ Eigen::Matrix4d element_stiffness(const BeamLine& beam, int element) {
   return k * scale.asDiagonal() * stiffness * scale.asDiagonal();
 }
 
-void add_rise(const BeamLine& beam, double x, ContactPoint& point, double factor) {
+void add_rise(const BeamLine& beam, double x, LinearForm& form, double factor) {
   const int element = element_at(beam, x);
   const double L = length_of(beam, element);
   const double s = (x - beam.x[static_cast<std::size_t>(element)]) / L;
@@ -70,15 +70,15 @@ void add_rise(const BeamLine& beam, double x, ContactPoint& point, double factor
   const double turn = 1.0 / beam.rotation_length();
   for (std::size_t i = 0; i < 2; ++i) {
     const int node = beam.first_node + element + static_cast<int>(i);
-    point.add(node, 0, factor * turn * shape[2 * i]);
-    point.add(node, 1, factor * shape[2 * i + 1]);
+    form.add(node, 0, factor * turn * shape[2 * i]);
+    form.add(node, 1, factor * shape[2 * i + 1]);
   }
 }
 
 double rise_at(const BeamLine& beam, double x, const Eigen::VectorXd& u) {
-  ContactPoint point;
-  add_rise(beam, x, point);
-  return point.approach(u);
+  LinearForm rise;
+  add_rise(beam, x, rise);
+  return rise.of(u);
 }
 
 void add_weight(const BeamLine& beam, Eigen::VectorXd& load) {

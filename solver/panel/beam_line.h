@@ -1,7 +1,6 @@
 #pragma once
 
-#include "solver/fem/side_points.h"
-#include "solver/panel/contact_bed.h"
+#include "solver/fem/linear_form.h"
 
 #include <Eigen/Core>
 
@@ -36,8 +35,9 @@ struct BeamLine {
 /// Stiffness of one element for (rotation, up) of its two nodes, scaled rotations.
 [[nodiscard]] Eigen::Matrix4d element_stiffness(const BeamLine& beam, int element);
 
-/// Adds the terms of the beam's movement up at `x`, times `factor`. \pre x on the beam
-void add_rise(const BeamLine& beam, double x, ContactPoint& point, double factor = 1.0);
+/// Adds the beam's movement up at `x`, times `factor`, to a nodal form.
+/// \pre x on the beam
+void add_rise(const BeamLine& beam, double x, LinearForm& form, double factor = 1.0);
 
 /// Movement up at `x`, mm.
 [[nodiscard]] double rise_at(const BeamLine& beam, double x, const Eigen::VectorXd& u);

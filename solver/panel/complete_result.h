@@ -17,8 +17,8 @@ void require_converged(const NewtonReport& report, MasonryModel masonry);
 /// cracked masonry what of it is loose. `result` holds its model already.
 ///
 /// \param reference_movement largest displacement of the uncracked wall under the same loads, mm;
-///   by it loose masonry is told; 0 leaves that out. \throws SolveError where it is not in
-///   equilibrium to 1e-8
+///   by it loose masonry is told; 0 leaves that out
+/// \throws SolveError where it is not in equilibrium to 1e-8
 void complete_result(const Job& job, PanelModel& model, const PanelLoading& loading,
                      const Eigen::VectorXd& u, double reference_movement, PanelResult& result);
 

@@ -1,8 +1,8 @@
 #include "solver/panel/condensed_wall.h"
 
 #include "solver/fem/dense_symmetric.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/job/error.h"
-#include "solver/panel/wall_panel.h"
 
 namespace deadshore::solver {
 
@@ -34,7 +34,7 @@ CondensedWall::CondensedWall(PanelModel& model, const PanelLoading& loading) {
   flexibility_.resize(approach_.size(), approach_.size());
   for (std::size_t i = 0; i < points.size(); ++i) {
     Eigen::VectorXd push = Eigen::VectorXd::Zero(bare.load.size());
-    add_force(*points[i], 1.0, push);
+    points[i]->form.push(1.0, push);
     flexibility_.col(static_cast<Eigen::Index>(i)) = approaches(points, moved_by(push));
   }
   left_ = base_of(model, bare, mesh::ChainKind::base_left, points);
@@ -58,23 +58,23 @@ Eigen::VectorXd CondensedWall::pushes_on(std::span<const ContactPoint* const> po
   const Eigen::Index count = approach_.size();
   std::vector<Eigen::Index> closed(points.size());
   for (Eigen::Index i = 0; i < count; ++i) closed[static_cast<std::size_t>(i)] = i;
-  Eigen::VectorXd room(count);  // by which the loads would close each
-  Eigen::VectorXd give(count);  // of its bed, mm/N
+  Eigen::VectorXd closing(count);     // of each by the loads, were there no beds, mm
+  Eigen::VectorXd compliance(count);  // of its bed, mm/N
   for (Eigen::Index i = 0; i < count; ++i) {
     const ContactPoint& point = *points[static_cast<std::size_t>(i)];
-    room(i) = approach_(i) - point.rest;
-    give(i) = 1.0 / (point.stiffness * point.length);
+    closing(i) = approach_(i) - point.rest;
+    compliance(i) = 1.0 / (point.stiffness * point.length);
   }
   for (int trial = 0; trial < most_patterns; ++trial) {
     Eigen::MatrixXd system = flexibility_(closed, closed);
-    system.diagonal() += give(closed);
+    system.diagonal() += compliance(closed);
     Eigen::VectorXd push = Eigen::VectorXd::Zero(count);
     if (!closed.empty()) {
-      const Eigen::VectorXd load = room(closed);
+      const Eigen::VectorXd load = closing(closed);
       const Eigen::VectorXd pressed = solve_semidefinite(system, load);
       push(closed) = pressed;
     }
-    const Eigen::VectorXd closure = room - flexibility_ * push;
+    const Eigen::VectorXd closure = closing - flexibility_ * push;
     std::vector<Eigen::Index> pressing;
     for (Eigen::Index i = 0; i < count; ++i) {
       if (closure(i) >= 0.0) pressing.push_back(i);

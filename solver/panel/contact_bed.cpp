@@ -9,14 +9,6 @@
 
 namespace deadshore::solver {
 
-double ContactPoint::approach(const Eigen::VectorXd& u) const {
-  double sum = 0.0;
-  for (const ContactTerm& term : active_terms()) {
-    sum += term.coefficient * u(2 * term.node + term.component);
-  }
-  return sum;
-}
-
 std::vector<const ContactPoint*> points_of(std::span<const ContactBed> beds) {
   std::vector<const ContactPoint*> points;
   for (const ContactBed& bed : beds) {
@@ -30,13 +22,6 @@ const ContactBed* find_bed(std::span<const ContactBed> beds, BedId id) {
   return found == beds.end() ? nullptr : &*found;
 }
 
-void add_settlement(const SidePoint& side_point, ContactPoint& point, double factor) {
-  for (int i = 0; i < side_point.nodes.count; ++i) {
-    const std::size_t k = static_cast<std::size_t>(i);
-    point.add(side_point.nodes.nodes[k], 1, -factor * side_point.shape[k]);
-  }
-}
-
 double energy_of(const ContactBed& bed, const Eigen::VectorXd& u) {
   double energy = 0.0;
   for (const ContactPoint& point : bed.points) {
@@ -44,26 +29,6 @@ double energy_of(const ContactBed& bed, const Eigen::VectorXd& u) {
     energy += 0.5 * point.stiffness * point.length * closed * closed;
   }
   return energy;
-}
-
-void add_force(const ContactPoint& point, double push, Eigen::VectorXd& force) {
-  for (const ContactTerm& term : point.active_terms()) {
-    force(2 * term.node + term.component) += push * term.coefficient;
-  }
-}
-
-void add_tangent(const ContactPoint& point, double point_stiffness, const EquationMap& equations,
-                 const StiffnessPattern& pattern, SparseStiffness& stiffness) {
-  for (const ContactTerm& a : point.active_terms()) {
-    const int row = equations.equation(a.node, a.component);
-    if (row < 0) continue;
-    for (const ContactTerm& b : point.active_terms()) {
-      const int column = equations.equation(b.node, b.component);
-      if (column < 0 || row < column) continue;
-      stiffness.valuePtr()[pattern.place(row, column)] +=
-          point_stiffness * a.coefficient * b.coefficient;
-    }
-  }
 }
 
 ContactState state_of(const ContactBed& bed, const Eigen::VectorXd& u) {
@@ -86,9 +51,9 @@ ContactState state_of(const ContactBed& bed, const Eigen::VectorXd& u) {
 
 bool stands_on_ground(const mesh::QuadMesh& mesh, const ContactBed& bed) {
   if (bed.points.empty()) return true;
-  return std::ranges::all_of(bed.points.front().active_terms(), [&](const ContactTerm& term) {
-    return term.node < mesh.node_count();
-  });
+  return std::ranges::all_of(
+      bed.points.front().form.active_terms(),
+      [&](const LinearForm::Term& term) { return term.node() < mesh.node_count(); });
 }
 
 ContactBed needle_bed(const mesh::QuadMesh& mesh, std::span<const mesh::Side> soffit,
@@ -102,7 +67,7 @@ ContactBed needle_bed(const mesh::QuadMesh& mesh, std::span<const mesh::Side> so
       point.length = side_point.length;
       point.stiffness = needle.stiffness / needle.bearing_width;
       point.rest = needle.slack - needle.preload / needle.stiffness;
-      add_settlement(side_point, point);
+      add_rise(side_point, point.form, -1.0);
       covered += point.length;
       bed.points.push_back(point);
     }

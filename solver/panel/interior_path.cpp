@@ -2,262 +2,264 @@
 
 #include "solver/fem/quad_shape.h"
 
+#include <Eigen/Cholesky>
+
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace deadshore::solver {
 
 namespace {
 
-// Part of the way to the boundary that a step may go. More leaves some points so far from the path
-// that every other step is lost.
-constexpr double part_of_reach = 0.9;
-constexpr double least_centring = 1e-6;  // part of the mean product that a step aims at
-constexpr double end_of_path = 1e-14;    // mean product over that at the start
-constexpr double least_step = 1e-4;      // less means stuck
-constexpr int most_centrings = 3;
-constexpr double longer = 0.1;          // by which a centring tries to lengthen the step
-constexpr double least_gain = 0.01;     // by which it must
+// More of the way leaves some points so far from the path that every other step is lost.
+constexpr StepRules rules{.fraction_to_boundary = 0.9,
+                          .one_length = true,
+                          .one_target = false,
+                          .least_centring = 1e-6,
+                          .most_corrections = 3,
+                          .least_length = 1e-4};
+constexpr double end_of_path = 1e-14;   // mean product over that at the start
 constexpr double least_closure = 1e-3;  // mm, where nothing presses yet
 constexpr double least_strain = 1e-7;   // where nothing is strained yet
 
-std::size_t index(int quad, int point) {
-  return static_cast<std::size_t>(quad) * quad_points + static_cast<std::size_t>(point);
+constexpr double most_reach = 0.9;  // of the way to the boundary, in Newton's steps at one point
+constexpr int most_central_steps = 100;
+constexpr double central_tolerance = 1e-10;
+
+/// Elastic strain per stress, both as Mohr: of the mean, then of the other two.
+struct MohrCompliance {
+  double mean = 0.0;
+  double deviator = 0.0;
+
+  explicit MohrCompliance(const PanelMaterial& m)
+      : mean(2.0 * (1.0 - m.nu) / m.E), deviator(2.0 * (1.0 + m.nu) / m.E) {}
+  [[nodiscard]] Mohr strain(const Mohr& stress) const {
+    return {mean * stress(0), deviator * stress(1), deviator * stress(2)};
+  }
+};
+
+/// A map from strain to stress, both as Mohr, in Voigt's form.
+Eigen::Matrix3d voigt_of(const Eigen::Matrix3d& map) {
+  const Eigen::Matrix3d axes{{1.0, 1.0, 0.0}, {1.0, -1.0, 0.0}, {0.0, 0.0, 1.0}};
+  return axes * map * axes.transpose();
 }
 
-/// Mehrotra's rule: the part of the mean product to aim at, from what the predictor would leave.
-double centring_part(double left_by_predictor, double now) {
-  if (!(now > 0.0)) return 0.0;
-  return std::clamp(std::pow(left_by_predictor / now, 3), least_centring, 1.0);
+/// Principal crack strains l with `f_t - C (eps - l) = mu / l` at principal strains eps: Newton on
+/// the least of a barrier function, which is convex.
+Eigen::Vector2d central_openings(const Eigen::Matrix2d& C, double tensile_strength,
+                                 const Eigen::Vector2d& strain, double mu) {
+  const Eigen::Vector2d surplus = Eigen::Vector2d::Constant(tensile_strength) - C * strain;
+  Eigen::Vector2d opening;  // each as if it were alone
+  for (int i = 0; i < 2; ++i) {
+    const double root = std::sqrt(surplus(i) * surplus(i) + 4.0 * mu * C(i, i));
+    opening(i) =
+        surplus(i) > 0.0 ? 2.0 * mu / (root + surplus(i)) : (root - surplus(i)) / (2.0 * C(i, i));
+  }
+  for (int step = 0; step < most_central_steps; ++step) {
+    const Eigen::Vector2d pull = mu * opening.cwiseInverse();
+    const Eigen::Matrix2d curvature = C + Eigen::Matrix2d(pull.cwiseQuotient(opening).asDiagonal());
+    const Eigen::Vector2d change = curvature.llt().solve(pull - surplus - C * opening);
+    const Eigen::Vector2d relative = change.cwiseQuotient(opening);
+    opening += std::min(1.0, -most_reach / std::min(relative.minCoeff(), -most_reach)) * change;
+    if (relative.cwiseAbs().maxCoeff() < central_tolerance) break;
+  }
+  return opening;
 }
 
 }  // namespace
 
-InteriorPath::InteriorPath(PanelModel& model, const PanelLoading& loading, Eigen::VectorXd u,
-                           double closeness)
-    : model_(model), loading_(loading), u_(std::move(u)), stiffness_(model.empty_stiffness()) {
-  for (const ContactBed& bed : loading.beds) {
-    first_of_bed_.push_back(contact_points_.size());
-    for (const ContactPoint& point : bed.points) contact_points_.push_back(&point);
-  }
-  place_cracks(closeness);
-  place_contacts(closeness);
-  linearise_points();
-  start_ = mean_ = mean_products(0.0, no_direction());
+Mohr mohr_of_stress(const Voigt& stress) {
+  return {0.5 * (stress(0) + stress(1)), 0.5 * (stress(0) - stress(1)), stress(2)};
 }
 
-/// Calls `work(quad, point, index, material)` for each Gauss point where masonry can crack.
+Mohr mohr_of_strain(const Voigt& strain) {
+  return {strain(0) + strain(1), strain(0) - strain(1), strain(2)};
+}
+
+Voigt stress_of(const Mohr& mohr) {
+  return {mohr(0) + mohr(1), mohr(0) - mohr(1), mohr(2)};
+}
+
+ConePair<Mohr> central_crack(const PanelMaterial& material, const Voigt& strain, double product) {
+  const Mohr mohr = mohr_of_strain(strain);
+  const double radius = std::sqrt(mohr(1) * mohr(1) + mohr(2) * mohr(2));
+  const Eigen::Vector2d axis =
+      radius > 0.0 ? Eigen::Vector2d(mohr.tail<2>() / radius) : Eigen::Vector2d::UnitX();
+  const Eigen::Matrix2d C = elastic_stiffness(material.E, material.nu).topLeftCorner<2, 2>();
+  const Eigen::Vector2d principal(0.5 * (mohr(0) + radius), 0.5 * (mohr(0) - radius));
+  const double mu = 0.5 * product;  // of each principal direction
+  const Eigen::Vector2d opening = central_openings(C, *material.tensile_strength, principal, mu);
+  const Eigen::Vector2d allowance = mu * opening.cwiseInverse();
+  ConePair<Mohr> pair;
+  pair.slack << 0.5 * allowance.sum(), 0.5 * (allowance(0) - allowance(1)) * axis;
+  pair.multiplier << opening.sum(), (opening(0) - opening(1)) * axis;
+  return pair;
+}
+
+ConePair<double> central_contact(double stiffness, double closure, double product) {
+  // Root of k (closure + gap) gap = product, in the form that does not cancel.
+  const double root = std::sqrt(closure * closure + 4.0 * product / stiffness);
+  const double gap =
+      closure > 0.0 ? 2.0 * product / (stiffness * (root + closure)) : 0.5 * (root - closure);
+  return {product / gap, gap, {}, {}};
+}
+
+InteriorPath::InteriorPath(PanelModel& model, const PanelLoading& loading, Eigen::VectorXd u)
+    : model_(model),
+      loading_(loading),
+      u_(std::move(u)),
+      stiffness_(model.empty_stiffness()),
+      contacts_(points_of(loading.beds)) {
+  std::size_t contacts = 0;
+  for (const ContactBed& bed : loading.beds) {
+    first_of_bed_.push_back(contacts);
+    contacts += bed.points.size();
+  }
+  place_cracks();
+  place_contacts();
+  start_ = complementarity_of(pairs_);
+}
+
+const PanelMaterial& InteriorPath::material(int quad) const {
+  const int region = model_.mesh().region_of_quad[static_cast<std::size_t>(quad)];
+  return loading_.materials[static_cast<std::size_t>(region)];
+}
+
+/// Calls `work(i, quad, point, material)` for each point where masonry can crack.
 template <class Work>
 void InteriorPath::for_each_crack(const Work& work) const {
   const int quads = model_.mesh().quad_count();
 #pragma omp parallel for schedule(static) if (quads > 256)
   for (int quad = 0; quad < quads; ++quad) {
-    const PanelMaterial* material = cracking(quad);
-    if (material == nullptr) continue;
-    for (int point = 0; point < quad_points; ++point) {
-      work(quad, point, index(quad, point), *material);
+    const int first = first_cone_[static_cast<std::size_t>(quad)];
+    for (int point = 0; first >= 0 && point < quad_points; ++point) {
+      work(static_cast<std::size_t>(first + point), quad, point, material(quad));
     }
   }
 }
 
-const PanelMaterial* InteriorPath::cracking(int quad) const {
-  const int region = model_.mesh().region_of_quad[static_cast<std::size_t>(quad)];
-  const PanelMaterial& material = loading_.materials[static_cast<std::size_t>(region)];
-  return material.tensile_strength ? &material : nullptr;
-}
-
-void InteriorPath::place_cracks(double closeness) {
-  const std::size_t count = index(model_.mesh().quad_count(), 0);
-  cracks_.resize(count);
-  crack_lines_.resize(count);
-  std::vector<double> energies(count, -1.0);  // of the stress, twice over
-  for_each_crack([&](int quad, int point, std::size_t i, const PanelMaterial& m) {
-    const Voigt strain = model_.strain(loading_, quad, point, u_);
-    energies[i] = m.E * least_strain * least_strain +
-                  respond(m, strain).stress.dot(strain - crack_strain(m, strain));
-  });
-  double sum = 0.0;
-  double cracking_points = 0.0;
-  for (const double energy : energies) {
-    if (energy < 0.0) continue;
-    sum += energy;
-    cracking_points += 1.0;
+void InteriorPath::place_cracks() {
+  int cones = 0;
+  for (int quad = 0; quad < model_.mesh().quad_count(); ++quad) {
+    const bool cracks = material(quad).tensile_strength.has_value();
+    first_cone_.push_back(cracks ? cones : -1);
+    if (cracks) cones += quad_points;
   }
-  const double mu = cracking_points > 0.0 ? closeness * sum / cracking_points : 0.0;
-  for_each_crack([&](int quad, int point, std::size_t i, const PanelMaterial& m) {
-    cracks_[i] = central_crack(m, model_.strain(loading_, quad, point, u_), mu);
+  cracks_.resize(static_cast<std::size_t>(cones));
+  pairs_.cones.resize(cracks_.size());
+  std::vector<double> energy(cracks_.size());  // of the stress, twice over
+  for_each_crack([&](std::size_t i, int quad, int point, const PanelMaterial& m) {
+    const Voigt strain = model_.strain(loading_, quad, point, u_);
+    energy[i] = m.E * least_strain * least_strain +
+                respond(m, strain).stress.dot(strain - crack_strain(m, strain));
+  });
+  double sum = 0.0;
+  for (const double one : energy) sum += one;
+  const double product = 2.0 * sum / std::max(1, cones);
+  for_each_crack([&](std::size_t i, int quad, int point, const PanelMaterial& m) {
+    pairs_.cones[i] = central_crack(m, model_.strain(loading_, quad, point, u_), product);
   });
 }
 
-void InteriorPath::place_contacts(double closeness) {
+void InteriorPath::place_contacts() {
   double sum = 0.0;
-  for (const ContactPoint* point : contact_points_) {
+  for (const ContactPoint* point : contacts_) {
     const double closure = std::max(least_closure, std::abs(point->closure(u_)));
     sum += point->stiffness * closure * closure;
   }
-  const double count = static_cast<double>(contact_points_.size());
-  for (const ContactPoint* point : contact_points_) {
-    contacts_.push_back(
-        central_contact(point->stiffness, point->closure(u_), closeness * sum / count));
+  const double product = sum / static_cast<double>(contacts_.size());
+  for (const ContactPoint* point : contacts_) {
+    pairs_.bounds.push_back(central_contact(point->stiffness, point->closure(u_), product));
   }
-  contact_lines_.resize(contacts_.size());
 }
 
-InteriorPath::Direction InteriorPath::no_direction() const {
-  Direction direction;
-  direction.cracks.resize(cracks_.size());
-  direction.contacts.resize(contacts_.size());
-  return direction;
+/// Closure by which gap and push miss `push = k (closure + gap)`.
+double InteriorPath::contact_misfit(std::size_t contact) const {
+  const ConePair<double>& pair = pairs_.bounds[contact];
+  const ContactPoint& point = *contacts_[contact];
+  return point.closure(u_) + pair.multiplier - pair.slack / point.stiffness;
 }
 
-void InteriorPath::linearise_points() {
-  for_each_crack([&](int quad, int point, std::size_t i, const PanelMaterial& m) {
-    crack_lines_[i] = linearise(m, cracks_[i], model_.strain(loading_, quad, point, u_));
+/// Of bed and gap in series.
+double InteriorPath::contact_stiffness(std::size_t contact) const {
+  return 1.0 /
+         (1.0 / contacts_[contact]->stiffness + pairs_.bounds[contact].scaling.inverse_square());
+}
+
+/// A misfit is no more than round-off that the steps so far have left: the law is linear in strain,
+/// stress and crack.
+void InteriorPath::linearise() {
+  for_each_crack([&](std::size_t i, int quad, int point, const PanelMaterial& m) {
+    const Mohr strain = mohr_of_strain(model_.strain(loading_, quad, point, u_));
+    const ConePair<Mohr>& pair = pairs_.cones[i];
+    const MohrCompliance compliance(m);
+    const Mohr stress = *m.tensile_strength * unit_of<Mohr>() - pair.slack;
+    cracks_[i].misfit = compliance.strain(stress) + pair.multiplier - strain;
+    cracks_[i].stiffness = pair.scaling.inverse_with(compliance.mean, compliance.deviator);
   });
-  for (std::size_t i = 0; i < contacts_.size(); ++i) {
-    const ContactPoint& point = *contact_points_[i];
-    contact_lines_[i] = linearise(point.stiffness, contacts_[i], point.closure(u_));
-  }
 }
 
-Eigen::VectorXd InteriorPath::out_of_balance(const Direction& aims,
+bool InteriorPath::factorise() {
+  linearise();
+  const Eigen::VectorXd force = out_of_balance(pairs_.zeros(), &stiffness_);
+  return force.allFinite() && model_.factor().factorize(stiffness_);
+}
+
+Eigen::VectorXd InteriorPath::out_of_balance(const ConeValues& targets,
                                              SparseStiffness* stiffness) const {
   const auto masonry = [&](int quad, int point, const Voigt& strain) {
-    if (const PanelMaterial* m = cracking(quad)) {
-      const std::size_t i = index(quad, point);
-      return answer(*m, crack_lines_[i], aims.cracks[i], strain);
+    const PanelMaterial& m = material(quad);
+    const int first = first_cone_[static_cast<std::size_t>(quad)];
+    if (first < 0) {
+      const PanelResponse elastic = respond(m, strain);
+      return PointStress{elastic.stress, elastic.tangent};
     }
-    const int region = model_.mesh().region_of_quad[static_cast<std::size_t>(quad)];
-    const PanelResponse elastic =
-        respond(loading_.materials[static_cast<std::size_t>(region)], strain);
-    return PointAnswer{elastic.stress, elastic.tangent};
+    const std::size_t i = static_cast<std::size_t>(first + point);
+    const CrackPoint& crack = cracks_[i];
+    const Mohr stress = *m.tensile_strength * unit_of<Mohr>() - pairs_.cones[i].slack -
+                        crack.stiffness * (crack.misfit + targets.cones[i]);
+    const double r = m.residual;
+    const Eigen::Matrix3d C = elastic_stiffness(m.E, m.nu);
+    return PointStress{(1.0 - r) * stress_of(stress) + r * C * strain,
+                       (1.0 - r) * voigt_of(crack.stiffness) + r * C};
   };
   const auto contact = [&](std::size_t bed, std::size_t point, double) {
     const std::size_t i = first_of_bed_[bed] + point;
-    return answer(contacts_[i], contact_lines_[i], aims.contacts[i]);
+    const double k = contact_stiffness(i);
+    return PointPush{pairs_.bounds[i].slack + k * (targets.bounds[i] + contact_misfit(i)), k};
   };
   return model_.gather_free(loading_.load -
                             model_.assemble(loading_, u_, masonry, contact, stiffness));
 }
 
-void InteriorPath::solve(Direction& direction, const Eigen::VectorXd& out_of_balance) {
-  direction.u = model_.spread_out(model_.factor().solve(out_of_balance));
-  ++solves_;
-  for_each_crack([&](int quad, int point, std::size_t i, const PanelMaterial&) {
-    follow(crack_lines_[i], model_.strain(quad, point, direction.u), direction.cracks[i]);
-  });
-  direction.reach = std::numeric_limits<double>::infinity();
-  for (std::size_t i = 0; i < contacts_.size(); ++i) {
-    const ContactPoint& point = *contact_points_[i];
-    follow(contacts_[i], contact_lines_[i], point.approach(direction.u), direction.contacts[i]);
-    direction.reach = std::min(direction.reach, largest_step(contacts_[i], direction.contacts[i]));
-  }
-  for (int quad = 0; quad < model_.mesh().quad_count(); ++quad) {
-    if (cracking(quad) == nullptr) continue;
-    for (std::size_t i = index(quad, 0); i < index(quad + 1, 0); ++i) {
-      direction.reach =
-          std::min(direction.reach, largest_step(crack_lines_[i], direction.cracks[i]));
-    }
-  }
-}
-
-std::optional<InteriorPath::Direction> InteriorPath::predictor() {
-  Direction direction = no_direction();
-  for_each_crack([&](int, int, std::size_t i, const PanelMaterial&) {
-    direction.cracks[i].aim = aim_at(crack_lines_[i], 0.0, {});
+InteriorPath::Direction InteriorPath::direction(const ConeValues& targets) {
+  Direction step{{pairs_.zeros(), pairs_.zeros()},
+                 model_.spread_out(model_.factor().solve(out_of_balance(targets, nullptr)))};
+  // The multipliers by elasticity, which loses nothing to round-off where a cone is stiff.
+  for_each_crack([&](std::size_t i, int quad, int point, const PanelMaterial& m) {
+    const Mohr strain = mohr_of_strain(model_.strain(quad, point, step.u)) - cracks_[i].misfit;
+    const Mohr stress = cracks_[i].stiffness * (strain - targets.cones[i]);
+    step.cones.slack.cones[i] = -stress;
+    step.cones.multiplier.cones[i] = strain - MohrCompliance(m).strain(stress);
   });
   for (std::size_t i = 0; i < contacts_.size(); ++i) {
-    direction.contacts[i].aim = aim_at(contacts_[i], 0.0, {});
+    const double closure = contacts_[i]->approach(step.u) + contact_misfit(i);
+    const double push = contact_stiffness(i) * (closure + targets.bounds[i]);
+    step.cones.slack.bounds[i] = push;
+    step.cones.multiplier.bounds[i] = push / contacts_[i]->stiffness - closure;
   }
-  const Eigen::VectorXd force = out_of_balance(direction, &stiffness_);
-  if (!force.allFinite() || !model_.factor().factorize(stiffness_)) return {};
-  solve(direction, force);
-  return direction;
-}
-
-InteriorPath::Direction InteriorPath::corrected(const Direction& predictor, Pair target) {
-  Direction direction = no_direction();
-  for_each_crack([&](int, int, std::size_t i, const PanelMaterial&) {
-    direction.cracks[i].aim = aim_at(crack_lines_[i], target.crack, predictor.cracks[i]);
-  });
-  for (std::size_t i = 0; i < contacts_.size(); ++i) {
-    direction.contacts[i].aim = aim_at(contacts_[i], target.contact, predictor.contacts[i]);
-  }
-  solve(direction, out_of_balance(direction, nullptr));
-  return direction;
-}
-
-std::optional<InteriorPath::Direction> InteriorPath::centred(const Direction& direction,
-                                                             Pair target) {
-  const double length = std::min(1.0, (1.0 + longer) * direction.reach + longer);
-  Direction better = direction;
-  for_each_crack([&](int, int, std::size_t i, const PanelMaterial&) {
-    better.cracks[i].aim += centring(crack_lines_[i], target.crack, length, direction.cracks[i]);
-  });
-  solve(better, out_of_balance(better, nullptr));
-  if (better.reach < direction.reach + least_gain) return {};
-  return better;
-}
-
-InteriorPath::Pair InteriorPath::mean_products(double length, const Direction& direction) const {
-  Pair sum;
-  double cracking_points = 0.0;
-  for (int quad = 0; quad < model_.mesh().quad_count(); ++quad) {
-    if (cracking(quad) == nullptr) continue;
-    for (std::size_t i = index(quad, 0); i < index(quad + 1, 0); ++i) {
-      const Eigen::Matrix2d point = crack_lines_[i].scaling.point.asDiagonal();
-      const CrackChange& change = direction.cracks[i];
-      sum.crack +=
-          (point + length * change.crack).cwiseProduct(point + length * change.allowance).sum();
-      cracking_points += 2.0;
-    }
-  }
-  for (std::size_t i = 0; i < contacts_.size(); ++i) {
-    sum.contact += (contacts_[i].gap + length * direction.contacts[i].gap) *
-                   (contacts_[i].push + length * direction.contacts[i].push);
-  }
-  const double contacts = static_cast<double>(contacts_.size());
-  return {sum.crack / std::max(1.0, cracking_points), sum.contact / std::max(1.0, contacts)};
-}
-
-void InteriorPath::move(double length, const Direction& direction) {
-  mean_ = mean_products(length, direction);
-  u_ += length * direction.u;
-  for_each_crack([&](int, int, std::size_t i, const PanelMaterial&) {
-    cracks_[i] = moved(cracks_[i], crack_lines_[i], length, direction.cracks[i]);
-  });
-  for (std::size_t i = 0; i < contacts_.size(); ++i) {
-    contacts_[i].gap += length * direction.contacts[i].gap;
-    contacts_[i].push += length * direction.contacts[i].push;
-  }
-  linearise_points();
+  return step;
 }
 
 /// Of the mean products at the start.
 double InteriorPath::part_left() const {
-  return std::max(start_.crack > 0.0 ? mean_.crack / start_.crack : 0.0,
-                  start_.contact > 0.0 ? mean_.contact / start_.contact : 0.0);
+  const Complementarity now = complementarity_of(pairs_);
+  return std::max(start_.cones > 0.0 ? now.cones / start_.cones : 0.0,
+                  start_.bounds > 0.0 ? now.bounds / start_.bounds : 0.0);
 }
 
 bool InteriorPath::advance() {
-  if (part_left() <= end_of_path) return false;
-  const std::optional<Direction> first = predictor();
-  if (!first) return false;
-  const Pair left = mean_products(std::min(1.0, first->reach), *first);
-  const double wall_part = centring_part(left.crack, mean_.crack);
-  const double contact_part = std::max(wall_part, centring_part(left.contact, mean_.contact));
-  const Pair target{wall_part * mean_.crack, contact_part * mean_.contact};
-  Direction direction = corrected(*first, target);
-  for (int i = 0; i < most_centrings && direction.reach < 1.0; ++i) {
-    std::optional<Direction> better = centred(direction, target);
-    if (!better) break;
-    direction = std::move(*better);
-  }
-  const double length = std::min(1.0, part_of_reach * direction.reach);
-  if (!(length > least_step)) return false;
-  move(length, direction);
-  return true;
+  return part_left() > end_of_path && interior_step(*this, rules);
 }
 
 }  // namespace deadshore::solver

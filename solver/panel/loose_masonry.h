@@ -19,7 +19,8 @@ struct ResidualTrial {
 /// What is open stays open in a first step, so that masonry which hangs on the residual moves by
 /// nine times its own stretch; to find where that happens, one step tells as much as a solution
 /// that has converged. Contacts that open or close may spoil it, so that a wall should not be said
-/// to fall on one step alone. \throws SolveError if the stiffness is singular
+/// to fall on one step alone.
+/// \throws SolveError if the stiffness is singular
 [[nodiscard]] ResidualTrial cut_residual(PanelModel& model, const PanelLoading& loading,
                                          const Eigen::VectorXd& u, int most_steps = 1);
 
@@ -31,8 +32,8 @@ struct ResidualTrial {
 /// weight and what would hold them. The wall has no equilibrium, and `no_equilibrium` says what is
 /// missing, where loose masonry is over a third of the wall above the soffit, where over a
 /// twentieth of the applied loads stand on it, or where the needles' pushes hang on the residual by
-/// more than a twentieth. \param reference_movement largest displacement of the uncracked wall
-/// under the same loads, mm
+/// more than a twentieth.
+/// \param reference_movement largest displacement of the uncracked wall under the same loads, mm
 void judge_trial(const Job& job, const PanelModel& model, const PanelLoading& loading,
                  const ResidualTrial& trial, double reference_movement, PanelResult& result);
 

@@ -14,27 +14,28 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double slope_left_over = 0.3;  // part of the first slope at which a line search stops
-constexpr int most_slopes = 30;
+// The line search stops at this part of the energy's slope at its start.
+constexpr double line_search_slope = 0.3;
+constexpr int most_line_search_steps = 30;
 
-// When plain steps give up for the interior path.
-constexpr int plain_patience = 2;  // steps without a new least residual
+// Plain Newton is given up for the interior path after so many steps without a new least residual,
+// so many steps in all, or above this relative residual.
+constexpr int plain_patience = 2;
 constexpr int most_plain_steps = 10;
-constexpr double lost = 0.95;  // residual of a displacement that has nothing to do with balance
+constexpr double diverged = 0.95;
 
-// A step along the interior path costs two to four plain ones. Masonry that bears some tension, or
-// cannot crack, is settled by few careful steps as a rule, so these come first there. Measured on
-// walls with a mean compression of 0.1 to 0.2 N/mm2.
-constexpr double weak_tension = 0.04;  // N/mm2
-constexpr int most_careful_steps = 25;
+// Below this tensile strength, N/mm2, the interior path comes first; above it, and for masonry that
+// cannot crack, so many Newton steps with a line search: a step of the path costs two to four of
+// them. Measured on walls with a mean compression of 0.1 to 0.2 N/mm2.
+constexpr double weak_tension = 0.04;
+constexpr int most_search_steps = 25;
 
-// How near the end of the interior path plain steps are tried: the first residual, then each time
-// a part of the last.
-constexpr double start_closeness = 1.0;  // of the interior path, see there
-constexpr double first_landing = 2e-6;
-constexpr double next_landing = 0.1;
+// Plain Newton is tried again from the path when the relative residual has come down to the first
+// of these, then each time to this part of where it was tried last.
+constexpr double first_try = 2e-6;
+constexpr double next_try = 0.1;
 
-/// The loading seen along the free equations.
+/// Out-of-balance forces of a loading over the free equations.
 class Balance {
  public:
   Balance(const PanelModel& model, const PanelLoading& loading)
@@ -53,7 +54,7 @@ class Balance {
     return state;
   }
 
-  /// Step length along `step` at which the energy's slope has fallen to `slope_left_over`.
+  /// Step length along `step` at which the energy's slope has fallen to `line_search_slope`.
   [[nodiscard]] double line_search(const Eigen::VectorXd& u, const Eigen::VectorXd& step,
                                    double first_slope) const {
     const Eigen::VectorXd nodal_step = model_.spread_out(step);
@@ -64,7 +65,8 @@ class Balance {
     double low_slope = first_slope;
     double high = 1.0;
     double high_slope = slope(high);
-    for (int i = 0; i < most_slopes && high_slope < slope_left_over * first_slope; ++i) {
+    for (int i = 0; i < most_line_search_steps && high_slope < line_search_slope * first_slope;
+         ++i) {
       low = high;
       low_slope = high_slope;
       high *= 2.0;
@@ -72,8 +74,8 @@ class Balance {
     }
     double length = high;
     double length_slope = high_slope;
-    for (int i = 0; i < most_slopes; ++i) {
-      if (std::abs(length_slope) <= slope_left_over * std::abs(first_slope)) break;
+    for (int i = 0; i < most_line_search_steps; ++i) {
+      if (std::abs(length_slope) <= line_search_slope * std::abs(first_slope)) break;
       const double secant = low + (high - low) * low_slope / (low_slope - high_slope);
       length = std::clamp(secant, low + 0.1 * (high - low), high - 0.1 * (high - low));
       length_slope = slope(length);
@@ -89,7 +91,7 @@ class Balance {
   double load_size_;
 };
 
-/// Steps down to balance, with the count of them.
+/// A descent to the least energy: where it is, and the count of its steps.
 class Descent {
  public:
   Descent(PanelModel& model, const PanelLoading& loading, const Eigen::VectorXd& start,
@@ -110,7 +112,7 @@ class Descent {
            report_.iterations >= options_.most_iterations;
   }
 
-  /// Full steps by the law itself while they go well; otherwise back to the best displacement.
+  /// Plain Newton: full steps while the residual falls; ends at the best displacement.
   void go_plainly() {
     Eigen::VectorXd best = u_;
     double least = report_.residual;
@@ -121,27 +123,28 @@ class Descent {
         best = u_;
         least = report_.residual;
         steps_since_least = 0;
-      } else if (++steps_since_least == plain_patience || report_.residual > lost) {
+      } else if (++steps_since_least == plain_patience || report_.residual > diverged) {
         break;
       }
     }
     if (!over()) return_to(best);
   }
 
-  /// Along the interior path until the law's residual is below `landing`. False at its end.
-  bool follow(InteriorPath& path, double landing) {
+  /// Along the interior path until the law's relative residual is at most `residual`. False at the
+  /// path's end.
+  bool follow(InteriorPath& path, double residual) {
     while (!over()) {
       if (!path.advance()) return false;
       ++report_.iterations;
       go_to(path.displacement());
-      if (report_.residual <= landing) return true;
+      if (report_.residual <= residual) return true;
     }
     return true;
   }
 
-  /// Full steps with a line search wherever they wander, which is sure to go down. False where the
-  /// stiffness is singular.
-  bool go_carefully(int most_steps) {
+  /// Newton steps with a line search once they bring no new least residual: the energy always goes
+  /// down. False where the stiffness is singular.
+  bool go_with_line_search(int most_steps) {
     int steps_since_least = 0;
     for (int step = 0; step < most_steps && !over(); ++step) {
       const double least = least_;
@@ -218,18 +221,18 @@ NewtonReport minimise(PanelModel& model, const PanelLoading& loading, Eigen::Vec
   }
   Descent descent(model, loading, u, options, progress);
   if (bears_tension(loading)) {
-    (void)descent.go_carefully(most_careful_steps);
+    (void)descent.go_with_line_search(most_search_steps);
   } else {
     descent.go_plainly();
   }
   if (!descent.over()) {
-    InteriorPath path(model, loading, descent.displacement(), start_closeness);
-    for (double landing = first_landing; !descent.over(); landing *= next_landing) {
-      if (!descent.follow(path, landing)) break;
+    InteriorPath path(model, loading, descent.displacement());
+    for (double residual = first_try; !descent.over(); residual *= next_try) {
+      if (!descent.follow(path, residual)) break;
       if (!descent.over()) descent.go_plainly();
     }
   }
-  if (!descent.go_carefully(options.most_iterations)) {
+  if (!descent.go_with_line_search(options.most_iterations)) {
     throw SolveError(descent.unheld().value_or("parts of the wall can move or fold freely"));
   }
   u = descent.displacement();

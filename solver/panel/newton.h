@@ -9,31 +9,40 @@
 namespace deadshore::solver {
 
 struct NewtonOptions {
-  double tolerance = 1e-10;  ///< out-of-balance force over the size of the nodal forces
-  int most_iterations = 300;
-  double round_off = 1e-9;  ///< as good as `tolerance` once it no longer falls
-  int patience = 8;         ///< careful steps without a new least residual before a line search
+  double tolerance = 1e-10;   ///< relative residual: norm of the out-of-balance forces over the
+                              ///< larger of the norms of loads and internal forces
+  int most_iterations = 300;  ///< factorisations
+  double round_off = 1e-9;    ///< relative residual that will do once it no longer falls
+  int patience = 8;           ///< steps without a new least residual before a line search
 };
 
-/// What a Newton solution came to. Not converged means: do not use it.
+/// What a solution by Newton's method came to. Not converged means: do not use it.
 struct [[nodiscard]] NewtonReport {
   bool converged = false;
   int iterations = 0;     ///< factorisations
   double residual = 0.0;  ///< relative, at the end
 };
 
-/// Out-of-balance force at `u` over the size of the nodal forces.
+/// Relative residual at the displacement `u`.
 [[nodiscard]] double out_of_balance(const PanelModel& model, const PanelLoading& loading,
                                     const Eigen::VectorXd& u);
 
-/// Finds the displacement of least energy, starting from `u` (2 per node) and leaving the result
-/// there. The energy is convex and piecewise quadratic, so plain Newton steps end exactly once the
-/// pattern of cracks and contacts is nearly right: that is all a start from a like state takes.
-/// Where they wander, as they do in masonry that bears hardly any tension, an interior path
-/// (interior_path.h) leads to that pattern; its count of steps hardly depends on the mesh. First of
-/// all in stronger masonry, and last of all anywhere, comes a line search on the slope of the
-/// energy, which always goes down.
+/// Finds the displacement of least energy.
 ///
+/// The energy is convex and piecewise quadratic, so plain Newton steps end exactly once the pattern
+/// of cracks and contacts is nearly right: that is all a start from a like state takes. Where they
+/// wander, as they do in masonry that bears hardly any tension, an interior path (interior_path.h)
+/// leads to that pattern; its count of steps hardly depends on the mesh. First of all in stronger
+/// masonry, and last of all anywhere, comes a line search on the slope of the energy, which always
+/// goes down. All ways lead to the one least energy.
+///
+///     PanelModel model(mesh, supports);  // example in panel_model.h
+///     Eigen::VectorXd u = model.start();
+///     const NewtonReport report = minimise(model, loading, u);
+///     if (!report.converged) throw SolveError("...");
+///     const double push = state_of(loading.beds[0], u).force;  // N
+///
+/// \param u start, and the result; 2 per node, mm
 /// \param progress called after each step with the factorisations so far and the relative
 ///   residual; may be empty
 /// \throws SolveError if a part could move however the contacts close, or can as they are in the

@@ -1,7 +1,7 @@
 #include "solver/panel/panel_model.h"
 
 #include "solver/fem/quad_shape.h"
-#include "solver/fem/stiffness_blocks.h"
+#include "solver/fem/stiffness_pattern.h"
 
 #include <algorithm>
 
@@ -84,7 +84,7 @@ std::vector<std::vector<int>> couplings_of(const std::optional<BeamLine>& beam,
   for (const ContactBed& bed : beds) {
     for (const ContactPoint& point : bed.points) {
       std::vector<int>& group = groups.emplace_back();
-      for (const ContactTerm& term : point.active_terms()) group.push_back(term.node);
+      for (const LinearForm::Term& term : point.form.active_terms()) group.push_back(term.node());
     }
   }
   return groups;
@@ -114,22 +114,13 @@ Eigen::VectorXd PanelModel::start() const {
 
 Eigen::VectorXd PanelModel::weight(std::span<const PanelMaterial> materials) const {
   Eigen::VectorXd load = Eigen::VectorXd::Zero(2 * node_count());
-  Eigen::MatrixXd shape(mesh_.nodes_per_quad(), quad_points);  // a column for each Gauss point
-  for (int point = 0; point < quad_points; ++point) {
-    const mesh::Point p = gauss_points()[static_cast<std::size_t>(point)];
-    if (mesh_.order == mesh::QuadOrder::four_node) {
-      shape.col(point) = QuadShape<4>::at(p.x, p.y).value;
-    } else {
-      shape.col(point) = QuadShape<8>::at(p.x, p.y).value;
-    }
-  }
   for (int quad = 0; quad < mesh_.quad_count(); ++quad) {
     const auto& material =
         materials[static_cast<std::size_t>(mesh_.region_of_quad[static_cast<std::size_t>(quad)])];
-    for (int point = 0; point < quad_points; ++point) {
-      const double weight = material.unit_weight * material.thickness * geometry_.area(quad, point);
-      Eigen::Index i = 0;
-      for (const int node : mesh_.nodes_of(quad)) load(2 * node + 1) -= weight * shape(i++, point);
+    const Eigen::VectorXd areas = geometry_.node_areas(quad);
+    Eigen::Index i = 0;
+    for (const int node : mesh_.nodes_of(quad)) {
+      load(2 * node + 1) -= material.unit_weight * material.thickness * areas(i++);
     }
   }
   if (beam_) add_weight(*beam_, load);
@@ -157,46 +148,46 @@ double PanelModel::energy(const PanelLoading& loading, const Eigen::VectorXd& u)
 
 Eigen::VectorXd PanelModel::resistance(const PanelLoading& loading, const Eigen::VectorXd& u,
                                        SparseStiffness* stiffness) const {
-  const auto answer = [&](int quad, int, const Voigt& strain) {
+  const auto masonry = [&](int quad, int, const Voigt& strain) {
     const PanelResponse response =
         respond(loading.materials[static_cast<std::size_t>(
                     mesh_.region_of_quad[static_cast<std::size_t>(quad)])],
                 strain);
-    return PointAnswer{response.stress, response.tangent};
+    return PointStress{response.stress, response.tangent};
   };
   const auto contact = [&](std::size_t bed, std::size_t point, double closure) {
-    if (closure < 0.0) return ContactAnswer{};  // see ContactPoint::is_closed
+    if (closure < 0.0) return PointPush{};  // see ContactPoint::is_closed
     const double k = loading.beds[bed].points[point].stiffness;
-    return ContactAnswer{k * closure, k};
+    return PointPush{k * closure, k};
   };
-  return assemble_by(loading, u, answer, contact, stiffness);
+  return assemble_by(loading, u, masonry, contact, stiffness);
 }
 
 Eigen::VectorXd PanelModel::assemble(const PanelLoading& loading, const Eigen::VectorXd& u,
-                                     const AnswerAt& answer, const ContactAt& contact,
+                                     const MasonryLaw& masonry, const ContactLaw& contact,
                                      SparseStiffness* stiffness) const {
-  return assemble_by(loading, u, answer, contact, stiffness);
+  return assemble_by(loading, u, masonry, contact, stiffness);
 }
 
-template <class Answer, class Contact>
+template <class Masonry, class Contact>
 Eigen::VectorXd PanelModel::assemble_by(const PanelLoading& loading, const Eigen::VectorXd& u,
-                                        const Answer& answer, const Contact& contact,
+                                        const Masonry& masonry, const Contact& contact,
                                         SparseStiffness* stiffness) const {
   Eigen::VectorXd force = Eigen::VectorXd::Zero(u.size());
   if (stiffness != nullptr) std::fill_n(stiffness->valuePtr(), stiffness->nonZeros(), 0.0);
   if (mesh_.order == mesh::QuadOrder::four_node) {
-    add_wall<4>(loading, u, answer, force, stiffness);
+    add_wall<4>(loading, u, masonry, force, stiffness);
   } else {
-    add_wall<8>(loading, u, answer, force, stiffness);
+    add_wall<8>(loading, u, masonry, force, stiffness);
   }
   if (beam_) add_beam(u, force, stiffness);
   for (std::size_t b = 0; b < loading.beds.size(); ++b) {
     for (std::size_t p = 0; p < loading.beds[b].points.size(); ++p) {
       const ContactPoint& point = loading.beds[b].points[p];
-      const ContactAnswer reply = contact(b, p, point.closure(u));
-      if (reply.force != 0.0) add_force(point, reply.force * point.length, force);
-      if (stiffness == nullptr || reply.stiffness == 0.0) continue;
-      add_tangent(point, reply.stiffness * point.length, equations_, pattern_, *stiffness);
+      const PointPush bed = contact(b, p, point.closure(u));
+      if (bed.push != 0.0) point.form.push(bed.push * point.length, force);
+      if (stiffness == nullptr || bed.stiffness == 0.0) continue;
+      point.form.over(equations_).add_stiffness(bed.stiffness * point.length, pattern_, *stiffness);
     }
   }
   return force;
@@ -220,9 +211,9 @@ void PanelModel::add_beam(const Eigen::VectorXd& u, Eigen::VectorXd& force,
   }
 }
 
-template <int Nodes, class Answer>
+template <int Nodes, class Masonry>
 void PanelModel::add_wall(const PanelLoading& loading, const Eigen::VectorXd& u,
-                          const Answer& answer, Eigen::VectorXd& force,
+                          const Masonry& masonry, Eigen::VectorXd& force,
                           SparseStiffness* stiffness) const {
   for_each_quad(pattern_.colours(), [&](int quad) {
     const auto& material = loading.materials[static_cast<std::size_t>(
@@ -233,35 +224,13 @@ void PanelModel::add_wall(const PanelLoading& loading, const Eigen::VectorXd& u,
     for (int point = 0; point < quad_points; ++point) {
       const auto gradient = geometry_.gradient<Nodes>(quad, point);
       const double volume = geometry_.area(quad, point) * material.thickness;
-      const PointAnswer response = answer(quad, point, strain_of(gradient, local));
+      const PointStress response = masonry(quad, point, strain_of(gradient, local));
       add_stress<Nodes>(gradient, response.stress, volume, quad_force);
       if (stiffness != nullptr) quad_stiffness.add(gradient, volume * response.tangent);
     }
     scatter<Nodes>(mesh_, quad, quad_force, force);
     if (stiffness != nullptr) quad_stiffness.scatter(pattern_.places(quad), stiffness->valuePtr());
   });
-}
-
-Eigen::VectorXd PanelModel::spread_out(const Eigen::VectorXd& free) const {
-  Eigen::VectorXd nodal = Eigen::VectorXd::Zero(2 * node_count());
-  for (int node = 0; node < node_count(); ++node) {
-    for (int c = 0; c < 2; ++c) {
-      const int equation = equations_.equation(node, c);
-      if (equation >= 0) nodal(2 * node + c) = free(equation);
-    }
-  }
-  return nodal;
-}
-
-Eigen::VectorXd PanelModel::gather_free(const Eigen::VectorXd& nodal) const {
-  Eigen::VectorXd free(equations_.count());
-  for (int node = 0; node < node_count(); ++node) {
-    for (int c = 0; c < 2; ++c) {
-      const int equation = equations_.equation(node, c);
-      if (equation >= 0) free(equation) = nodal(2 * node + c);
-    }
-  }
-  return free;
 }
 
 Voigt PanelModel::strain(int quad, int point, const Eigen::VectorXd& u) const {

@@ -3,7 +3,7 @@
 #include "mesh/quad_mesh.h"
 #include "solver/fem/equation_map.h"
 #include "solver/fem/plane_tensor.h"
-#include "solver/fem/quad_geometry.h"
+#include "solver/fem/quad_shape.h"
 #include "solver/fem/sparse_cholesky.h"
 #include "solver/fem/stiffness_pattern.h"
 #include "solver/panel/beam_line.h"
@@ -36,27 +36,38 @@ struct PanelLoading {
   }
 };
 
-/// What masonry at a Gauss point, or a bed at a point of contact (per mm of its length), answers.
-struct PointAnswer {
+/// Stress of masonry at a Gauss point, and d stress / d strain.
+struct PointStress {
   Voigt stress = Voigt::Zero();
   Eigen::Matrix3d tangent = Eigen::Matrix3d::Zero();
 };
-struct ContactAnswer {
-  double force = 0.0;      ///< N/mm
+
+/// Push of a bed at a point of contact, per mm of its length, and d push / d closure.
+struct PointPush {
+  double push = 0.0;       ///< N/mm
   double stiffness = 0.0;  ///< N/mm2
 };
 
-/// Rules by which points answer. `strain` has the datum taken off; both are called from several
-/// threads, each point by one.
-using AnswerAt = std::function<PointAnswer(int quad, int point, const Voigt& strain)>;
-using ContactAt = std::function<ContactAnswer(std::size_t bed, std::size_t point, double closure)>;
+/// Laws of masonry and contact, point by point. `strain` has the datum taken off. Both are called
+/// from several threads, each point by one.
+using MasonryLaw = std::function<PointStress(int quad, int point, const Voigt& strain)>;
+using ContactLaw = std::function<PointPush(std::size_t bed, std::size_t point, double closure)>;
 
 /// A panel on its mesh and supports, with everything that is worked out once: equation numbers,
-/// shape gradients, the pattern of the stiffness and its symbolic factor.
+/// shape gradients, the pattern of the stiffness and its symbolic factor. The wall of a job as cut:
+///
+///     const mesh::WallMesh wall = mesh_of(job);
+///     PanelModel model(wall.quads, supports_of(job, wall.quads));
+///     const PanelLoading loading = loading_of(job, model, MasonryModel::cracked);
+///     Eigen::VectorXd u = model.start();
+///     if (!minimise(model, loading, u).converged) throw SolveError("...");
+///     for (const ContactBed& needle : loading.beds) {
+///       fmt::print("{:.1f} kN\n", state_of(needle, u).force / 1000.0);
+///     }
 ///
 /// The total energy of a loading is the sum of the wall's, the beam's, the beds' and the loads'.
-/// All vectors have 2 entries per node: those of the mesh, then those of the beam. The mesh must
-/// outlive the model.
+/// Vectors are nodal (2 entries per node: those of the mesh, then those of the beam) or free, see
+/// EquationMap. The mesh must outlive the model.
 class PanelModel {
  public:
   PanelModel(const mesh::QuadMesh& mesh, std::span<const Support> supports);
@@ -84,19 +95,23 @@ class PanelModel {
   /// Total energy, N mm.
   [[nodiscard]] double energy(const PanelLoading& loading, const Eigen::VectorXd& u) const;
 
-  /// Forces by which wall, beam and beds resist `u`; where `stiffness` is given it becomes their
-  /// tangent over the free equations.
+  /// Internal forces at `u`, of wall, beam and beds: the gradient of the energy without the loads,
+  /// nodal, N. Where `stiffness` is given it becomes their tangent over the free equations.
   [[nodiscard]] Eigen::VectorXd resistance(const PanelLoading& loading, const Eigen::VectorXd& u,
                                            SparseStiffness* stiffness = nullptr) const;
 
-  /// The same by any rule for wall and beds.
+  /// The same by any law for masonry and contact.
   [[nodiscard]] Eigen::VectorXd assemble(const PanelLoading& loading, const Eigen::VectorXd& u,
-                                         const AnswerAt& answer, const ContactAt& contact,
+                                         const MasonryLaw& masonry, const ContactLaw& contact,
                                          SparseStiffness* stiffness = nullptr) const;
 
-  /// Displacements of all nodes from a change of the free ones: zero where supported.
-  [[nodiscard]] Eigen::VectorXd spread_out(const Eigen::VectorXd& free) const;
-  [[nodiscard]] Eigen::VectorXd gather_free(const Eigen::VectorXd& nodal) const;
+  /// Between nodal and free vectors: see EquationMap.
+  [[nodiscard]] Eigen::VectorXd spread_out(const Eigen::VectorXd& free) const {
+    return equations_.spread_out(free);
+  }
+  [[nodiscard]] Eigen::VectorXd gather_free(const Eigen::VectorXd& nodal) const {
+    return equations_.gather_free(nodal);
+  }
 
   [[nodiscard]] SparseStiffness empty_stiffness() const { return pattern_.empty(); }
   [[nodiscard]] SparseCholesky& factor() { return factor_; }
@@ -110,12 +125,12 @@ class PanelModel {
                              const Eigen::VectorXd& u) const;
 
  private:
-  template <class Answer, class Contact>
+  template <class Masonry, class Contact>
   Eigen::VectorXd assemble_by(const PanelLoading& loading, const Eigen::VectorXd& u,
-                              const Answer& answer, const Contact& contact,
+                              const Masonry& masonry, const Contact& contact,
                               SparseStiffness* stiffness) const;
-  template <int Nodes, class Answer>
-  void add_wall(const PanelLoading& loading, const Eigen::VectorXd& u, const Answer& answer,
+  template <int Nodes, class Masonry>
+  void add_wall(const PanelLoading& loading, const Eigen::VectorXd& u, const Masonry& masonry,
                 Eigen::VectorXd& force, SparseStiffness* stiffness) const;
   void add_beam(const Eigen::VectorXd& u, Eigen::VectorXd& force, SparseStiffness* stiffness) const;
 

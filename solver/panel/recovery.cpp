@@ -1,7 +1,7 @@
 #include "solver/panel/recovery.h"
 
+#include "solver/fem/job_mesh.h"
 #include "solver/fem/quad_shape.h"
-#include "solver/panel/wall_panel.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,8 +1,8 @@
 #include "solver/panel/rigid_motion.h"
 
 #include "mesh/connected_parts.h"
+#include "solver/fem/dense_symmetric.h"
 
-#include <Eigen/Eigenvalues>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -89,17 +89,17 @@ std::optional<std::string> RigidMotions::unheld(
   Eigen::MatrixXd held = held_by_supports_;
   for (const ContactPoint* contact : contacts) {
     Eigen::VectorXd motions = Eigen::VectorXd::Zero(held.rows());
-    for (const ContactTerm& term : contact->active_terms()) {
-      motions += term.coefficient * motions_at(term.node, term.component);
+    for (const LinearForm::Term& term : contact->form.active_terms()) {
+      motions += term.coefficient * motions_at(term.node(), term.component());
     }
     held += motions * motions.transpose();
   }
-  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(held);
-  const double least = least_hold * std::max(1.0, eigen.eigenvalues().maxCoeff());
-  const Eigen::Index free = (eigen.eigenvalues().array() < least).count();
+  const Eigenpairs pairs = eigenpairs(held);
+  const double least = least_hold * std::max(1.0, pairs.values.maxCoeff());
+  const Eigen::Index free = (pairs.values.array() < least).count();
   if (free == 0) return {};
   // How much of each motion lies among those that are free: a row for each body.
-  const Eigen::VectorXd part = eigen.eigenvectors().leftCols(free).rowwise().squaredNorm();
+  const Eigen::VectorXd part = pairs.vectors.leftCols(free).rowwise().squaredNorm();
   const Eigen::Matrix<double, Eigen::Dynamic, 3, Eigen::RowMajor> by_body =
       part.reshaped<Eigen::RowMajor>(part.size() / 3, 3);
   Eigen::Index freest = 0;

@@ -1,7 +1,7 @@
 #include "solver/stages/stage_beds.h"
 
+#include "solver/fem/job_mesh.h"
 #include "solver/job/beam_places.h"
-#include "solver/panel/wall_panel.h"
 
 namespace deadshore::solver {
 
@@ -23,7 +23,7 @@ std::vector<ContactPoint> points_along(const mesh::QuadMesh& mesh, mesh::Chain c
       point.x = side_point.position.x;
       point.length = side_point.length;
       point.stiffness = stiffness;
-      add_settlement(side_point, point, wall_factor);
+      add_rise(side_point, point.form, -wall_factor);
     }
   }
   return points;
@@ -35,7 +35,7 @@ ContactBed bearing_bed(BedKind kind, const mesh::QuadMesh& mesh, const BeamLine&
   ContactBed bed{{kind},
                  points_along(mesh, {mesh::ChainKind::block_upper, padstones_group}, x,
                               bedding * width, -1.0)};
-  for (ContactPoint& point : bed.points) add_rise(beam, point.x, point, -1.0);
+  for (ContactPoint& point : bed.points) add_rise(beam, point.x, point.form, -1.0);
   return bed;
 }
 
@@ -46,7 +46,7 @@ ContactBed packing_on(const mesh::QuadMesh& mesh, const BeamLine& beam) {
   const auto over_pockets =
       points_along(mesh, {mesh::ChainKind::block_top, pockets_group}, x, 1.0, 1.0);
   bed.points.insert(bed.points.end(), over_pockets.begin(), over_pockets.end());
-  for (ContactPoint& point : bed.points) add_rise(beam, point.x, point);
+  for (ContactPoint& point : bed.points) add_rise(beam, point.x, point.form);
   return bed;
 }
 

@@ -1,7 +1,6 @@
 #include "solver/stages/staged_wall.h"
 
 #include "solver/panel/complete_result.h"
-#include "solver/panel/staged_mesh.h"
 #include "solver/panel/wall_panel.h"
 #include "solver/stages/beam_result.h"
 #include "solver/stages/stage_beds.h"

@@ -1,11 +1,11 @@
 #include "solver/study/analyse.h"
 
 #include "mesh/error.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/fem/point_location.h"
 #include "solver/job/error.h"
 #include "solver/job/stage_state.h"
 #include "solver/loads/house_loads.h"
-#include "solver/panel/wall_panel.h"
 #include "solver/study/analyse_staged.h"
 #include "solver/study/comparison.h"
 #include "solver/study/mesh_error.h"

@@ -1,12 +1,11 @@
 #include "solver/study/analyse_staged.h"
 
 #include "mesh/error.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/fem/one_thread.h"
 #include "solver/job/error.h"
 #include "solver/job/usual_stages.h"
 #include "solver/limit/stage_safety.h"
-#include "solver/panel/staged_mesh.h"
-#include "solver/panel/wall_panel.h"
 #include "solver/stages/stage_sequence.h"
 #include "solver/study/comparison.h"
 #include "solver/study/envelope.h"

@@ -1,7 +1,7 @@
 #include "mesh/error.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/fem/one_thread.h"
 #include "solver/job/error.h"
-#include "solver/panel/staged_mesh.h"
 #include "solver/stages/staged_wall.h"
 #include "solver/study/reaction_brackets.h"
 #include "solver/study/sensitivity_study.h"

@@ -12,12 +12,11 @@
 #include "io/tables/member_tables.h"
 #include "io/tables/weight_tables.h"
 #include "mesh/error.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/job/error.h"
 #include "solver/job/stage_state.h"
 #include "solver/job/usual_stages.h"
 #include "solver/members/error.h"
-#include "solver/panel/staged_mesh.h"
-#include "solver/panel/wall_panel.h"
 #include "solver/study/analyse.h"
 
 #include <algorithm>

@@ -40,15 +40,6 @@ constexpr double thrust_for(double rise) {
   return w * L * L / (8.0 * rise);
 }
 
-Eigen::VectorXd on_equations(const EquationMap& equations, const Eigen::VectorXd& nodal) {
-  Eigen::VectorXd load = Eigen::VectorXd::Zero(equations.count());
-  for (int i = 0; i < nodal.size(); ++i) {
-    const int equation = equations.equation(i / 2, i % 2);
-    if (equation >= 0) load(equation) = nodal(i);
-  }
-  return load;
-}
-
 /// Least thrust on half the strip, midspan on its right. `slant` times a push that grows downwards
 /// is added to an even push on the end, so that the thrust comes in at d/2 - slant d/6.
 double least_thrust(double slant, int through) {
@@ -73,8 +64,8 @@ double least_thrust(double slant, int through) {
 
   const double expected = thrust_for(0.5 * d);
   LimitProgram program;
-  program.load = on_equations(equilibrium.equations(), weight);
-  program.load_rise = expected * on_equations(equilibrium.equations(), push);
+  program.load = equilibrium.equations().gather_free(weight);
+  program.load_rise = expected * equilibrium.equations().gather_free(push);
   program.strength.assign(thickness.size(), {1.0, 1e-5, 0.0});
   program.parameter_cost = 1.0;
   program.most_parameter = 10.0;

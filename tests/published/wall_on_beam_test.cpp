@@ -49,8 +49,8 @@ ContactBed bed_between(const mesh::QuadMesh& mesh, const BeamLine& beam) {
       point.x = side_point.position.x;
       point.length = side_point.length;
       point.stiffness = 1e6;
-      add_settlement(side_point, point);
-      add_rise(beam, point.x, point);
+      add_rise(side_point, point.form, -1.0);
+      add_rise(beam, point.x, point.form);
     }
   }
   return bed;

@@ -56,10 +56,10 @@ TEST(BeamLine, SagsUnderItsWeightByTheClosedForm) {
 
 TEST(BeamLine, AForceBetweenNodesDoesTheWorkOfItsShape) {
   const BeamLine beam = make_beam_line(0, 0.0, span, 1000.0, EI, GA, 0.0);
-  ContactPoint point;
-  add_rise(beam, 1300.0, point);
+  LinearForm rise;
+  add_rise(beam, 1300.0, rise);
   Eigen::VectorXd load = Eigen::VectorXd::Zero(2 * beam.node_count());
-  add_force(point, -1000.0, load);
+  rise.push(-1000.0, load);
   const Eigen::VectorXd u = simply_supported(beam, load);
   // Deflection at another node by the closed form (Roark, simple beam, point load), with shear.
   const double a = 1300.0;
@@ -81,7 +81,7 @@ TEST(BeamLine, InAPanelItsWeightReachesItsBeds) {
     point.x = x;
     point.length = 100.0;
     point.stiffness = 400.0;
-    add_rise(beam, x, point, -1.0);  // it comes down on them
+    add_rise(beam, x, point.form, -1.0);  // it comes down on them
     ends.points.push_back(point);
   }
   std::vector<Support> supports;

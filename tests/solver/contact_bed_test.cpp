@@ -26,7 +26,7 @@ class NeedleBedTest : public ::testing::TestWithParam<QuadOrder> {
 
   [[nodiscard]] static Eigen::VectorXd force_of(const ContactBed& bed, const Eigen::VectorXd& u) {
     Eigen::VectorXd force = Eigen::VectorXd::Zero(u.size());
-    for (const ContactPoint& point : bed.points) add_force(point, point.force(u), force);
+    for (const ContactPoint& point : bed.points) point.form.push(point.force(u), force);
     return force;
   }
 
@@ -109,7 +109,7 @@ TEST_P(NeedleBedTest, ForceIsTheDerivativeOfTheEnergyAndTangentOfTheForce) {
   SparseStiffness lower = pattern.empty();
   for (const ContactPoint& point : needle.points) {
     if (point.closure(u) < 0.0) continue;
-    add_tangent(point, point.stiffness * point.length, equations, pattern, lower);
+    point.form.over(equations).add_stiffness(point.stiffness * point.length, pattern, lower);
   }
   const Eigen::MatrixXd tangent = Eigen::MatrixXd(lower).selfadjointView<Eigen::Lower>();
   const double step = 1e-6;

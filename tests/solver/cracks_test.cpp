@@ -2,7 +2,7 @@
 
 #include "solver/cracks/crack_lines.h"
 #include "solver/cracks/crack_place.h"
-#include "solver/panel/wall_panel.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/study/panel_study.h"
 #include "tests/solver/grid_mesh.h"
 #include "tests/solver/invented_wall.h"

@@ -1,7 +1,7 @@
+#include "solver/fem/job_mesh.h"
 #include "solver/limit/limit_analysis.h"
 #include "solver/limit/limit_verdict.h"
 #include "solver/limit/stage_safety.h"
-#include "solver/panel/staged_mesh.h"
 #include "tests/solver/invented_wall.h"
 
 #include <gmock/gmock.h>

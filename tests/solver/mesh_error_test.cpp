@@ -1,7 +1,7 @@
 #include "solver/study/mesh_error.h"
 
+#include "solver/fem/job_mesh.h"
 #include "solver/panel/support_reactions.h"
-#include "solver/panel/wall_panel.h"
 #include "solver/study/panel_study.h"
 #include "tests/solver/invented_wall.h"
 #include "tests/solver/staged_samples.h"

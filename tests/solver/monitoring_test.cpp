@@ -2,7 +2,7 @@
 // rule of stop values is ours.
 #include "solver/site/monitoring.h"
 
-#include "solver/panel/wall_panel.h"
+#include "solver/fem/job_mesh.h"
 #include "tests/solver/invented_wall.h"
 
 #include <gmock/gmock.h>

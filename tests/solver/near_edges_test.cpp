@@ -4,8 +4,8 @@
 // against those of the same wall with its edges in line to the last bit.
 #include "mesh/plane.h"
 #include "solver/beam/beam_checks.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/loads/house_loads.h"
-#include "solver/panel/wall_panel.h"
 #include "solver/spread/spread.h"
 #include "tests/solver/beam_samples.h"
 

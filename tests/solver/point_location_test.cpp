@@ -1,6 +1,6 @@
 #include "solver/fem/point_location.h"
 
-#include "solver/panel/wall_panel.h"
+#include "solver/fem/job_mesh.h"
 #include "tests/solver/grid_mesh.h"
 #include "tests/solver/invented_wall.h"
 

@@ -117,11 +117,11 @@ TEST(RigidMotions, ABeamTurnsOnOneBearingAndFallsWithNone) {
   const RigidMotions motions(wall, supports_along(wall, testing::bottom_edge, {0, 1}), beam);
   EXPECT_EQ(motions.unheld({}), "the beam can move up and down or turn: nothing holds it");
   ContactPoint left;
-  add_rise(beam, 100.0, left, -1.0);
+  add_rise(beam, 100.0, left.form, -1.0);
   const std::vector<const ContactPoint*> one = {&left};
   EXPECT_EQ(motions.unheld(one), "the beam can turn: nothing holds it");
   ContactPoint right;
-  add_rise(beam, 1900.0, right, -1.0);
+  add_rise(beam, 1900.0, right.form, -1.0);
   const std::vector<const ContactPoint*> both = {&left, &right};
   EXPECT_EQ(motions.unheld(both), std::nullopt);
 }

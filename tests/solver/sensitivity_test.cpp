@@ -1,7 +1,6 @@
 #include "solver/result/sensitivity.h"
 
-#include "solver/panel/staged_mesh.h"
-#include "solver/panel/wall_panel.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/stages/stage_sequence.h"
 #include "solver/study/analyse.h"
 #include "solver/study/reaction_brackets.h"

@@ -1,6 +1,6 @@
 #include "tests/solver/staged_samples.h"
 
-#include "solver/panel/staged_mesh.h"
+#include "solver/fem/job_mesh.h"
 #include "solver/stages/stage_sequence.h"
 #include "tests/solver/invented_wall.h"
 

@@ -1,5 +1,5 @@
+#include "solver/fem/job_mesh.h"
 #include "solver/panel/panel_model.h"
-#include "solver/panel/wall_panel.h"
 #include "solver/study/analyse.h"
 #include "tests/solver/grid_mesh.h"
 #include "tests/solver/staged_samples.h"
