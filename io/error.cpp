@@ -42,10 +42,10 @@ FileError::FileError(std::filesystem::path path, const std::string& reason)
 std::string one_line(std::string text) {
   std::string line;
   line.reserve(text.size());
-  for (std::size_t at = 0; at < text.size();) {
-    const std::size_t bytes = unprintable_bytes(text, at);
-    line += bytes > 0 ? ' ' : text[at];
-    at += std::max<std::size_t>(bytes, 1);
+  for (std::size_t position = 0; position < text.size();) {
+    const std::size_t bytes = unprintable_bytes(text, position);
+    line += bytes > 0 ? ' ' : text[position];
+    position += std::max<std::size_t>(bytes, 1);
   }
   return line;
 }

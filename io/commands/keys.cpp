@@ -1,6 +1,6 @@
 #include "io/commands/keys.h"
 
-#include "io/job/key_reference.h"
+#include "io/job/schema_pages.h"
 
 #include <fmt/format.h>
 

@@ -3,7 +3,7 @@
 #include "io/commands/name_pattern.h"
 #include "io/commands/terminal.h"
 #include "io/commands/text_table.h"
-#include "io/tables/subgrade_moduli.h"
+#include "io/tables/usual_values.h"
 #include "solver/members/error.h"
 #include "solver/members/prop.h"
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "io/tables/named_rows.h"
+#include "io/tables/rows_by_name.h"
 
 #include <fmt/format.h>
 

@@ -2,7 +2,7 @@
 
 #include "io/error.h"
 #include "io/files/whole_file.h"
-#include "io/job/starter_job.h"
+#include "io/job/schema_pages.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "io/commands/schema.h"
 
-#include "io/job/json_schema.h"
+#include "io/job/schema_pages.h"
 
 #include <fmt/format.h>
 

@@ -1,21 +1,80 @@
 #include "io/job/house_reader.h"
 
-#include "io/job/build_up_reader.h"
-#include "io/job/job_wording.h"
-#include "io/tables/member_choice.h"
+#include "io/job/member_reader.h"
+#include "solver/job/fault_list.h"
+#include "solver/job/house_fields.h"
+#include "solver/loads/house_loads.h"
 #include "solver/loads/roof_loads.h"
 
 #include <fmt/format.h>
 
+#include <initializer_list>
+#include <map>
 #include <utility>
 
 namespace deadshore::io {
 
 namespace {
 
+namespace fields = solver::fields;
+
+/// The source of what the job gives outright.
+constexpr std::string_view as_given = "as given in the job file";
+
 // Uses of the tables that a loft may have.
 constexpr const char* boarded_loft = "loft with access";
 constexpr const char* unboarded_loft = "loft without boards";
+
+const WeightRow& material_of(const WrittenLayer& layer, const WeightTables& weights,
+                             const JobSource& source) {
+  try {
+    return weights.material(layer.material);
+  } catch (const UnknownMember& error) {
+    source.refuse(layer.path, in_quotes(layer.material) + ", a material that no table has",
+                  fmt::format("the nearest known one is {}; or give its weight too: [{}, \"0.4 "
+                              "kN/m2\"]",
+                              in_quotes(error.nearest()), in_quotes(layer.material)));
+  }
+}
+
+solver::Layer layer_of_tables(const WrittenLayer& layer, const WeightTables& weights,
+                              const JobSource& source) {
+  const WeightRow& row = material_of(layer, weights, source);
+  if (layer.thickness && row.unit_weight) {
+    return {.material = row.name,
+            .thickness = *layer.thickness,
+            .weight = *row.unit_weight * *layer.thickness,
+            .source = row.source};
+  }
+  if (layer.thickness) {
+    source.refuse(layer.path, fmt::format("a thickness of {}", in_quotes(layer.material)),
+                  fmt::format("its weight is by area: {} alone is due", in_quotes(row.name)));
+  }
+  if (!row.area_weight) {
+    source.refuse(layer.path, in_quotes(layer.material) + " without a thickness",
+                  fmt::format("[{}, \"22 mm\"] or the like is due", in_quotes(row.name)));
+  }
+  return {.material = row.name, .weight = *row.area_weight, .source = row.source};
+}
+
+solver::Layer weigh(const WrittenLayer& layer, const WeightTables& weights,
+                    const JobSource& source) {
+  if (layer.thickness && !(*layer.thickness > 0.0)) {
+    source.refuse(layer.path, fmt::format("a thickness of {:g} mm", *layer.thickness),
+                  "more than 0 is due");
+  }
+  if (layer.area_weight) {
+    return {
+        .material = layer.material, .weight = *layer.area_weight, .source = std::string(as_given)};
+  }
+  if (layer.unit_weight) {
+    return {.material = layer.material,
+            .thickness = *layer.thickness,
+            .weight = *layer.unit_weight * *layer.thickness,
+            .source = std::string(as_given)};
+  }
+  return layer_of_tables(layer, weights, source);
+}
 
 /// What every part of the house is read with.
 struct Context {
@@ -23,8 +82,13 @@ struct Context {
   const mesh::WallShape& wall;
   JobSource& source;
 
+  /// The layers at `key`, weighed by the tables or as given.
   [[nodiscard]] solver::BuildUp build_up(const JobTable& table, std::string_view key) const {
-    return read_build_up(table, key, weights, source);
+    solver::BuildUp build_up;
+    for (const WrittenLayer& layer : table.layers(key)) {
+      build_up.push_back(weigh(layer, weights, source));
+    }
+    return build_up;
   }
 
   [[nodiscard]] solver::ImposedUse use(const JobTable& table, std::string_view key,
@@ -35,73 +99,48 @@ struct Context {
   }
 };
 
-mesh::Interval read_stretch(const JobTable& table, const mesh::WallShape& wall) {
-  return {table.has("from") ? table.quantity("from") : 0.0,
-          table.has("to") ? table.quantity("to") : wall.length};
-}
-
-solver::ImposedUse imposed_as_given(const JobTable& table) {
-  return {.use = "as given", .load = table.quantity("imposed"), .source = std::string(as_given)};
-}
-
-/// `key` is that of the floor in faults.
-solver::BuildUp read_own_weight(const JobTable& table, const std::string& key,
+/// `path` is that of the floor in faults.
+solver::BuildUp read_own_weight(const JobTable& table, const std::string& path,
                                 const Context& context) {
-  if (table.one_of("build_up, dead") == "build_up") return context.build_up(table, "build_up");
-  context.source.place(key + ".build_up", table.path_of("dead"));
-  context.source.place(key + ".build_up[0].weight", table.path_of("dead"));
+  if (table.one_of({"build_up", "dead"}) == "build_up") return context.build_up(table, "build_up");
+  context.source.place(path + ".build_up", table.path_of("dead"));
+  context.source.place(path + ".build_up[0].weight", table.path_of("dead"));
   return {{.material = "own weight",
            .weight = table.quantity("dead"),
            .source = std::string(as_given)}};
 }
 
-/// What floors and lofts have in common.
-solver::Floor read_joisted(const JobTable& table, const std::string& key, const Context& context) {
-  return {.name = table.text("name"),
-          .level = table.quantity("level"),
-          .x = read_stretch(table, context.wall),
-          .joists = table.choice("joists") == "along the wall" ? solver::JoistDirection::along_wall
-                                                               : solver::JoistDirection::onto_wall,
-          .span = table.quantity("span"),
-          .share = table.number("share"),
-          .build_up = read_own_weight(table, key, context),
-          .imposed = {},
-          .movable_partitions = 0.0};
+/// Says where a load of the floor's table is from.
+void give_imposed(solver::Floor& floor) {
+  floor.imposed.use = "as given";
+  floor.imposed.source = as_given;
 }
 
-solver::Floor read_floor(const JobTable& table, const std::string& key, const Context& context) {
-  solver::Floor floor = read_joisted(table, key, context);
-  floor.imposed = table.one_of("use, imposed") == "use"
-                      ? context.use(table, "use", table.text("use"))
-                      : imposed_as_given(table);
-  floor.movable_partitions = table.quantity("movable_partitions");
+solver::Floor read_floor(const JobTable& table, const std::string& path, const Context& context) {
+  solver::Floor floor = read_on_wall(table, fields::floor, context.wall);
+  floor.build_up = read_own_weight(table, path, context);
+  if (table.one_of({"use", "imposed"}) == "use") {
+    floor.imposed = context.use(table, "use", table.text("use"));
+  } else {
+    give_imposed(floor);
+  }
   return floor;
 }
 
-solver::Floor read_loft(const JobTable& table, const std::string& key, const Context& context) {
-  solver::Floor loft = read_joisted(table, key, context);
-  if (table.one_of("boarded, imposed") == "imposed") {
-    loft.imposed = imposed_as_given(table);
-  } else {
+solver::Floor read_loft(const JobTable& table, const std::string& path, const Context& context) {
+  solver::Floor loft = read_on_wall(table, fields::loft, context.wall);
+  loft.build_up = read_own_weight(table, path, context);
+  if (table.one_of({"boarded", "imposed"}) == "boarded") {
     loft.imposed =
         context.use(table, "boarded", table.flag("boarded") ? boarded_loft : unboarded_loft);
+  } else {
+    give_imposed(loft);
   }
   return loft;
 }
 
-solver::Purlin read_purlin(const JobTable& table) {
-  return {.name = table.text("name"),
-          .x = table.quantity("x"),
-          .level = table.quantity("level"),
-          .bearing = table.quantity("bearing"),
-          .width = table.quantity("width"),
-          .span = table.quantity("span"),
-          .share = table.number("share")};
-}
-
-void read_access(const JobTable& table, solver::Roof& roof) {
+void add_access(const JobTable& table, solver::Roof& roof) {
   if (table.has("access")) {
-    roof.access = table.quantity("access");
     roof.access_source = as_given;
     return;
   }
@@ -135,9 +174,8 @@ GroundSnow read_ground_snow(const JobTable& table) {
                       zone, altitude / 1e3)};
 }
 
-void read_snow(const JobTable& table, solver::Roof& roof) {
-  if (table.one_of("ground_snow, snow, snow_zone") == "snow") {
-    roof.snow = table.quantity("snow");
+void add_snow(const JobTable& table, solver::Roof& roof) {
+  if (table.one_of({"ground_snow", "snow", "snow_zone"}) == "snow") {
     roof.snow_source = as_given;
     return;
   }
@@ -149,31 +187,19 @@ void read_snow(const JobTable& table, solver::Roof& roof) {
       shape, ground.load * 1e3, ground.source);
 }
 
-solver::Roof read_roof(const RoofTables& tables, const Context& context) {
-  const JobTable& table = tables.roof;
-  const std::optional<double> level = table.quantity_unless_top("level");
-  solver::Roof roof;
-  roof.name = table.text("name");
-  roof.level = level.value_or(context.wall.height());
-  roof.follows_top = !level.has_value();
-  roof.x = read_stretch(table, context.wall);
-  roof.pitch = table.quantity("pitch");
-  roof.run = table.quantity("run");
-  roof.share = table.number("share");
-  roof.overhang = table.quantity("overhang");
-  context.source.place(table.path_of("on_slope"), table.path_of("coverings"));
-  context.source.place(table.path_of("on_plan"), table.path_of("ceiling"));
+solver::Roof read_roof(const JobTable& table, const Context& context) {
+  solver::Roof roof = read_on_wall(table, fields::roof, context.wall);
   roof.on_slope = context.build_up(table, "coverings");
   if (table.has("ceiling")) roof.on_plan = context.build_up(table, "ceiling");
-  read_access(table, roof);
-  read_snow(table, roof);
-  for (const NamedTable& purlin : tables.purlins) roof.purlins.push_back(read_purlin(purlin.table));
+  add_access(table, roof);
+  add_snow(table, roof);
+  roof.purlins = read_list(table, fields::purlin);
   return roof;
 }
 
 /// Refuses a key that goes with the other way a partition may run.
-void refuse_other_way(const JobTable& table, std::string_view keys) {
-  for (const std::string& key : split_choices(keys)) {
+void refuse_other_way(const JobTable& table, std::initializer_list<std::string_view> keys) {
+  for (const std::string_view key : keys) {
     if (!table.has(key)) continue;
     table.refuse(key, fmt::format("{} beside runs = {}", table.written(key), table.written("runs")),
                  "a partition that runs the other way is due, or none of this");
@@ -181,132 +207,128 @@ void refuse_other_way(const JobTable& table, std::string_view keys) {
 }
 
 solver::Partition read_partition(const JobTable& table, const Context& context) {
-  solver::Partition partition;
-  partition.name = table.text("name");
-  partition.floor = table.text("on");
-  if (table.choice("runs") == "along the wall") {
-    refuse_other_way(table, "place, length, bearing");
-    partition.run = solver::PartitionRun::along_wall;
-    partition.distance = table.quantity("distance");
-    partition.x = read_stretch(table, context.wall);
+  solver::Partition partition = read_on_wall(table, fields::partition, context.wall);
+  if (partition.run == solver::PartitionRun::along_wall) {
+    refuse_other_way(table, {"place", "length", "bearing"});
+    table.require("distance");
   } else {
-    refuse_other_way(table, "from, to");
-    partition.run = solver::PartitionRun::across_wall;
-    partition.distance = table.has("distance") ? table.quantity("distance") : 0.0;
-    partition.place = table.quantity("place");
-    partition.length = table.quantity("length");
-    partition.bearing = table.quantity("bearing");
+    refuse_other_way(table, {"from", "to"});
   }
-  partition.height = table.quantity("height");
-  partition.openings = table.quantity("openings");
   partition.build_up = context.build_up(table, "build_up");
   return partition;
 }
 
 solver::UpperWall read_upper_wall(const JobTable& table, const Context& context) {
-  const std::optional<double> level = table.quantity_unless_top("level");
-  return {.name = table.text("name"),
-          .level = level.value_or(context.wall.height()),
-          .follows_top = !level.has_value(),
-          .x = read_stretch(table, context.wall),
-          .height = table.quantity("height"),
-          .openings = table.quantity("openings"),
-          .build_up = context.build_up(table, "build_up")};
+  solver::UpperWall wall = read_on_wall(table, fields::upper_wall, context.wall);
+  wall.build_up = context.build_up(table, "build_up");
+  return wall;
 }
 
 solver::Chimney read_chimney(const JobTable& table, const Context& context) {
-  MasonryWeight masonry = read_masonry_weight(table, context.weights);
-  return {.name = table.text("name"),
-          .x = table.quantity("x"),
-          .level = table.quantity("level"),
-          .width = table.quantity("width"),
-          .projection = table.quantity("projection"),
-          .height = table.quantity("height"),
-          .stack_width = table.quantity("stack_width"),
-          .stack_depth = table.quantity("stack_depth"),
-          .stack_height = table.quantity("stack_height"),
-          .solid = table.number("solid"),
-          .unit_weight = masonry.unit_weight,
-          .share = table.number("share"),
-          .source = std::move(masonry.source)};
+  solver::Chimney chimney = read(table, fields::chimney);
+  chimney.source = as_given;
+  if (table.one_of({"material", "unit_weight"}) == "unit_weight") return chimney;
+  const WeightRow row = known_member(
+      table, "material", [&](const std::string& name) { return context.weights.material(name); });
+  if (!row.unit_weight) {
+    table.refuse("material", table.written("material") + ", whose weight is by area",
+                 "a material with a weight by volume is due, or `unit_weight` in its place");
+  }
+  chimney.unit_weight = *row.unit_weight;
+  chimney.source = row.source;
+  return chimney;
 }
 
-solver::Contents read_contents(const JobTable& table) {
-  return {.name = table.text("name"),
-          .floor = table.text("on"),
-          .x = table.quantity("x"),
-          .distance = table.quantity("distance"),
-          .bearing = table.quantity("bearing"),
-          .weight = table.quantity("weight")};
+/// Where each part of a house is written, by its name.
+using Places = std::map<std::string, std::string>;
+
+/// Every table that brings a load of its own name down from the house, in the order of the schema;
+/// a roof's purlins come after it.
+std::vector<JobTable> house_parts(const JobTable& top) {
+  std::vector<JobTable> parts;
+  for (const char* list :
+       {"floor", "loft", "roof", "partition", "upper_wall", "chimney", "contents"}) {
+    for (const NamedTable& entry : top.tables(list)) {
+      parts.push_back(entry.table);
+      if (list != std::string_view("roof")) continue;
+      for (const NamedTable& purlin : entry.table.tables("purlin")) parts.push_back(purlin.table);
+    }
+  }
+  return parts;
+}
+
+/// Refuses a name that two loads have, whether given or brought down by the house, at the later
+/// one.
+void refuse_shared_names(const JobTable& top, const JobSource& source) {
+  Places taken;
+  const auto take = [&](const JobTable& table) {
+    const std::string name = table.text("name");
+    const auto [earlier, is_new] = taken.emplace(name, table.path_of("name"));
+    if (is_new) return;
+    table.refuse("name",
+                 fmt::format("{}, also the name at {} (line {})", in_quotes(name), earlier->second,
+                             source.line_of(earlier->second)),
+                 "due: a name of its own");
+  };
+  for (const NamedTable& entry : top.tables("line_load")) take(entry.table);
+  for (const NamedTable& entry : top.tables("point_load")) take(entry.table);
+  for (const JobTable& part : house_parts(top)) take(part);
+}
+
+/// Says where each load of the house is written, by its place among all loads of its kind.
+template <class Loads>
+void place_loads(const Loads& loads, const char* table, const Places& places, JobSource& source) {
+  for (std::size_t i = 0; i < loads.size(); ++i) {
+    if (!loads[i].from_house) continue;
+    source.place(fmt::format("{}[{}]", table, i), places.at(loads[i].name));
+  }
+}
+
+solver::House read_parts(const JobTable& top, const Context& context) {
+  solver::House house;
+  const auto next_floor = [&] { return fmt::format("floor[{}]", house.floors.size()); };
+  for (const NamedTable& entry : top.tables("floor")) {
+    house.floors.push_back(read_floor(entry.table, next_floor(), context));
+  }
+  for (const NamedTable& entry : top.tables("loft")) {
+    context.source.place(next_floor(), entry.table.path());
+    house.floors.push_back(read_loft(entry.table, next_floor(), context));
+  }
+  for (const NamedTable& entry : top.tables("roof")) {
+    house.roofs.push_back(read_roof(entry.table, context));
+  }
+  for (const NamedTable& entry : top.tables("partition")) {
+    house.partitions.push_back(read_partition(entry.table, context));
+  }
+  for (const NamedTable& entry : top.tables("upper_wall")) {
+    house.upper_walls.push_back(read_upper_wall(entry.table, context));
+  }
+  for (const NamedTable& entry : top.tables("chimney")) {
+    house.chimneys.push_back(read_chimney(entry.table, context));
+  }
+  house.contents = read_list(top, fields::contents);
+  return house;
 }
 
 }  // namespace
 
-bool HouseTables::empty() const {
-  return floors.empty() && lofts.empty() && roofs.empty() && partitions.empty() &&
-         upper_walls.empty() && chimneys.empty() && contents.empty();
+bool has_house(const JobTable& top) {
+  return !house_parts(top).empty();
 }
 
-HouseTables find_house_tables(const JobTable& top) {
-  HouseTables tables{.floors = top.tables("floor"),
-                     .lofts = top.tables("loft"),
-                     .roofs = {},
-                     .partitions = top.tables("partition"),
-                     .upper_walls = top.tables("upper_wall"),
-                     .chimneys = top.tables("chimney"),
-                     .contents = top.tables("contents")};
-  for (const NamedTable& roof : top.tables("roof")) {
-    tables.roofs.push_back({roof.table, roof.table.tables("purlin")});
-  }
-  return tables;
-}
-
-std::vector<JobTable> named_parts(const HouseTables& tables) {
-  std::vector<JobTable> parts;
-  const auto add = [&](const std::vector<NamedTable>& entries) {
-    for (const NamedTable& entry : entries) parts.push_back(entry.table);
-  };
-  add(tables.floors);
-  add(tables.lofts);
-  for (const RoofTables& roof : tables.roofs) {
-    parts.push_back(roof.roof);
-    add(roof.purlins);
-  }
-  add(tables.partitions);
-  add(tables.upper_walls);
-  add(tables.chimneys);
-  add(tables.contents);
-  return parts;
-}
-
-solver::House read_house(const HouseTables& tables, const WeightTables& weights,
-                         const mesh::WallShape& wall, JobSource& source) {
-  const Context context{weights, wall, source};
-  solver::House house;
-  const auto next_floor = [&] { return fmt::format("floor[{}]", house.floors.size()); };
-  for (const NamedTable& entry : tables.floors) {
-    house.floors.push_back(read_floor(entry.table, next_floor(), context));
-  }
-  for (const NamedTable& entry : tables.lofts) {
-    source.place(next_floor(), entry.table.path());
-    house.floors.push_back(read_loft(entry.table, next_floor(), context));
-  }
-  for (const RoofTables& roof : tables.roofs) house.roofs.push_back(read_roof(roof, context));
-  for (const NamedTable& entry : tables.partitions) {
-    source.place(entry.table.path_of("floor"), entry.table.path_of("on"));
-    house.partitions.push_back(read_partition(entry.table, context));
-  }
-  for (const NamedTable& entry : tables.upper_walls) {
-    house.upper_walls.push_back(read_upper_wall(entry.table, context));
-  }
-  for (const NamedTable& entry : tables.chimneys) {
-    house.chimneys.push_back(read_chimney(entry.table, context));
-  }
-  for (const NamedTable& entry : tables.contents) {
-    source.place(entry.table.path_of("floor"), entry.table.path_of("on"));
-    house.contents.push_back(read_contents(entry.table));
-  }
-  return house;
+void read_house(const JobTable& top, const WeightTables& weights, solver::Job& job,
+                JobSource& source) {
+  if (!(job.wall.length > 0.0)) source.refuse_first(solver::find_faults(job));  // no place to stand
+  refuse_shared_names(top, source);
+  job.house = read_parts(top, {weights, job.wall, source});
+  solver::FaultList faults;
+  solver::find_house_faults(job.house, job.wall, faults);
+  source.refuse_first(faults);
+  job = solver::with_house_loads(std::move(job));
+  Places places;
+  for (const JobTable& part : house_parts(top)) places.emplace(part.text("name"), part.path());
+  place_loads(job.line_loads, "line_load", places, source);
+  place_loads(job.point_loads, "point_load", places, source);
 }
 
 }  // namespace deadshore::io

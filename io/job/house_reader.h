@@ -2,42 +2,19 @@
 
 #include "io/job/job_table.h"
 #include "io/tables/weight_tables.h"
-#include "mesh/wall_shape.h"
-#include "solver/job/house.h"
-
-#include <vector>
+#include "solver/job/job.h"
 
 namespace deadshore::io {
 
-/// [[roof]] with its purlins.
-struct RoofTables {
-  JobTable roof;
-  std::vector<NamedTable> purlins;
-};
+/// Whether a job describes a house by its parts.
+[[nodiscard]] bool has_house(const JobTable& top);
 
-/// The tables that describe the house, in the order of the file.
-struct HouseTables {
-  std::vector<NamedTable> floors;
-  std::vector<NamedTable> lofts;
-  std::vector<RoofTables> roofs;
-  std::vector<NamedTable> partitions;
-  std::vector<NamedTable> upper_walls;
-  std::vector<NamedTable> chimneys;
-  std::vector<NamedTable> contents;
-
-  [[nodiscard]] bool empty() const;
-};
-
-/// Throws InputError for keys that are not known, in any of them.
-[[nodiscard]] HouseTables find_house_tables(const JobTable& top);
-
-/// Every table that brings a load of its own name: roofs' purlins come after their roof.
-[[nodiscard]] std::vector<JobTable> named_parts(const HouseTables& tables);
-
-/// The house as `solver::take_down` wants it, weighed by the tables; lofts come after the floors.
-/// Tells `source` where faults of its parts are written. Throws InputError, with the nearest known
-/// name, for a material or a use that no table has.
-[[nodiscard]] solver::House read_house(const HouseTables& tables, const WeightTables& weights,
-                                       const mesh::WallShape& wall, JobSource& source);
+/// Reads the house of a job that has its wall and its loads, weighs it by the tables, and puts what
+/// it brings down among the job's loads (solver::with_house_loads); lofts come after the floors.
+/// Tells `source` where faults of its parts and of its loads are written. \throws InputError for a
+/// fault of the house, a name that two loads have, and, with the nearest
+///   known name, for a material or a use that no table has
+void read_house(const JobTable& top, const WeightTables& weights, solver::Job& job,
+                JobSource& source);
 
 }  // namespace deadshore::io

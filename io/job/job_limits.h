@@ -1,7 +1,5 @@
 #pragma once
 
-#include "io/job/units.h"
-
 #include <cstddef>
 #include <string_view>
 
@@ -27,32 +25,5 @@ struct Magnitudes {
     return size == 0.0 || (size >= least && size <= most);
   }
 };
-
-/// Of a quantity, either way of 0.
-[[nodiscard]] constexpr Magnitudes magnitudes_of(Dimension dimension) {
-  switch (dimension) {
-    case Dimension::length:
-      return {1e-3, 1e6, "0.001 mm to 1 km"};
-    case Dimension::force:
-    case Dimension::weight:
-      return {1e-3, 1e9, "0.001 N to 1 GN"};
-    case Dimension::force_per_length:
-      return {1e-6, 1e6, "0.001 N/m to 1 GN/m"};
-    case Dimension::force_per_volume:
-      return {1e-9, 1e3, "1 N/m3 to 1000 GN/m3"};
-    case Dimension::stress:
-      return {1e-9, 1e7, "0.001 N/m2 to 10000 GPa"};
-    case Dimension::stiffness:
-      return {1e-3, 1e12, "0.001 N/mm to 1e9 kN/mm"};
-    case Dimension::area:
-      return {1e-2, 1e12, "0.01 mm2 to 1 km2"};
-    case Dimension::angle:
-      return {1e-6, 360.0, "1e-6 to 360 degrees"};
-  }
-  return {};
-}
-
-/// Of a number without dimension.
-constexpr Magnitudes number_magnitudes{1e-6, 1e6, "1e-6 to 1e6"};
 
 }  // namespace deadshore::io

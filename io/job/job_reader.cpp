@@ -2,25 +2,20 @@
 
 #include "io/error.h"
 #include "io/files/whole_file.h"
-#include "io/job/check_rules_reader.h"
-#include "io/job/house_loads.h"
+#include "io/job/field_reader.h"
 #include "io/job/house_reader.h"
 #include "io/job/job_file.h"
 #include "io/job/job_limits.h"
 #include "io/job/job_table.h"
 #include "io/job/job_wording.h"
-#include "io/job/lift_reader.h"
 #include "io/job/needle_frame_reader.h"
-#include "io/job/permanent_works_reader.h"
-#include "io/job/removal_reader.h"
-#include "io/job/shore_frame_reader.h"
 #include "io/job/stage_reader.h"
-#include "io/job/title_block_reader.h"
 #include "io/job/toml_text.h"
-#include "io/job/written_values.h"
-#include "io/tables/lintel_materials.h"
+#include "io/job/works_reader.h"
 #include "io/tables/member_tables.h"
+#include "io/tables/usual_values.h"
 #include "io/tables/weight_tables.h"
+#include "solver/job/job_fields.h"
 #include "solver/loads/house_loads.h"
 
 #include <fmt/format.h>
@@ -34,9 +29,7 @@ namespace deadshore::io {
 
 namespace {
 
-solver::WallEnd read_end(const JobTable& wall, std::string_view key) {
-  return wall.choice(key) == "held" ? solver::WallEnd::held : solver::WallEnd::free;
-}
+namespace fields = solver::fields;
 
 std::vector<mesh::Point> read_top(const JobTable& wall, double length, double height) {
   if (!wall.has("outline")) return {{0.0, height}, {length, height}};
@@ -52,22 +45,9 @@ std::vector<mesh::Point> read_top(const JobTable& wall, double length, double he
   return top;
 }
 
-void read_wall(const JobTable& wall, solver::Job& job) {
-  job.wall.length = wall.quantity("length");
-  job.wall.top = read_top(wall, job.wall.length, wall.quantity("height"));
-  job.thickness = wall.quantity("thickness");
-  job.left_end = read_end(wall, "left_end");
-  job.right_end = read_end(wall, "right_end");
-}
-
-solver::Masonry read_masonry(const NamedTable& entry) {
-  const JobTable& table = entry.table;
-  return {.name = entry.name,
-          .unit_weight = table.quantity("unit_weight"),
-          .E = table.quantity("E"),
-          .nu = table.number("nu"),
-          .compressive_strength = table.quantity("compressive_strength"),
-          .tensile_strength = table.quantity("tensile_strength")};
+void read_wall(const JobTable& table, solver::Job& job) {
+  job = read(table, fields::wall, std::move(job));
+  job.wall.top = read_top(table, job.wall.length, table.quantity("height"));
 }
 
 /// The masonry that the wall names; the others must be readable too.
@@ -76,9 +56,11 @@ solver::Masonry choose_masonry(const std::vector<NamedTable>& tables, const JobT
   std::vector<std::string_view> names;
   solver::Masonry chosen;
   for (const NamedTable& entry : tables) {
-    solver::Masonry masonry = read_masonry(entry);
+    const solver::Masonry masonry = read(entry.table, fields::masonry);
     names.emplace_back(entry.name);
-    if (entry.name == name) chosen = std::move(masonry);
+    if (entry.name != name) continue;
+    chosen = masonry;
+    chosen.name = name;
   }
   if (chosen.name.empty()) {
     wall.refuse("masonry", wall.written("masonry") + ", which has no [masonry.NAME]",
@@ -88,64 +70,16 @@ solver::Masonry choose_masonry(const std::vector<NamedTable>& tables, const JobT
   return chosen;
 }
 
-mesh::Opening read_opening(const JobTable& table) {
-  return {.name = table.text("name"),
-          .left = table.quantity("left"),
-          .sill = table.quantity("sill"),
-          .width = table.quantity("width"),
-          .height = table.quantity("height"),
-          .rise = table.quantity("rise")};
-}
-
-/// The place of the opening that a lintel names.
-std::size_t choose_opening(const JobTable& lintel, const std::vector<mesh::Opening>& openings) {
-  const std::string name = lintel.text("opening");
-  const auto found = std::ranges::find(openings, name, &mesh::Opening::name);
-  if (found == openings.end()) {
-    lintel.refuse("opening", in_quotes(name), "due: the name of one of the openings");
-  }
-  return static_cast<std::size_t>(found - openings.begin());
-}
-
 solver::Lintel read_lintel(const JobTable& table, const solver::Job& job) {
   solver::Lintel lintel;
-  lintel.shape = {.name = table.text("name"),
-                  .opening = choose_opening(table, job.wall.openings),
-                  .depth = table.quantity("depth"),
-                  .bearing = table.quantity("bearing")};
-  lintel.material = table.choice("material");
+  lintel.shape.opening = place_of_named(table, "opening", job.wall.openings, "openings");
+  lintel.material = table.text("material");
   const LintelMaterial& usual = lintel_material(lintel.material);
-  lintel.E = table.has("E") ? table.quantity("E") : usual.E;
-  lintel.nu = table.has("nu") ? table.number("nu") : usual.nu;
-  lintel.unit_weight = table.has("unit_weight") ? table.quantity("unit_weight") : usual.unit_weight;
-  lintel.thickness = table.has("thickness") ? table.quantity("thickness") : job.thickness;
-  return lintel;
-}
-
-mesh::Cut read_cut(const JobTable& table) {
-  return {.left = table.quantity("left"),
-          .right = table.quantity("right"),
-          .soffit = table.quantity("soffit")};
-}
-
-solver::LineLoad read_line_load(const JobTable& table, const mesh::WallShape& wall) {
-  const std::optional<double> level = table.quantity_unless_top("level");
-  return {.name = table.text("name"),
-          .level = level.value_or(wall.height()),
-          .follows_top = !level.has_value(),
-          .x = {table.has("from") ? table.quantity("from") : 0.0,
-                table.has("to") ? table.quantity("to") : wall.length},
-          .dead = table.quantity("dead"),
-          .imposed = table.quantity("imposed")};
-}
-
-solver::PointLoad read_point_load(const JobTable& table) {
-  return {.name = table.text("name"),
-          .x = table.quantity("x"),
-          .level = table.quantity("level"),
-          .bearing = table.quantity("bearing"),
-          .dead = table.quantity("dead"),
-          .imposed = table.quantity("imposed")};
+  lintel.E = usual.E;
+  lintel.nu = usual.nu;
+  lintel.unit_weight = usual.unit_weight;
+  lintel.thickness = job.thickness;
+  return read(table, fields::lintel, std::move(lintel));
 }
 
 /// Calls `add` with the path of each of the job's own files of tables.
@@ -224,114 +158,96 @@ std::size_t choose_frame(const JobTable& needle, const std::vector<solver::Needl
 
 solver::Needle read_needle(const JobTable& table, const std::vector<solver::NeedleFrame>& frames) {
   solver::Needle needle;
-  needle.name = table.text("name");
-  needle.x = table.quantity("x");
-  if (table.one_of("frame, stiffness") == "frame") {
+  if (table.one_of({"frame", "stiffness"}) == "frame") {
     needle.frame = choose_frame(table, frames);
-    const double width = solver::width_of(frames[*needle.frame].member);
-    needle.bearing_width = table.has("bearing_width") ? table.quantity("bearing_width") : width;
+    needle.bearing_width = solver::width_of(frames[*needle.frame].member);
   } else {
-    needle.bearing_width = table.quantity("bearing_width");
-    needle.stiffness = table.quantity("stiffness");
+    table.require("bearing_width");
   }
-  needle.slack = table.quantity("slack");
-  needle.preload = table.quantity("preload");
-  return needle;
+  return read(table, fields::needle, std::move(needle));
 }
 
-solver::AnalysisOptions read_analysis(const JobTable& table) {
-  solver::AnalysisOptions options;
-  options.mesh_size = table.quantity("mesh");
-  options.element = table.choice("element") == "8-node" ? mesh::QuadOrder::eight_node
-                                                        : mesh::QuadOrder::four_node;
-  options.masonry.clear();
-  for (const std::string& model : table.choices("masonry")) {
-    options.masonry.push_back(model == "cracked" ? solver::MasonryModel::cracked
-                                                 : solver::MasonryModel::uncracked);
+solver::CheckRules read_check_rules(const JobTable& table) {
+  solver::CheckRules rules;
+  if (table.choice<solver::SafetyMethod>("basis") == solver::SafetyMethod::permissible) {
+    rules.basis = solver::permissible_stresses();
+    rules.combination = solver::Combination::unfactored;
+    for (const char* key : {"combination", "gamma_G", "gamma_Q"}) {
+      if (!table.has(key)) continue;
+      table.refuse(key, table.written(key) + " with permissible stresses",
+                   "loads are unfactored then; leave it out");
+    }
   }
-  options.sequence =
-      table.choice("sequence") == "staged" ? solver::Sequence::staged : solver::Sequence::at_once;
+  return read(table, fields::checks, rules);
+}
+
+solver::AnalysisOptions read_analysis(const JobTable& top) {
+  solver::AnalysisOptions options = read_single(top, fields::analysis);
+  const std::optional<JobTable> table = top.table("analysis");
+  if (!table) return options;
+  options.masonry.clear();
+  for (const int model : table->choices("masonry")) {
+    options.masonry.push_back(static_cast<solver::MasonryModel>(model));
+  }
   return options;
 }
 
-void refuse_faults(const solver::Job& job, const JobSource& source) {
-  const std::vector<solver::Fault> faults = solver::find_faults(job);
-  if (faults.empty()) return;
-  const solver::Fault& first = faults.front();
-  source.refuse(source.path_in_file(first.key), first.found, "due: " + first.due);
+/// Whether the job names members of the tables, or has tables of its own.
+bool needs_members(const JobTable& top) {
+  const std::vector<NamedTable> shores = top.tables("dead_shore");
+  return top.has("needle_frame") || top.has("beam") || top.has("lift") || top.has("tables") ||
+         std::ranges::any_of(shores,
+                             [](const NamedTable& shore) { return shore.table.has("frame"); });
+}
+
+/// Everything that may name a member.
+void read_members_of(const JobTable& top, const MemberTables& members, JobSource& source,
+                     solver::Job& job) {
+  for (const NamedTable& entry : top.tables("needle_frame")) {
+    source.place(fmt::format("needle_frame[{}]", job.needle_frames.size()),
+                 "needle_frame." + as_key(entry.name));
+    job.needle_frames.push_back(read_needle_frame(entry, members));
+  }
+  if (const auto beam = top.table("beam")) job.beam = read_beam(*beam, members);
+  for (const NamedTable& entry : top.tables("dead_shore")) {
+    job.dead_shores.push_back(read_dead_shore(entry.table, job.line_loads, members));
+  }
+  if (const auto lift = top.table("lift")) job.lifting = read_lifting(*lift, members);
 }
 
 solver::Job build_job(const toml::table& root, JobSource& source) {
-  // Unknown keys anywhere come first: a misspelt key is also a missing one.
   const JobTable top(root, schema_table(""), "", source);
-  const auto walls = top.tables("wall");
-  const auto masonries = top.tables("masonry");
-  const auto openings = top.tables("opening");
-  const auto lintels = top.tables("lintel");
-  const auto cuts = top.tables("cut");
-  const auto line_loads = top.tables("line_load");
-  const auto point_loads = top.tables("point_load");
-  const HouseTables house = find_house_tables(top);
-  const auto needles = top.tables("needle");
-  const auto frames = find_frame_tables(top);
-  const auto beam = find_beam_tables(top);
-  const auto dead_shores = find_shore_tables(top);
-  const auto lift = find_lift_tables(top);
-  const auto stages = top.tables("stage");
-  const JobTable removal = top.table_or_defaults("removal");
-  const JobTable title_block = top.table_or_defaults("title_block");
-  const auto checks = top.tables("checks");
-  const JobTable analysis = top.table_or_defaults("analysis");
-  check_written_values(top, schema_table(""));
+  top.check_all();
 
-  solver::Job job;
-  job.title = top.text("title");
-  job.title_block = read_title_block(title_block);
-  const JobTable& wall = walls.front().table;
+  solver::Job job = read(top, fields::top);
+  job.title_block = read_single(top, fields::title_block);
+  const JobTable wall = top.table("wall").value();
   read_wall(wall, job);
-  job.masonry = choose_masonry(masonries, wall);
+  job.masonry = choose_masonry(top.tables("masonry"), wall);
   source.place("masonry", "masonry." + as_key(job.masonry.name));
-  for (const NamedTable& entry : openings) job.wall.openings.push_back(read_opening(entry.table));
-  for (const NamedTable& entry : lintels) {
+  job.wall.openings = read_list(top, fields::opening);
+  for (const NamedTable& entry : top.tables("lintel")) {
     job.lintels.push_back(read_lintel(entry.table, job));
     job.wall.lintels.push_back(job.lintels.back().shape);
   }
-  job.wall.cut = read_cut(cuts.front().table);
-  for (const NamedTable& entry : line_loads) {
-    job.line_loads.push_back(read_line_load(entry.table, job.wall));
+  job.wall.cut = read_single(top, fields::cut);
+  for (const NamedTable& entry : top.tables("line_load")) {
+    job.line_loads.push_back(read_on_wall(entry.table, fields::line_load, job.wall));
   }
-  for (const NamedTable& entry : point_loads) {
-    job.point_loads.push_back(read_point_load(entry.table));
-  }
-  if (!house.empty()) {
-    if (!(job.wall.length > 0.0)) refuse_faults(job, source);  // it has no place to stand
-    refuse_shared_names(top, house, source);
-    job.house = read_house(house, read_weight_tables(top, source), job.wall, source);
-    bring_down_house(house, source, job);
-  }
-  for (const ShoreTables& tables : dead_shores) {
-    job.dead_shores.push_back(read_dead_shore(tables.shore, job.line_loads));
-  }
+  job.point_loads = read_list(top, fields::point_load);
+  if (has_house(top)) read_house(top, read_weight_tables(top, source), job, source);
+  const bool named = needs_members(top);
+  const MemberTables members = named ? read_member_tables(top, source) : MemberTables{};
+  read_members_of(top, members, source, job);
+  if (named) fill_choices(members, job);
   job = solver::with_house_loads(std::move(job));  // what stands on a shore's floor goes along
-  if (!frames.empty() || beam || lift || any_frame_in(dead_shores) || top.has("tables")) {
-    const MemberTables members = read_member_tables(top, source);
-    for (const FrameTables& tables : frames) {
-      source.place(fmt::format("needle_frame[{}]", job.needle_frames.size()),
-                   "needle_frame." + as_key(tables.name));
-      job.needle_frames.push_back(read_needle_frame(tables, members));
-    }
-    if (beam) job.beam = read_beam(*beam, members);
-    read_shore_frames(dead_shores, members, job.dead_shores);
-    if (lift) job.lifting = read_lifting(*lift, members);
-    fill_choices(members, job);
-  }
-  for (const NamedTable& entry : needles) {
+  for (const NamedTable& entry : top.tables("needle")) {
     job.needles.push_back(read_needle(entry.table, job.needle_frames));
   }
-  read_stages(stages, job, source);
-  job.removal = read_removal(removal);
-  for (const NamedTable& entry : checks) job.check_rules = read_check_rules(entry.table);
-  job.analysis = read_analysis(analysis);
+  read_stages(top.tables("stage"), job, source);
+  job.removal = read_single(top, fields::removal);
+  if (const auto checks = top.table("checks")) job.check_rules = read_check_rules(*checks);
+  job.analysis = read_analysis(top);
   return job;
 }
 
@@ -349,7 +265,7 @@ solver::Job parse_job(std::string_view text, const std::string& file_name, const
   const toml::table root = parse_toml(text, file_name, "a job file");
   JobSource source(file_name, units);
   solver::Job job = build_job(root, source);
-  refuse_faults(job, source);
+  source.refuse_first(solver::find_faults(job));
   return job;
 }
 

@@ -3,13 +3,10 @@
 #include "io/error.h"
 #include "io/job/job_limits.h"
 #include "io/job/job_wording.h"
-#include "io/job/unprintable.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
-#include <cmath>
 #include <utility>
 
 namespace deadshore::io {
@@ -20,67 +17,52 @@ std::string joined(const std::string& path, std::string_view key) {
   return path.empty() ? as_key(key) : path + "." + as_key(key);
 }
 
-/// The number that makes up the whole of `text`, if it is one.
-std::optional<double> bare_number(std::string_view text) {
-  double value = 0.0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
-  return value;
-}
-
-/// Refuses what is too long, or holds a character that would not show where the text is printed.
-void refuse_unfit_text(const JobSource& source, const std::string& path, std::string_view text,
-                       std::size_t longest) {
-  if (text.size() > longest) {
-    source.refuse(path, fmt::format("a text of {} bytes", text.size()),
-                  fmt::format("at most {} are due", longest));
-  }
-  if (const std::string sign = first_unprintable(text); !sign.empty()) {
-    source.refuse(path, fmt::format("a text with {}, which does not print", sign),
-                  "one line of characters that print is due");
-  }
-}
-
 std::vector<std::string_view> known_names(const SchemaTable& schema) {
   std::vector<std::string_view> names;
-  for (const SchemaKey& key : schema.keys) names.push_back(key.name);
-  for (const SchemaTable& table : job_schema()) {
-    if (table.form != TableForm::root && parent_of(table) == schema.name) {
-      names.push_back(own_name(table));
-    }
-  }
+  for (const Key& key : schema.keys) names.push_back(key.name);
+  for (const SchemaTable* table : tables_in(schema)) names.push_back(own_name(*table));
   return names;
 }
 
+/// Calls `visit` with a table and all tables inside it.
+template <class Visit>
+void visit_tables(const JobTable& table, const Visit& visit) {
+  visit(table);
+  for (const SchemaTable* inner : tables_in(table.schema())) {
+    for (const NamedTable& entry : table.tables(own_name(*inner))) visit_tables(entry.table, visit);
+  }
+}
+
+void check_value(const JobTable& table, const Key& key) {
+  switch (key.kind) {
+    case KeyKind::text:
+      return static_cast<void>(table.text(key.name));
+    case KeyKind::number:
+      return static_cast<void>(table.number(key.name));
+    case KeyKind::quantity:
+      return static_cast<void>(table.quantity(key.name));
+    case KeyKind::quantity_or_top:
+      return static_cast<void>(table.quantity_unless_top(key.name));
+    case KeyKind::choice:
+      return static_cast<void>(table.choice<int>(key.name));
+    case KeyKind::choices:
+      return static_cast<void>(table.choices(key.name));
+    case KeyKind::texts:
+      return static_cast<void>(table.texts(key.name));
+    case KeyKind::quantities:
+      return static_cast<void>(table.quantities(key.name));
+    case KeyKind::outline:
+      return static_cast<void>(table.outline(key.name));
+    case KeyKind::stretches:
+      return static_cast<void>(table.stretches(key.name));
+    case KeyKind::flag:
+      return static_cast<void>(table.flag(key.name));
+    case KeyKind::layers:
+      return static_cast<void>(table.layers(key.name));
+  }
+}
+
 }  // namespace
-
-int line_of_node(const toml::node& node) {
-  return static_cast<int>(node.source().begin.line);
-}
-
-int JobSource::line_of(std::string path) const {
-  while (true) {
-    const auto found = lines_.find(path);
-    if (found != lines_.end()) return found->second;
-    const std::size_t last_step = path.find_last_of(".[");
-    if (last_step == std::string::npos) return 1;
-    path.resize(last_step);
-  }
-}
-
-std::string JobSource::path_in_file(const std::string& key) const {
-  for (std::size_t end = key.size(); end != std::string::npos && end > 0;
-       end = key.find_last_of(".[", end - 1)) {
-    const auto found = places_.find(key.substr(0, end));
-    if (found != places_.end()) return found->second + key.substr(end);
-  }
-  return key;
-}
-
-void JobSource::refuse(const std::string& path, const std::string& found,
-                       const std::string& due) const {
-  throw InputError(file_, line_of(path), path, found, due);
-}
 
 JobTable::JobTable(const toml::table& table, const SchemaTable& schema, std::string path,
                    JobSource& source)
@@ -115,134 +97,34 @@ bool JobTable::has(std::string_view key) const {
   return table_.contains(key);
 }
 
-std::string JobTable::one_of(std::string_view keys) const {
-  const std::vector<std::string> all = split_choices(keys);
+std::string_view JobTable::one_of(std::initializer_list<std::string_view> keys) const {
   const std::string due = alternatives(keys) + " is due";
-  std::string found;
-  for (const std::string& key : all) {
+  std::string_view found;
+  for (const std::string_view key : keys) {
     if (!has(key)) continue;
     if (!found.empty()) {
       refuse(key, fmt::format("{} beside {}", written(key), in_quotes(found)), due + ", not both");
     }
     found = key;
   }
-  if (found.empty()) refuse(all.front(), "nothing", due);
+  if (found.empty()) refuse(*keys.begin(), "nothing", due);
   return found;
 }
 
-const SchemaKey& JobTable::schema_key(std::string_view key) const {
-  const SchemaKey* found = find_key(schema_, key);
+void JobTable::require(std::string_view key) const {
+  if (!has(key)) refuse(key, "nothing", due_for(schema_key(key)));
+}
+
+const Key& JobTable::schema_key(std::string_view key) const {
+  const Key* found = find_key(schema_, key);
   if (found == nullptr) throw std::out_of_range(fmt::format("no key {} in the schema", key));
   return *found;
 }
 
-const toml::node* JobTable::find(const SchemaKey& key) const {
+const toml::node* JobTable::find(const Key& key) const {
   const toml::node* node = table_.get(key.name);
-  if (node == nullptr && key.required) refuse(key.name, "nothing", due_for(key));
+  if (node == nullptr && key.need == Need::required) refuse(key.name, "nothing", due_for(key));
   return node;
-}
-
-std::string JobTable::string_of(const SchemaKey& key, const toml::node& node,
-                                const std::string& path) const {
-  const auto* text = node.as_string();
-  if (text == nullptr) source_.refuse(path, describe(node), due_for(key));
-  if (text->get().find_first_not_of(" \t\r\n") == std::string::npos) {
-    source_.refuse(path, "an empty text", due_for(key));
-  }
-  if (key.kind == KeyKind::text || key.kind == KeyKind::texts) {
-    refuse_unfit_text(source_, path, text->get(), key.name == "name" ? longest_name : longest_text);
-  }
-  return text->get();
-}
-
-std::string JobTable::text_or_fallback(const SchemaKey& key) const {
-  const toml::node* node = find(key);
-  if (node != nullptr) return string_of(key, *node, path_of(key.name));
-  if (key.fallback.empty()) refuse(key.name, "nothing", due_for(key));
-  return std::string(key.fallback);
-}
-
-std::string JobTable::text(std::string_view key) const {
-  return text_or_fallback(schema_key(key));
-}
-
-std::string JobTable::choice(std::string_view key) const {
-  const SchemaKey& known = schema_key(key);
-  std::string text = text_or_fallback(known);
-  const std::vector<std::string> all = split_choices(known.choices);
-  if (std::find(all.begin(), all.end(), text) == all.end()) {
-    refuse(key, in_quotes(text), due_for(known));
-  }
-  return text;
-}
-
-double JobTable::number(std::string_view key) const {
-  const SchemaKey& known = schema_key(key);
-  const toml::node* node = find(known);
-  if (node == nullptr && !known.fallback.empty()) return bare_number(known.fallback).value();
-  const std::optional<double> value =
-      node != nullptr && node->is_number() ? node->value<double>() : std::nullopt;
-  if (!value || !std::isfinite(*value)) {
-    refuse(key, node == nullptr ? "nothing" : describe(*node), due_for(known));
-  }
-  if (!number_magnitudes.hold(*value)) {
-    refuse(key, describe(*node) + ", beyond all that is reckoned with",
-           fmt::format("a number of {} is due, or 0", number_magnitudes.in_words));
-  }
-  return *value;
-}
-
-bool JobTable::flag(std::string_view key) const {
-  const SchemaKey& known = schema_key(key);
-  const toml::node* node = find(known);
-  if (node == nullptr) return known.fallback == "true";
-  const auto* value = node->as_boolean();
-  if (value == nullptr) refuse(key, describe(*node), due_for(known));
-  return value->get();
-}
-
-double JobTable::to_quantity(const SchemaKey& key, const std::string& text,
-                             const std::string& path) const {
-  if (const auto value = bare_number(text); value && std::isfinite(*value)) {
-    source_.refuse(path, in_quotes(text) + ", a number without a unit",
-                   "write the unit too: " + with_usual_unit(key, *value));
-  }
-  double value = 0.0;
-  try {
-    value = source_.units().parse(text, key.dimension);
-  } catch (const UnitError& error) {
-    source_.refuse(path, fmt::format("{}, {}", in_quotes(text), error.what()), due_for(key));
-  }
-  if (const Magnitudes usual = magnitudes_of(key.dimension); !usual.hold(value)) {
-    source_.refuse(path, in_quotes(text) + ", beyond all that is built",
-                   fmt::format("{} of {} is due, or 0", in_words(key.dimension), usual.in_words));
-  }
-  return value;
-}
-
-double JobTable::quantity_of(const SchemaKey& key, const toml::node& node,
-                             const std::string& path) const {
-  const std::optional<double> value = node.is_number() ? node.value<double>() : std::nullopt;
-  if (value && std::isfinite(*value)) {
-    source_.refuse(path, describe(node) + ", a number without a unit",
-                   "write it between quotes with its unit: " + with_usual_unit(key, *value));
-  }
-  return to_quantity(key, string_of(key, node, path), path);
-}
-
-double JobTable::quantity(std::string_view key) const {
-  const SchemaKey& known = schema_key(key);
-  const toml::node* node = find(known);
-  const std::string path = path_of(key);
-  if (node != nullptr) return quantity_of(known, *node, path);
-  return to_quantity(known, text_or_fallback(known), path);
-}
-
-std::optional<double> JobTable::quantity_unless_top(std::string_view key) const {
-  const SchemaKey& known = schema_key(key);
-  const toml::node* node = find(known);
-  if (node->is_string() && node->as_string()->get() == "top") return std::nullopt;
-  return quantity_of(known, *node, path_of(key));
 }
 
 void JobTable::refuse(std::string_view key, const std::string& found,
@@ -255,11 +137,10 @@ std::string JobTable::written(std::string_view key) const {
   return node == nullptr ? "nothing" : describe(*node);
 }
 
-JobTable JobTable::table_or_defaults(std::string_view name) const {
-  static const toml::table without_keys;
+std::optional<JobTable> JobTable::table(std::string_view name) const {
   const std::vector<NamedTable> found = tables(name);
-  if (!found.empty()) return found.front().table;
-  return {without_keys, table_schema(name), path_of(name), source_};
+  if (found.empty()) return std::nullopt;
+  return found.front().table;
 }
 
 const SchemaTable& JobTable::table_schema(std::string_view name) const {
@@ -298,7 +179,7 @@ std::vector<NamedTable> JobTable::tables(std::string_view name) const {
     if (group == nullptr) source_.refuse(path, describe(*node), due);
     for (const auto& [key, value] : *group) {
       if (key.str().empty()) source_.refuse(joined(path, ""), "an empty name", due);
-      refuse_unfit_text(source_, joined(path, key.str()), key.str(), longest_name);
+      source_.require_printable(joined(path, key.str()), key.str(), longest_name);
       add(value, joined(path, key.str()), std::string(key.str()));
     }
   } else {
@@ -312,6 +193,15 @@ std::vector<NamedTable> JobTable::tables(std::string_view name) const {
   }
   if (found.empty() && schema.required) source_.refuse(path, "nothing", due);
   return found;
+}
+
+void JobTable::check_all() const {
+  visit_tables(*this, [](const JobTable&) {});  // whose making refuses unknown keys
+  visit_tables(*this, [](const JobTable& table) {
+    for (const Key& key : table.schema().keys) {
+      if (table.has(key.name)) check_value(table, key);
+    }
+  });
 }
 
 }  // namespace deadshore::io

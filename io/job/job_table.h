@@ -1,12 +1,12 @@
 #pragma once
 
+#include "io/job/job_source.h"
 #include "io/job/schema.h"
-#include "io/job/units.h"
 #include "mesh/plane.h"
 
 #include <toml++/toml.h>
 
-#include <map>
+#include <initializer_list>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -14,42 +14,6 @@
 #include <vector>
 
 namespace deadshore::io {
-
-/// Where a job comes from, and on which line each key read so far has its value.
-class JobSource {
- public:
-  /// `units` must outlive the source.
-  JobSource(std::string file, const Units& units) : file_(std::move(file)), units_(units) {}
-
-  [[nodiscard]] const std::string& file() const { return file_; }
-  [[nodiscard]] const Units& units() const { return units_; }
-
-  void remember(const std::string& path, int line) { lines_.insert_or_assign(path, line); }
-
-  /// Says that `path` of a solver::Fault is written at `in_file`: "masonry" at "masonry.brick".
-  void place(const std::string& path, const std::string& in_file) {
-    places_.insert_or_assign(path, in_file);
-  }
-
-  /// Where the file has what a fault's key points at, by the longest part of it that was placed.
-  [[nodiscard]] std::string path_in_file(const std::string& key) const;
-
-  /// The line of `path`, or of the closest table or entry around it; 1 where there is none.
-  [[nodiscard]] int line_of(std::string path) const;
-
-  /// Throws InputError for `path` at its line.
-  [[noreturn]] void refuse(const std::string& path, const std::string& found,
-                           const std::string& due) const;
-
- private:
-  std::string file_;
-  const Units& units_;
-  std::map<std::string, int> lines_;
-  std::map<std::string, std::string> places_;
-};
-
-/// The line of a node in its file, from 1.
-[[nodiscard]] int line_of_node(const toml::node& node);
 
 struct NamedTable;
 
@@ -74,24 +38,43 @@ class JobTable {
            JobSource& source);
 
   /// The tables with this name in this table, in the order of the file (by NAME for [name.NAME]).
-  /// Throws InputError where they are not of the schema's form, or are missing but required.
+  /// \throws InputError where they are not of the schema's form, or are missing but required
   [[nodiscard]] std::vector<NamedTable> tables(std::string_view name) const;
 
-  /// The [name] in this table; where there is none, one without keys, so that its defaults hold.
-  [[nodiscard]] JobTable table_or_defaults(std::string_view name) const;
+  /// The only one, of a [name].
+  [[nodiscard]] std::optional<JobTable> table(std::string_view name) const;
 
+  /// Reads every key that this table and the tables inside it have, also those that the rest of the
+  /// job makes needless (the stiffness of packing 0 mm thick).
+  /// \throws InputError for a key that is not known, in any of them, and then for the first value
+  ///   that is not what the schema asks for
+  void check_all() const;
+
+  [[nodiscard]] const SchemaTable& schema() const { return schema_; }
   [[nodiscard]] const std::string& path() const { return path_; }
   [[nodiscard]] std::string path_of(std::string_view key) const;
   [[nodiscard]] bool has(std::string_view key) const;
 
-  /// Which of these keys, separated by ", ", the table has; it is due to have just one.
-  [[nodiscard]] std::string one_of(std::string_view keys) const;
+  /// Which of these keys the table has.
+  /// \throws InputError unless it is just one
+  [[nodiscard]] std::string_view one_of(std::initializer_list<std::string_view> keys) const;
 
+  /// Throws InputError where there is no such key.
+  void require(std::string_view key) const;
+
+  /// A choice's too, as a text.
   [[nodiscard]] std::string text(std::string_view key) const;
-  [[nodiscard]] std::string choice(std::string_view key) const;
-  [[nodiscard]] std::vector<std::string> choices(std::string_view key) const;
+  /// What the word stands for.
+  template <class Value>
+  [[nodiscard]] Value choice(std::string_view key) const {
+    return static_cast<Value>(chosen_word(key).value);
+  }
+  /// What the words stand for; all of the key's where it is missing.
+  [[nodiscard]] std::vector<int> choices(std::string_view key) const;
   [[nodiscard]] std::vector<std::string> texts(std::string_view key) const;
   [[nodiscard]] double number(std::string_view key) const;
+  /// A number in the key's range of whole numbers.
+  [[nodiscard]] int whole_number(std::string_view key) const;
   [[nodiscard]] bool flag(std::string_view key) const;
   /// In internal units, as are the next four.
   [[nodiscard]] double quantity(std::string_view key) const;
@@ -114,23 +97,23 @@ class JobTable {
  private:
   using Pairs = std::vector<std::pair<double, double>>;
 
+  const solver::Word& word_of(const Key& key, const std::string& text, const std::string& path,
+                              const std::string& due) const;
+  const solver::Word& chosen_word(std::string_view key) const;
   const SchemaTable& table_schema(std::string_view name) const;
-  const SchemaKey& schema_key(std::string_view key) const;
-  const toml::node* find(const SchemaKey& key) const;
-  std::string string_of(const SchemaKey& key, const toml::node& node,
-                        const std::string& path) const;
-  std::string text_or_fallback(const SchemaKey& key) const;
-  double to_quantity(const SchemaKey& key, const std::string& text, const std::string& path) const;
-  double quantity_of(const SchemaKey& key, const toml::node& node, const std::string& path) const;
-  const toml::array& list_of(const SchemaKey& key) const;
+  const Key& schema_key(std::string_view key) const;
+  const toml::node* find(const Key& key) const;
+  std::string string_of(const Key& key, const toml::node& node, const std::string& path) const;
+  std::string text_or_fallback(const Key& key) const;
+  double to_quantity(const Key& key, const std::string& text, const std::string& path) const;
+  double quantity_of(const Key& key, const toml::node& node, const std::string& path) const;
+  const toml::array& list_of(const Key& key) const;
   /// The path of an entry of a list, whose line is remembered.
   std::string remember_entry(std::string_view key, std::size_t index,
                              const toml::node& entry) const;
-  Pairs length_pairs(std::string_view key, std::string_view usual_unit, std::string_view name,
-                     std::string_view example) const;
+  Pairs length_pairs(std::string_view key, std::string_view name, std::string_view example) const;
   void measure_layer(WrittenLayer& layer, const toml::node& node, const std::string& path) const;
-  WrittenLayer layer_of(const SchemaKey& key, const toml::node& entry,
-                        const std::string& path) const;
+  WrittenLayer layer_of(const Key& key, const toml::node& entry, const std::string& path) const;
   void refuse_unknown_keys() const;
 
   const toml::table& table_;

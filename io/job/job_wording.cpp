@@ -1,6 +1,7 @@
 #include "io/job/job_wording.h"
 
 #include "io/error.h"
+#include "io/job/units.h"
 
 #include <fmt/format.h>
 
@@ -33,90 +34,74 @@ std::string describe(const toml::node& node) {
   return "a date or time";
 }
 
-std::string with_usual_unit(const SchemaKey& key, double value) {
+std::string with_usual_unit(const Key& key, double value) {
   // Nobody means a wall of 5600 m: where a bare number is that large, it was meant in mm.
   constexpr double most_metres = 50.0;
-  const bool in_mm = key.usual_unit == "m" && std::abs(value) >= most_metres;
-  return fmt::format("\"{} {}\"", value, in_mm ? "mm" : key.usual_unit);
+  const bool in_mm = key.unit.symbol == "m" && std::abs(value) >= most_metres;
+  return fmt::format("\"{} {}\"", value, in_mm ? "mm" : key.unit.symbol);
 }
 
-std::vector<std::string> split_choices(std::string_view choices) {
-  std::vector<std::string> parts;
-  constexpr std::string_view comma = ", ";
-  for (std::size_t end = choices.find(comma); end != std::string_view::npos;
-       end = choices.find(comma)) {
-    parts.emplace_back(choices.substr(0, end));
-    choices.remove_prefix(end + comma.size());
-  }
-  parts.emplace_back(choices);
-  return parts;
+std::vector<std::string_view> words_of(const Key& key) {
+  std::vector<std::string_view> words;
+  for (const solver::Word& word : key.words) words.push_back(word.text);
+  return words;
 }
 
-std::string alternatives(std::string_view choices) {
-  const std::vector<std::string> parts = split_choices(choices);
+std::string alternatives(std::span<const std::string_view> words) {
   std::string text;
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (i > 0) text += i + 1 == parts.size() ? " or " : ", ";
-    text += in_quotes(parts[i]);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (i > 0) text += i + 1 == words.size() ? " or " : ", ";
+    text += in_quotes(words[i]);
   }
   return text;
 }
 
-std::string as_value(const SchemaKey& key, std::string_view written) {
-  switch (key.kind) {
-    case KeyKind::text:
-    case KeyKind::quantity:
-    case KeyKind::quantity_or_top:
-    case KeyKind::choice:
-      return fmt::format("\"{}\"", written);
-    case KeyKind::choices:
-      return fmt::format("[\"{}\"]", fmt::join(split_choices(written), "\", \""));
-    case KeyKind::number:
-    case KeyKind::texts:
-    case KeyKind::quantities:
-    case KeyKind::outline:
-    case KeyKind::stretches:
-    case KeyKind::flag:
-    case KeyKind::layers:
-      return std::string(written);
-  }
-  return "";
+std::string as_value(const Key& key, std::string_view written) {
+  const bool is_string = key.kind == KeyKind::text || key.kind == KeyKind::choice ||
+                         key.kind == KeyKind::quantity || key.kind == KeyKind::quantity_or_top;
+  return is_string ? fmt::format("\"{}\"", written) : std::string(written);
 }
 
-std::string example_of(const SchemaKey& key) {
-  if (!key.example.empty()) return std::string(key.example);
-  if (!key.fallback.empty()) return std::string(key.fallback);
-  return key.choices.empty() ? "" : split_choices(key.choices).front();
+std::string_view example_of(const Key& key) {
+  if (!key.example.empty()) return key.example;
+  return key.fallback.empty() ? key.words.front().text : key.fallback;
 }
 
-std::string due_for(const SchemaKey& key) {
+std::string range_of(const Key& key) {
+  const std::string range = in_words(key.range, key.unit);
+  const std::string_view bounds = key.range.bounds;
+  return fmt::format("{}{}{}", range, range.empty() || bounds.empty() ? "" : ", ", bounds);
+}
+
+std::string due_for(const Key& key) {
+  const auto such = [&](std::string_view what) {
+    return fmt::format("{} is due, such as {}", what, as_value(key, key.example));
+  };
+  const std::string_view dimension = in_words(key.unit.dimension);
   switch (key.kind) {
     case KeyKind::text:
-      return fmt::format("a text between quotes is due, such as \"{}\"", key.example);
+      return such("a text between quotes");
     case KeyKind::number:
-      return fmt::format("a number is due, such as {}", key.example);
     case KeyKind::quantity:
-      return fmt::format("{} is due, such as \"{}\"", in_words(key.dimension), key.example);
+      return such(dimension);
     case KeyKind::quantity_or_top:
-      return fmt::format("{} is due, such as \"{}\", or \"top\"", in_words(key.dimension),
-                         key.example);
+      return such(dimension) + ", or \"top\"";
     case KeyKind::choice:
-      return fmt::format("{} is due", alternatives(key.choices));
+      return alternatives(words_of(key)) + " is due";
     case KeyKind::choices:
-      return fmt::format("a list of {} is due", alternatives(key.choices));
+      return fmt::format("a list of {} is due", alternatives(words_of(key)));
     case KeyKind::texts:
-      return fmt::format("a list of texts between quotes is due, such as {}", key.example);
+      return such("a list of texts between quotes");
     case KeyKind::quantities:
-      return fmt::format("a list is due, each {}, such as {}", in_words(key.dimension),
-                         key.example);
+      return fmt::format("a list is due, each {}, such as {}", dimension, key.example);
     case KeyKind::stretches:
-      return fmt::format("a list of stretches is due, such as {}", key.example);
+      return such("a list of stretches");
     case KeyKind::outline:
-      return fmt::format("a list of points is due, such as {}", key.example);
+      return such("a list of points");
     case KeyKind::flag:
       return "true or false is due";
     case KeyKind::layers:
-      return fmt::format("a list of layers is due, such as {}", key.example);
+      return such("a list of layers");
   }
   return "";
 }

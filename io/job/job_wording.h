@@ -4,6 +4,7 @@
 
 #include <toml++/toml.h>
 
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -21,23 +22,26 @@ namespace deadshore::io {
 [[nodiscard]] std::string describe(const toml::node& node);
 
 /// A number that came without its unit as it should be written.
-[[nodiscard]] std::string with_usual_unit(const SchemaKey& key, double value);
+[[nodiscard]] std::string with_usual_unit(const Key& key, double value);
 
-/// The single choices of a key's `choices` or `fallback`.
-[[nodiscard]] std::vector<std::string> split_choices(std::string_view choices);
+/// The words of a choice.
+[[nodiscard]] std::vector<std::string_view> words_of(const Key& key);
 
 /// `"a", "b" or "c"`.
-[[nodiscard]] std::string alternatives(std::string_view choices);
+[[nodiscard]] std::string alternatives(std::span<const std::string_view> words);
 
 /// A value as it is written in TOML, from the schema's way to write it (without quotes).
-[[nodiscard]] std::string as_value(const SchemaKey& key, std::string_view written);
+[[nodiscard]] std::string as_value(const Key& key, std::string_view written);
 
 /// The key's example in the schema's way to write it; its default or its first choice where it has
 /// none.
-[[nodiscard]] std::string example_of(const SchemaKey& key);
+[[nodiscard]] std::string_view example_of(const Key& key);
+
+/// What a key may hold, in words: its range and what else bounds it. Empty where any value will do.
+[[nodiscard]] std::string range_of(const Key& key);
 
 /// The clause that says what a key is due to hold.
-[[nodiscard]] std::string due_for(const SchemaKey& key);
+[[nodiscard]] std::string due_for(const Key& key);
 
 /// A table as its header is written: [wall], [masonry.NAME],
 /// [[needle_frame.NAME.prop]].

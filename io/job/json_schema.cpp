@@ -1,12 +1,10 @@
-#include "io/job/json_schema.h"
-
 #include "io/job/job_wording.h"
-#include "io/job/schema.h"
+#include "io/job/schema_pages.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-#include <charconv>
+#include <cmath>
 #include <string>
 #include <string_view>
 
@@ -16,19 +14,12 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-bool is_never_negative(std::string_view range) {
-  return range.starts_with("above 0") || range.starts_with("0 ") || range.starts_with("0,");
-}
-
 /// A number, and a unit after it that does not begin with another one.
-std::string quantity_pattern(std::string_view range) {
-  return fmt::format(
-      R"(^[ \t]*{}([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?[ \t]*[^-+0-9 \t/.,].*$)",
-      is_never_negative(range) ? "[+]?" : "[+-]?");
-}
-
-Json quantity(std::string_view range) {
-  return {{"type", "string"}, {"pattern", quantity_pattern(range)}};
+Json quantity(const solver::Range& range = {}) {
+  const std::string pattern =
+      fmt::format(R"(^[ \t]*{}([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?[ \t]*[^-+0-9 \t/.,].*$)",
+                  range.least >= 0.0 ? "[+]?" : "[+-]?");
+  return {{"type", "string"}, {"pattern", pattern}};
 }
 
 Json list_of(Json entries, int least = 1) {
@@ -36,7 +27,7 @@ Json list_of(Json entries, int least = 1) {
 }
 
 Json pair_of_quantities() {
-  Json pair = list_of(quantity(""), 2);
+  Json pair = list_of(quantity(), 2);
   pair["maxItems"] = 2;
   return pair;
 }
@@ -49,43 +40,19 @@ Json layer() {
   return {{"anyOf", {text, parts}}};
 }
 
-double leading_number(std::string_view text) {
-  double value = 0.0;
-  std::from_chars(text.data(), text.data() + text.size(), value);
-  return value;
-}
-
-/// The number that stands behind `words`, if they are in the range.
-void add_limit(Json& limits, const char* name, std::string_view range, std::string_view words) {
-  const std::size_t at = range.find(words);
-  if (at != std::string_view::npos) limits[name] = leading_number(range.substr(at + words.size()));
-}
-
-/// What a range in words says to a machine; what it cannot say is left out.
-Json number(std::string_view range) {
-  if (range == "1 or 2") return {{"enum", {1, 2}}};
+Json number(const solver::Range& range) {
   Json limits = {{"type", "number"}};
-  constexpr std::string_view whole = "a whole number, ";
-  if (range.starts_with(whole)) {
-    limits["multipleOf"] = 1;
-    range.remove_prefix(whole.size());
+  if (range.whole) limits["multipleOf"] = 1;
+  if (std::isfinite(range.least)) {
+    limits[range.above_least ? "exclusiveMinimum" : "minimum"] = range.least;
   }
-  if (!range.empty() && range.front() >= '0' && range.front() <= '9') {
-    limits["minimum"] = leading_number(range);
-  }
-  add_limit(limits, "exclusiveMinimum", range, "above ");
-  add_limit(limits, "exclusiveMaximum", range, " to below ");
-  if (!limits.contains("exclusiveMaximum")) {
-    add_limit(limits, "maximum", range, range.starts_with("above ") ? "up to " : " to ");
+  if (std::isfinite(range.most)) {
+    limits[range.below_most ? "exclusiveMaximum" : "maximum"] = range.most;
   }
   return limits;
 }
 
-Json choice_of(const SchemaKey& key) {
-  return {{"enum", split_choices(key.choices)}};
-}
-
-Json kind_of(const SchemaKey& key) {
+Json kind_of(const Key& key) {
   switch (key.kind) {
     case KeyKind::text:
       return {{"type", "string"}, {"minLength", 1}};
@@ -96,9 +63,9 @@ Json kind_of(const SchemaKey& key) {
     case KeyKind::quantity_or_top:
       return {{"anyOf", {{{"const", "top"}}, quantity(key.range)}}};
     case KeyKind::choice:
-      return choice_of(key);
+      return {{"enum", words_of(key)}};
     case KeyKind::choices: {
-      Json list = list_of(choice_of(key));
+      Json list = list_of({{"enum", words_of(key)}});
       list["uniqueItems"] = true;
       return list;
     }
@@ -117,19 +84,21 @@ Json kind_of(const SchemaKey& key) {
   return {};
 }
 
-std::string description_of(const SchemaKey& key) {
+std::string description_of(const Key& key) {
   std::string text(key.meaning);
-  if (!key.range.empty()) text += fmt::format(" Range: {}.", key.range);
-  if (!key.usual_unit.empty()) text += fmt::format(" Usual unit: {}.", key.usual_unit);
+  if (const std::string range = range_of(key); !range.empty()) {
+    text += fmt::format(" Range: {}.", range);
+  }
+  if (!key.unit.symbol.empty()) text += fmt::format(" Usual unit: {}.", key.unit.symbol);
   return text;
 }
 
 /// A value of TOML that is written in the same way in JSON.
-Json value_of(const SchemaKey& key, std::string_view written) {
+Json value_of(const Key& key, std::string_view written) {
   return Json::parse(as_value(key, written));
 }
 
-Json schema_of(const SchemaKey& key) {
+Json schema_of(const Key& key) {
   Json schema = {{"description", description_of(key)}};
   schema.update(kind_of(key));
   if (!key.fallback.empty()) schema["default"] = value_of(key, key.fallback);
@@ -165,14 +134,13 @@ Json in_its_form(const SchemaTable& table) {
 Json schema_of(const SchemaTable& table) {
   Json properties = Json::object();
   Json required = Json::array();
-  for (const SchemaKey& key : table.keys) {
+  for (const Key& key : table.keys) {
     properties[std::string(key.name)] = schema_of(key);
-    if (key.required) required.push_back(key.name);
+    if (key.need == Need::required) required.push_back(key.name);
   }
-  for (const SchemaTable& inner : job_schema()) {
-    if (inner.form == TableForm::root || parent_of(inner) != table.name) continue;
-    properties[std::string(own_name(inner))] = in_its_form(inner);
-    if (inner.required) required.push_back(own_name(inner));
+  for (const SchemaTable* inner : tables_in(table)) {
+    properties[std::string(own_name(*inner))] = in_its_form(*inner);
+    if (inner->required) required.push_back(own_name(*inner));
   }
   Json schema = {{"description", table.meaning}, {"type", "object"}};
   schema["properties"] = std::move(properties);

@@ -1,7 +1,6 @@
-#include "io/job/key_reference.h"
-
 #include "io/commands/terminal.h"
 #include "io/job/job_wording.h"
+#include "io/job/schema_pages.h"
 
 #include <fmt/format.h>
 
@@ -16,16 +15,16 @@ namespace {
 constexpr std::string_view name_of_top = "top";
 
 /// The unit of a quantity, or what else is due.
-std::string unit_of(const SchemaKey& key) {
+std::string unit_of(const Key& key) {
   switch (key.kind) {
     case KeyKind::text:
       return "text";
     case KeyKind::number:
       return "number";
     case KeyKind::quantity:
-      return std::string(key.usual_unit);
+      return std::string(key.unit.symbol);
     case KeyKind::quantity_or_top:
-      return fmt::format("{} or \"top\"", key.usual_unit);
+      return fmt::format("{} or \"top\"", key.unit.symbol);
     case KeyKind::choice:
       return "choice";
     case KeyKind::choices:
@@ -33,7 +32,7 @@ std::string unit_of(const SchemaKey& key) {
     case KeyKind::texts:
       return "list of texts";
     case KeyKind::quantities:
-      return fmt::format("list, {}", key.usual_unit);
+      return fmt::format("list, {}", key.unit.symbol);
     case KeyKind::outline:
       return "list of points";
     case KeyKind::stretches:
@@ -46,16 +45,18 @@ std::string unit_of(const SchemaKey& key) {
   return "";
 }
 
-std::string default_of(const SchemaKey& key) {
-  if (key.required) return "required";
+std::string default_of(const Key& key) {
+  if (key.need == Need::required) return "required";
   return key.fallback.empty() ? "optional" : "default " + as_value(key, key.fallback);
 }
 
-std::string entry(const SchemaKey& key) {
+std::string entry(const Key& key) {
   std::string text = fmt::format("  {:<21} {:<18} {}\n", key.name, unit_of(key), default_of(key));
   std::string more(key.meaning);
-  if (!key.choices.empty()) more += fmt::format(" One of {}.", alternatives(key.choices));
-  if (!key.range.empty()) more += fmt::format(" Range: {}.", key.range);
+  if (!key.words.empty()) more += fmt::format(" One of {}.", alternatives(words_of(key)));
+  if (const std::string range = range_of(key); !range.empty()) {
+    more += fmt::format(" Range: {}.", range);
+  }
   text += wrapped(more, 6);
   return text + wrapped(fmt::format("{} = {}", key.name, as_value(key, example_of(key))), 6);
 }
@@ -89,7 +90,7 @@ bool is_part_of(const SchemaTable& table, std::string_view name) {
 
 std::string reference_of(const SchemaTable& table) {
   std::string text = heading(table) + wrapped(table.meaning);
-  for (const SchemaKey& key : table.keys) text += "\n" + entry(key);
+  for (const Key& key : table.keys) text += "\n" + entry(key);
   return text;
 }
 

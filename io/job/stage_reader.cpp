@@ -1,6 +1,8 @@
 #include "io/job/stage_reader.h"
 
+#include "io/job/field_reader.h"
 #include "io/job/job_wording.h"
+#include "solver/job/permanent_works_fields.h"
 #include "solver/job/stage_faults.h"
 
 #include <fmt/format.h>
@@ -206,9 +208,7 @@ void read_stages(const std::vector<NamedTable>& tables, solver::Job& job, JobSou
   for (const NamedTable& entry : tables) {
     const JobTable& table = entry.table;
     const double day_before = job.stages.empty() ? 0.0 : job.stages.back().day;
-    job.stages.push_back({.name = table.text("name"),
-                          .day = table.has("day") ? table.number("day") : day_before,
-                          .operations = {}});
+    job.stages.push_back(read(table, solver::fields::stage, {"", day_before, {}}));
     if (!table.has("do")) continue;
     solver::Stage& stage = job.stages.back();
     const std::string list = table.path_of("do");

@@ -1,8 +1,6 @@
-#include "io/job/starter_job.h"
-
 #include "io/commands/terminal.h"
 #include "io/job/job_wording.h"
-#include "io/job/schema.h"
+#include "io/job/schema_pages.h"
 
 #include <fmt/format.h>
 
@@ -102,15 +100,14 @@ std::vector<Table> invented_wall() {
 }
 
 /// The values given, and the examples of what else is due, in the schema's order.
-std::vector<Value> values_of(const Table& table, std::vector<std::string>& examples) {
+std::vector<Value> values_of(const Table& table) {
   std::vector<Value> values;
-  for (const SchemaKey& key : schema_table(table.name).keys) {
+  for (const Key& key : schema_table(table.name).keys) {
     const auto given = std::ranges::find(table.values, key.name, &Value::key);
     if (given != table.values.end()) {
       values.push_back(*given);
-    } else if (key.required) {
-      examples.push_back(example_of(key));
-      values.push_back({key.name, examples.back()});
+    } else if (key.need == Need::required) {
+      values.push_back({key.name, example_of(key)});
     }
   }
   return values;
@@ -133,7 +130,7 @@ std::string commented(std::string code, std::string_view comment) {
 /// The keys that the table may also hold.
 std::string other_keys(const SchemaTable& schema, std::span<const Value> values) {
   std::vector<std::string_view> others;
-  for (const SchemaKey& key : schema.keys) {
+  for (const Key& key : schema.keys) {
     if (std::ranges::find(values, key.name, &Value::key) == values.end()) {
       others.push_back(key.name);
     }
@@ -148,9 +145,7 @@ std::string other_keys(const SchemaTable& schema, std::span<const Value> values)
 
 std::string written(const Table& table, bool is_first) {
   const SchemaTable& schema = schema_table(table.name);
-  std::vector<std::string> examples;
-  examples.reserve(schema.keys.size());
-  const std::vector<Value> values = values_of(table, examples);
+  const std::vector<Value> values = values_of(table);
   std::size_t width = 0;
   for (const Value& value : values) width = std::max(width, value.key.size());
 
@@ -158,7 +153,7 @@ std::string written(const Table& table, bool is_first) {
   const std::string header(table.header);
   if (!header.empty()) text += is_first ? commented(header, schema.meaning) : header + "\n";
   for (const Value& value : values) {
-    const SchemaKey& key = *find_key(schema, value.key);
+    const Key& key = *find_key(schema, value.key);
     const std::string code =
         fmt::format("{:<{}} = {}", key.name, width, as_value(key, value.written));
     text += is_first ? commented(code, key.meaning) : code + "\n";

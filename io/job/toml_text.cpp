@@ -19,16 +19,16 @@ std::size_t end_of_string(std::string_view text, std::size_t start) {
   const char quote = text[start];
   const std::string three(3, quote);
   const bool many_lines = text.substr(start).starts_with(three);
-  std::size_t at = start + (many_lines ? 3 : 1);
-  while (at < text.size()) {
-    if (quote == '"' && text[at] == '\\') {
-      at += 2;
-    } else if (many_lines && text.substr(at).starts_with(three)) {
-      return at + 3;
-    } else if (!many_lines && (text[at] == quote || text[at] == '\n')) {
-      return at + (text[at] == quote ? 1 : 0);
+  std::size_t position = start + (many_lines ? 3 : 1);
+  while (position < text.size()) {
+    if (quote == '"' && text[position] == '\\') {
+      position += 2;
+    } else if (many_lines && text.substr(position).starts_with(three)) {
+      return position + 3;
+    } else if (!many_lines && (text[position] == quote || text[position] == '\n')) {
+      return position + (text[position] == quote ? 1 : 0);
     } else {
-      ++at;
+      ++position;
     }
   }
   return text.size();
@@ -38,19 +38,19 @@ std::size_t end_of_string(std::string_view text, std::size_t start) {
 /// as TOML up to the first thing in it that is not TOML, where the parser stops too.
 std::size_t find_long_key(std::string_view text) {
   int dots = 0;
-  for (std::size_t at = 0; at < text.size();) {
-    const char c = text[at];
+  for (std::size_t position = 0; position < text.size();) {
+    const char c = text[position];
     if (c == '"' || c == '\'') {
-      at = end_of_string(text, at);
+      position = end_of_string(text, position);
       continue;
     }
     if (c == '#') {
-      at = std::min(text.find('\n', at), text.size());
+      position = std::min(text.find('\n', position), text.size());
       continue;
     }
-    if (c == '.' && ++dots >= most_key_parts) return at;
+    if (c == '.' && ++dots >= most_key_parts) return position;
     if (std::string_view("\n=,[]{}").find(c) != std::string_view::npos) dots = 0;
-    ++at;
+    ++position;
   }
   return std::string_view::npos;
 }

@@ -30,26 +30,32 @@ struct FreeConverter {
 };
 using Converter = std::unique_ptr<cv_converter, FreeConverter>;
 
-const char* internal_unit(Dimension dimension) {
-  switch (dimension) {
-    case Dimension::length:
-      return "mm";
-    case Dimension::force:
-    case Dimension::weight:
-      return "N";
-    case Dimension::force_per_length:
-    case Dimension::stiffness:
-      return "N/mm";
-    case Dimension::force_per_volume:
-      return "N/mm3";
-    case Dimension::stress:
-      return "N/mm2";
-    case Dimension::area:
-      return "mm2";
-    case Dimension::angle:
-      return "degree";
-  }
-  return "";
+/// What is known of a dimension.
+struct DimensionRow {
+  Dimension dimension;
+  std::string_view in_words;
+  const char* internal_unit;
+  Magnitudes magnitudes;
+};
+
+constexpr std::array<DimensionRow, 10> dimensions{{
+    {Dimension::none, "a number", "1", {1e-6, 1e6, "1e-6 to 1e6"}},
+    {Dimension::length, "a length", "mm", {1e-3, 1e6, "0.001 mm to 1 km"}},
+    {Dimension::force, "a force", "N", {1e-3, 1e9, "0.001 N to 1 GN"}},
+    {Dimension::force_per_length, "a force per length", "N/mm", {1e-6, 1e6, "0.001 N/m to 1 GN/m"}},
+    {Dimension::force_per_volume,
+     "a force per volume",
+     "N/mm3",
+     {1e-9, 1e3, "1 N/m3 to 1000 GN/m3"}},
+    {Dimension::stress, "a stress", "N/mm2", {1e-9, 1e7, "0.001 N/m2 to 10000 GPa"}},
+    {Dimension::stiffness, "a stiffness", "N/mm", {1e-3, 1e12, "0.001 N/mm to 1e9 kN/mm"}},
+    {Dimension::area, "an area", "mm2", {1e-2, 1e12, "0.01 mm2 to 1 km2"}},
+    {Dimension::angle, "an angle", "degree", {1e-6, 360.0, "1e-6 to 360 degrees"}},
+    {Dimension::weight, "a force or a mass", "N", {1e-3, 1e9, "0.001 N to 1 GN"}},
+}};
+
+const DimensionRow& row_of(Dimension dimension) {
+  return *std::ranges::find(dimensions, dimension, &DimensionRow::dimension);
 }
 
 /// What a job's author may have written instead, to name it in words.
@@ -182,27 +188,11 @@ double to_13_digits(double value) {
 }  // namespace
 
 std::string_view in_words(Dimension dimension) {
-  switch (dimension) {
-    case Dimension::length:
-      return "a length";
-    case Dimension::force:
-      return "a force";
-    case Dimension::force_per_length:
-      return "a force per length";
-    case Dimension::force_per_volume:
-      return "a force per volume";
-    case Dimension::stress:
-      return "a stress";
-    case Dimension::stiffness:
-      return "a stiffness";
-    case Dimension::area:
-      return "an area";
-    case Dimension::angle:
-      return "an angle";
-    case Dimension::weight:
-      return "a force or a mass";
-  }
-  return "";
+  return row_of(dimension).in_words;
+}
+
+const Magnitudes& magnitudes_of(Dimension dimension) {
+  return row_of(dimension).magnitudes;
 }
 
 void Units::Free::operator()(ut_system* system) const {
@@ -222,7 +212,7 @@ Units::Units() {
 double Units::parse(std::string_view text, Dimension due) const {
   const Parts parts = split(text);
   const Unit from = parse_written_unit(system_.get(), parts.unit);
-  const Unit to = parse_unit(system_.get(), internal_unit(due));
+  const Unit to = parse_unit(system_.get(), row_of(due).internal_unit);
   Converter converter = factor_between(from.get(), to.get());
   double factor = 1.0;
   if (!converter && due == Dimension::weight) {

@@ -1,5 +1,8 @@
 #pragma once
 
+#include "io/job/job_limits.h"
+#include "solver/job/quantity.h"
+
 #include <memory>
 #include <stdexcept>
 #include <string>
@@ -9,23 +12,13 @@ struct ut_system;
 
 namespace deadshore::io {
 
-/// What a quantity of a job measures. Internal units: mm, N, N/mm, N/mm3, N/mm2, N/mm, mm2,
-/// degrees, N. A stress is also a force on an area; a weight may be given as a mass, under standard
-/// gravity.
-enum class Dimension {
-  length,
-  force,
-  force_per_length,
-  force_per_volume,
-  stress,
-  stiffness,
-  area,
-  angle,
-  weight,
-};
+using solver::Dimension;
 
 /// In words with its article: "a length", "a force per length" ...
 [[nodiscard]] std::string_view in_words(Dimension dimension);
+
+/// Of numbers of this dimension, either way of 0.
+[[nodiscard]] const Magnitudes& magnitudes_of(Dimension dimension);
 
 /// A text that is no quantity of the due dimension. `what()` completes "found <text>, ...", such as
 /// "a force" or "a number without a unit".

@@ -28,9 +28,9 @@ struct Character {
 };
 
 /// A character of up to three bytes; code 0xfffd for what is longer or not UTF-8.
-Character character_at(std::string_view text, std::size_t at) {
+Character character_at(std::string_view text, std::size_t position) {
   const auto byte = [&](std::size_t i) {
-    return at + i < text.size() ? static_cast<unsigned char>(text[at + i]) : 0U;
+    return position + i < text.size() ? static_cast<unsigned char>(text[position + i]) : 0U;
   };
   const auto follows = [&](std::size_t i) { return (byte(i) & 0xc0U) == 0x80U; };
   if (byte(0) < 0x80U) return {byte(0), 1};
@@ -52,14 +52,14 @@ bool prints(unsigned code) {
 
 }  // namespace
 
-std::size_t unprintable_bytes(std::string_view text, std::size_t at) {
-  const Character character = character_at(text, at);
+std::size_t unprintable_bytes(std::string_view text, std::size_t position) {
+  const Character character = character_at(text, position);
   return prints(character.code) ? 0 : character.bytes;
 }
 
 std::string first_unprintable(std::string_view text) {
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    const Character character = character_at(text, at);
+  for (std::size_t position = 0; position < text.size(); ++position) {
+    const Character character = character_at(text, position);
     if (!prints(character.code)) return fmt::format("U+{:04X}", character.code);
   }
   return "";

@@ -6,7 +6,7 @@
 #include "io/job/toml_text.h"
 #include "io/tables/member_data.h"
 #include "io/tables/member_row.h"
-#include "io/tables/named_rows.h"
+#include "io/tables/rows_by_name.h"
 #include "solver/members/error.h"
 
 #include <fmt/format.h>

@@ -3,7 +3,7 @@
 #include "io/job/toml_text.h"
 #include "io/tables/member_data.h"
 #include "io/tables/member_row.h"
-#include "io/tables/named_rows.h"
+#include "io/tables/rows_by_name.h"
 #include "solver/checks/check.h"
 
 #include <utility>

@@ -11,8 +11,8 @@ namespace deadshore::solver {
 /// A timber sole under a prop: `timber.section.b` across the grain, `.h` thick.
 struct SolePlate {
   TimberMember timber;
-  double length = 0.0;     ///< along the grain, of one prop's share
-  double prop_base = 0.0;  ///< side of the prop's square base plate
+  double length = 0.0;       ///< along the grain, of one prop's share
+  double prop_base = 120.0;  ///< side of the prop's square base plate
 };
 
 /// The part of a sole that presses on the ground: spread through its thickness 2 to 1 along the

@@ -19,7 +19,8 @@ inline constexpr double least_masonry = 1.0;
 
 using FaultList = std::vector<Fault>;
 
-/// "needle[0].x".
+/// "needle[0]", and "needle[0].x".
+[[nodiscard]] std::string entry_path(std::string_view table, std::size_t index);
 [[nodiscard]] std::string key_of(std::string_view table, std::size_t index, std::string_view key);
 
 /// A length in m, or in mm below 1 m: "5.6 m", "150 mm".
@@ -53,7 +54,7 @@ void check_bearing(double x, double bearing, double wall_length, const std::stri
 /// The house, from which loads come: everything but their levels, which count with the loads.
 void find_house_faults(const House& house, const mesh::WallShape& wall, FaultList& faults);
 
-/// Numbers that are not finite or have no sense as sizes, weights and stiffnesses.
+/// Numbers that are not finite or not in the range of their key; without the house's.
 void find_number_faults(const Job& job, FaultList& faults);
 
 /// Things without a name, or with another's.
@@ -74,8 +75,11 @@ void find_needle_faults(const Job& job, FaultList& faults);
 /// Needle frames, and the needles on them.
 void find_frame_faults(const Job& job, FaultList& faults);
 
-/// What is wrong, at `key`, with a sound prop that is set to `extension`: out of its reach, or its
-/// safe load not known there.
+/// Refuses steel so thin that it buckles before it yields.
+void check_section_class(const NeedleMember& member, const std::string& key, FaultList& faults);
+
+/// What is wrong, at `key`, with a prop that is set to `extension`: unsound, out of its reach, or
+/// its safe load not known there.
 [[nodiscard]] std::optional<Fault> fault_of_prop(const Job& job, const Prop& prop, double extension,
                                                  const std::string& key);
 
@@ -86,7 +90,7 @@ void find_dead_shore_faults(const Job& job, FaultList& faults);
 /// What dead shores are made of.
 void find_shore_faults(const Job& job, FaultList& faults);
 
-/// How the beam goes up; its numbers too.
+/// How the beam goes up.
 void find_lift_faults(const Job& job, FaultList& faults);
 
 /// How what comes out is taken apart.

@@ -2,6 +2,7 @@
 
 #include "solver/checks/check.h"
 #include "solver/job/fault_list.h"
+#include "solver/job/field.h"
 #include "solver/job/stage_faults.h"
 
 #include <fmt/format.h>
@@ -37,6 +38,10 @@ double area_under(const std::vector<mesh::Point>& top) {
 }
 
 }  // namespace
+
+std::string entry_path(std::string_view table, std::size_t index) {
+  return fmt::format("{}[{}]", table, index);
+}
 
 std::string key_of(std::string_view table, std::size_t index, std::string_view key) {
   return fmt::format("{}[{}].{}", table, index, key);
@@ -92,6 +97,16 @@ void find_name_faults(const Job& job, FaultList& faults) {
   check_names(job.dead_shores, "dead_shore", own_name, shores, faults);
   TakenNames stages = {{hand_stage, "the checks by hand"}};
   check_names(job.stages, "stage", own_name, stages, faults);
+}
+
+void find_removal_faults(const Job& job, FaultList& faults) {
+  const double one = job.removal.one_person_lift;
+  const double two = job.removal.two_person_lift;
+  if (two < one)
+    faults.push_back({"removal.two_person_lift",
+                      fmt::format("{}, where one person lifts {}", in_words(two, fields::newtons),
+                                  in_words(one, fields::newtons)),
+                      "what one person lifts or more"});
 }
 
 void find_analysis_faults(const Job& job, FaultList& faults) {

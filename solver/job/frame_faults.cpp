@@ -1,5 +1,5 @@
 #include "mesh/plane.h"
-#include "solver/job/fault_list.h"
+#include "solver/job/number_faults.h"
 #include "solver/members/error.h"
 #include "solver/members/prop.h"
 
@@ -34,21 +34,15 @@ struct FrameInJob {
   }
 };
 
-void check_member(const FrameInJob& in) {
-  const auto* steel = std::get_if<SteelMember>(&in.frame().member);
-  if (steel != nullptr && steel->class_in_bending == 4)
-    in.refuse("",
-              fmt::format("{} in {}, so thin that it buckles before it yields (class 4)",
-                          steel->section.name, to_string(steel->grade)),
-              "a section of class 1, 2 or 3");
-}
-
 void check_leaves(const FrameInJob& in) {
   const std::vector<mesh::Interval>& leaves = in.frame().leaves;
   const double thickness = in.job.thickness;
   for (std::size_t i = 0; i < leaves.size(); ++i) {
     const std::string key = fmt::format("leaves[{}]", i);
     const mesh::Interval leaf = leaves[i];
+    for (const double side : {leaf.from, leaf.to})
+      check_number(fmt::format("needle_frame[{}].{}", in.index, key), side, fields::mm, fields::any,
+                   in.faults);
     if (leaf.length() <= mesh::same_place)
       in.refuse(key, in_words(leaf), "a leaf from its outer side to its inner side");
     else if (leaf.from < -mesh::same_place || leaf.to > thickness + mesh::same_place)
@@ -158,17 +152,11 @@ void check_prop(const FrameInJob& in, std::size_t i) {
                      "a mark of its own");
   check_place(in, i);
   check_sole(in, i);
-  try {
-    require_sound(prop.prop);
-  } catch (const MemberError& error) {
-    in.refuse_prop(i, "prop", error.member() + ": " + error.found(), error.due());
-    return;
-  }
   check_extension(in, i);
 }
 
 void check_frame(const FrameInJob& in) {
-  check_member(in);
+  check_section_class(in.frame().member, entry_path("needle_frame", in.index), in.faults);
   check_leaves(in);
   const NeedleFrame& frame = in.frame();
   const double soffit = in.job.wall.cut.soffit;
@@ -208,8 +196,22 @@ void check_needle_on_frame(const Job& job, std::size_t i, FaultList& faults) {
 
 }  // namespace
 
+void check_section_class(const NeedleMember& member, const std::string& key, FaultList& faults) {
+  const auto* steel = std::get_if<SteelMember>(&member);
+  if (steel != nullptr && steel->class_in_bending == 4)
+    faults.push_back({key,
+                      fmt::format("{} in {}, so thin that it buckles before it yields (class 4)",
+                                  steel->section.name, to_string(steel->grade)),
+                      "a section of class 1, 2 or 3"});
+}
+
 std::optional<Fault> fault_of_prop(const Job& job, const Prop& prop, double extension,
                                    const std::string& key) {
+  try {
+    require_sound(prop);
+  } catch (const MemberError& error) {
+    return Fault{key, error.member() + ": " + error.found(), error.due()};
+  }
   if (extension < prop.shortest || extension > prop.longest)
     return Fault{
         key,

@@ -1,21 +1,18 @@
 #include "mesh/plane.h"
 #include "solver/job/beam_places.h"
-#include "solver/job/number_check.h"
+#include "solver/job/number_faults.h"
 
 #include <fmt/format.h>
 
-#include <map>
 #include <string>
-#include <utility>
 
 namespace deadshore::solver {
 
 namespace {
 
-using number_words::force;
-using number_words::length;
-using number_words::plain;
-using number_words::stress;
+std::string piece_key(const char* list, std::size_t i) {
+  return fmt::format("lift.{}[{}]", list, i);
+}
 
 void check_table(const ForkTable& table, const std::string& key, FaultList& faults) {
   if (table.rows.size() < 2)
@@ -23,94 +20,24 @@ void check_table(const ForkTable& table, const std::string& key, FaultList& faul
                       "loads at two distances or more"});
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
     const ForkTable::Row& row = table.rows[i];
-    const NumberCheck numbers(faults, key);
-    numbers(fmt::format("distance[{}]", i).c_str(), row.distance, length, Range::not_negative);
-    numbers(fmt::format("load[{}]", i).c_str(), row.load, force, Range::positive);
+    const std::string distance = entry_path(key + ".distance", i);
+    check_number(distance, row.distance, fields::mm, fields::not_negative, faults);
+    check_number(entry_path(key + ".load", i), row.load, fields::kN, fields::positive, faults);
     if (i > 0 && !(row.distance > table.rows[i - 1].distance))
       faults.push_back(
-          {fmt::format("{}.distance[{}]", key, i),
+          {distance,
            fmt::format("{} after {}", in_words(row.distance), in_words(table.rows[i - 1].distance)),
            "rising distances"});
   }
 }
 
-void check_lifter(const Lifter& lifter, const std::string& key, FaultList& faults) {
-  const NumberCheck numbers(faults, key);
-  numbers("at", lifter.at, length, Range::any);
-  numbers("load_distance", lifter.load_distance, length, Range::not_negative);
-  numbers("width", lifter.width, length, Range::positive);
-  if (lifter.tipping) {
-    numbers("own_weight", lifter.tipping->own_weight, force, Range::positive);
-    numbers("weight_behind", lifter.tipping->weight_behind, length, Range::positive);
-    numbers("load_beyond", lifter.tipping->load_beyond, length, Range::any);
-  }
-  check_table(lifter.capacity, key + ".capacity", faults);
-}
-
-void check_fixing(const Fixing& fixing, const std::string& key, FaultList& faults) {
-  const NumberCheck numbers(faults, key);
-  numbers("number", fixing.number, plain, Range::positive);
-  if (fixing.capacity) {
-    numbers("capacity", *fixing.capacity, force, Range::positive);
-    return;
-  }
-  numbers("diameter", fixing.diameter, length, Range::positive);
-  numbers("tensile_strength", fixing.tensile_strength, stress, Range::positive);
-  numbers("side_thickness", fixing.side_thickness, length, Range::positive);
-  numbers("penetration", fixing.penetration, length, Range::positive);
-  constexpr double thickest = 8.0;
-  if (fixing.diameter > thickest)
-    faults.push_back({key + ".diameter", in_words(fixing.diameter),
-                      "up to 8 mm; for bolts give their usable load as the capacity"});
-}
-
-void check_stand(const Stand& stand, const std::string& key, FaultList& faults) {
-  const NumberCheck numbers(faults, key);
-  numbers("at", stand.at, length, Range::any);
-  numbers("width", stand.width, length, Range::positive);
-  numbers("depth", stand.depth, length, Range::positive);
-  numbers("legs", stand.legs, plain, Range::positive);
-  numbers("leg_width", stand.leg.section.b, length, Range::positive);
-  numbers("leg_depth", stand.leg.section.h, length, Range::positive);
-  numbers("leg_length", stand.leg_length, length, Range::positive);
-  check_fixing(stand.fixing, key + ".fixing", faults);
-}
-
-std::string piece_key(const char* list, std::size_t i) {
-  return fmt::format("lift.{}[{}]", list, i);
-}
-
-void check_numbers(const Lifting& lifting, FaultList& faults) {
-  const NumberCheck numbers(faults, "lift");
-  numbers("clearance", lifting.clearance, length, Range::not_negative);
-  numbers("needle_underside", lifting.needle_underside, length, Range::any);
-  numbers("pocket_left", lifting.pocket_left, length, Range::not_negative);
-  numbers("pocket_right", lifting.pocket_right, length, Range::not_negative);
-  numbers("floor_level", lifting.floor_level, length, Range::any);
-  numbers("room_left", lifting.room_left, length, Range::any);
-  numbers("room_right", lifting.room_right, length, Range::any);
-  numbers("dynamic_factor", lifting.dynamic_factor, plain, Range::positive);
-  for (std::size_t i = 0; i < lifting.lifters.size(); ++i)
-    check_lifter(lifting.lifters[i], piece_key("lifter", i), faults);
-  for (std::size_t i = 0; i < lifting.stands.size(); ++i)
-    check_stand(lifting.stands[i], piece_key("stand", i), faults);
-}
-
 /// Names of their own, so that a check can be told from another's.
 void check_names(const Lifting& lifting, FaultList& faults) {
-  std::map<std::string, std::string> taken;
-  const auto check = [&](const std::string& name, const std::string& key) {
-    if (name.empty()) {
-      faults.push_back({key, "no name", "a name to call it by in the answer"});
-    } else if (const auto [earlier, is_new] = taken.emplace(name, key); !is_new) {
-      faults.push_back({key, fmt::format("{}, also the name at {}", quoted(name), earlier->second),
-                        "a name of its own"});
-    }
-  };
+  TakenNames taken;
   for (std::size_t i = 0; i < lifting.lifters.size(); ++i)
-    check(lifting.lifters[i].name, piece_key("lifter", i) + ".name");
+    check_name(lifting.lifters[i].name, piece_key("lifter", i) + ".name", taken, faults);
   for (std::size_t i = 0; i < lifting.stands.size(); ++i)
-    check(lifting.stands[i].name, piece_key("stand", i) + ".name");
+    check_name(lifting.stands[i].name, piece_key("stand", i) + ".name", taken, faults);
 }
 
 template <class Pieces>
@@ -171,12 +98,10 @@ void find_lift_faults(const Job& job, FaultList& faults) {
   const std::size_t before = faults.size();
   if (lifting.lifters.empty())
     faults.push_back({"lift.lifter", "no lifter", "what the beam is lifted with"});
-  check_numbers(lifting, faults);
+  for (std::size_t i = 0; i < lifting.lifters.size(); ++i)
+    check_table(lifting.lifters[i].capacity, piece_key("lifter", i) + ".capacity", faults);
   check_names(lifting, faults);
   if (faults.size() > before) return;
-  if (lifting.dynamic_factor < 1.0)
-    faults.push_back({"lift.dynamic_factor", plain(lifting.dynamic_factor),
-                      "1 or more: what moves never weighs less"});
   check_ways(job, faults);
 }
 

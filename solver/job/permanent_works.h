@@ -12,11 +12,12 @@
 namespace deadshore::solver {
 
 /// Dry packing between the beam and the masonry over it. It hardens with age as concrete does by
-/// EN 1992-1-1 3.1.2(6) and 3.1.3(3).
+/// EN 1992-1-1 3.1.2(6) and 3.1.3(3). Defaults: sand and cement, 3 to 1, barely damp and rammed in
+/// (common practice; values from memory, on the soft and weak side), cement of class N.
 struct DryPacking {
-  double thickness = 0.0;  ///< > 0
-  double E = 0.0;          ///< at 28 days
-  double strength = 0.0;   ///< characteristic compressive strength at 28 days
+  double thickness = 20.0;
+  double E = 10000.0;      ///< at 28 days
+  double strength = 20.0;  ///< characteristic compressive strength at 28 days
   double hardening =
       0.25;  ///< s of EN 1992-1-1 3.1.2(6): 0.20 rapid, 0.25 normal, 0.38 slow cement
 };
@@ -31,19 +32,21 @@ struct DryPacking {
 [[nodiscard]] double packing_bed(const DryPacking& packing, double age);
 
 /// A padstone under each end of the beam: full thickness of the wall, from the jamb into the pier.
+/// Defaults: concrete C25/30, E_cm of EN 1992-1-1 Table 3.1 and unit weight of EN 1991-1-1 Table
+/// A.1 (both from memory).
 struct Padstone {
   double length = 0.0;  ///< along the wall, >= the beam's bearing
   double depth = 0.0;
-  double E = 0.0;
-  double nu = 0.0;
-  double unit_weight = 0.0;  ///< N/mm3
-  double strength = 0.0;     ///< characteristic compressive strength
+  double E = 31000.0;
+  double nu = 0.2;
+  double unit_weight = 25e-6;  ///< N/mm3
+  double strength = 25.0;      ///< characteristic compressive strength
 };
 
 /// The permanent beam under the soffit: one section, or more of them bolted side by side, that
 /// share load evenly.
 struct PermanentBeam {
-  std::string name;
+  std::string name = "beam";
   SteelMember member;
   int count = 1;
   double bearing = 0.0;  ///< at each end, on its padstone

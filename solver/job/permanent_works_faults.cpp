@@ -29,15 +29,6 @@ std::vector<Block> blocks_of(const Job& job) {
           {"the right padstone", length, places.padstones[1]}};
 }
 
-void check_section(const PermanentBeam& beam, FaultList& faults) {
-  const SteelMember& member = beam.member;
-  if (member.class_in_bending == 4)
-    faults.push_back({"beam.section",
-                      fmt::format("{} in {}, so thin that it buckles before it yields (class 4)",
-                                  member.section.name, to_string(member.grade)),
-                      "a section of class 1, 2 or 3"});
-}
-
 void check_height(const Job& job, FaultList& faults) {
   const PermanentBeam& beam = *job.beam;
   const double soffit = job.wall.cut.soffit;
@@ -124,7 +115,7 @@ void find_beam_faults(const Job& job, FaultList& faults) {
   if (!job.beam) return;
   const PermanentBeam& beam = *job.beam;
   const std::size_t before = faults.size();
-  check_section(beam, faults);
+  check_section_class(beam.member, "beam.section", faults);
   if (beam.padstone.length < beam.bearing - mesh::same_place)
     faults.push_back({"beam.padstone.length",
                       fmt::format("{}, under a bearing of {}", in_words(beam.padstone.length),

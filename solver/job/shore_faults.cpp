@@ -1,11 +1,9 @@
 #include "mesh/plane.h"
-#include "solver/job/fault_list.h"
-#include "solver/members/error.h"
+#include "solver/job/number_faults.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <functional>
 #include <optional>
 #include <utility>
@@ -30,71 +28,7 @@ struct ShoreInJob {
   void refuse(const std::string& own_key, std::string found, std::string due) const {
     faults.get().push_back({key(own_key), std::move(found), std::move(due)});
   }
-  void require_size(const char* own_key, double size) const {
-    if (!(size > 0.0) || !std::isfinite(size)) refuse(own_key, in_words(size), "a length above 0");
-  }
-  void require_place(const char* own_key, double place) const {
-    if (!std::isfinite(place)) refuse(own_key, in_words(place), "a length");
-  }
 };
-
-void check_timber(const ShoreInJob& in, const TimberMember& timber, const char* width,
-                  const char* depth) {
-  in.require_size(width, timber.section.b);
-  in.require_size(depth, timber.section.h);
-}
-
-void check_uprights_numbers(const ShoreInJob& in) {
-  if (const auto* studs = std::get_if<StudRow>(&in.frame().uprights)) {
-    check_timber(in, studs->stud, "stud_width", "stud_depth");
-    in.require_size("stud_spacing", studs->spacing);
-    return;
-  }
-  const auto& props = std::get<PropRow>(in.frame().uprights);
-  in.require_size("prop_base", props.base);
-  for (const double place : props.places) in.require_place("places", place);
-  if (!(props.most_apart >= 0.0) || !std::isfinite(props.most_apart))
-    in.refuse("most_apart", in_words(props.most_apart), "a length above 0, or none");
-}
-
-void check_footing_numbers(const ShoreInJob& in) {
-  const Footing& footing = in.frame().footing;
-  check_timber(in, footing.sole.timber, "sole_width", "sole_thickness");
-  const bool on_ground = footing.suspended_floor.empty();
-  const double modulus = footing.subgrade_modulus;
-  if (!std::isfinite(modulus) || modulus < 0.0 || (on_ground && modulus == 0.0))
-    in.refuse("subgrade_modulus", fmt::format("{:.6g} MN/m3", 1e3 * modulus),
-              "a pressure above 0 for a settlement");
-  if (!on_ground || !footing.ground.presumed_bearing) return;
-  const double bearing = *footing.ground.presumed_bearing;
-  if (!(bearing > 0.0) || !std::isfinite(bearing))
-    in.refuse("ground_bearing", fmt::format("{:.6g} kN/m2", 1e3 * bearing), "a pressure above 0");
-}
-
-void check_numbers(const ShoreInJob& in) {
-  const ShoreFrame& frame = in.frame();
-  in.require_size("joist_span", frame.joist_span);
-  in.require_size("joist_spacing", frame.joist_spacing);
-  in.require_size("joist_width", frame.joist_width);
-  in.require_place("distance", frame.distance);
-  in.require_place("from", frame.x.from);
-  in.require_place("to", frame.x.to);
-  in.require_place("joist_level", frame.joist_level);
-  in.require_place("floor_level", frame.floor_level);
-  if (const auto* timber = std::get_if<TimberMember>(&frame.head))
-    check_timber(in, *timber, "width", "depth");
-  check_uprights_numbers(in);
-  check_footing_numbers(in);
-}
-
-void check_head(const ShoreInJob& in) {
-  const auto* steel = std::get_if<SteelMember>(&in.frame().head);
-  if (steel != nullptr && steel->class_in_bending == 4)
-    in.refuse("",
-              fmt::format("{} in {}, so thin that it buckles before it yields (class 4)",
-                          steel->section.name, to_string(steel->grade)),
-              "a section of class 1, 2 or 3");
-}
 
 /// Refuses a row of more parts than any row has: each is reckoned with on its own.
 void check_count(const ShoreInJob& in, const char* key, double spacing) {
@@ -126,8 +60,7 @@ void check_row(const ShoreInJob& in) {
               "a row from left to right, a spacing of joists long or more");
     return;
   }
-  if (!(frame.footing.sole.length >= frame.x.length() - mesh::same_place) ||
-      !std::isfinite(frame.footing.sole.length))
+  if (frame.footing.sole.length < frame.x.length() - mesh::same_place)
     in.refuse("sole_length",
               fmt::format("{}, under a row of {}", in_words(frame.footing.sole.length),
                           in_words(frame.x.length())),
@@ -149,6 +82,7 @@ void check_places(const ShoreInJob& in, const PropRow& props) {
     in.refuse("places", "one place", "two props or more, or no places, which proposes them");
   for (std::size_t i = 0; i < places.size(); ++i) {
     const std::string key = fmt::format("places[{}]", i);
+    check_number(in.key(key), places[i], fields::m, fields::any, in.faults);
     if (places[i] - half < frame.x.from - mesh::same_place ||
         places[i] + half > frame.x.to + mesh::same_place)
       in.refuse(key,
@@ -173,12 +107,6 @@ void check_prop(const ShoreInJob& in, const PropRow& props) {
         fmt::format("{}, less than the props' base of {}", in_words(sole), in_words(props.base)),
         "a sole under the whole base");
   check_places(in, props);
-  try {
-    require_sound(props.prop);
-  } catch (const MemberError& error) {
-    in.refuse("prop", error.member() + ": " + error.found(), error.due());
-    return;
-  }
   if (std::optional<Fault> fault =
           fault_of_prop(in.job, props.prop, upright_length(frame), in.key("prop")))
     in.faults.get().push_back(*std::move(fault));
@@ -219,9 +147,7 @@ void find_shore_faults(const Job& job, FaultList& faults) {
     if (!job.dead_shores[i].frame) continue;
     const ShoreInJob in{job, i, faults};
     const std::size_t before = faults.size();
-    check_numbers(in);
-    if (faults.size() > before) continue;
-    check_head(in);
+    check_section_class(in.frame().head, in.key(""), faults);
     check_row(in);
     if (faults.size() > before) continue;
     check_uprights(in);

@@ -13,7 +13,7 @@ namespace deadshore::solver {
 /// Adjustable props under the head plate.
 struct PropRow {
   Prop prop;
-  double base = 0.0;           ///< side of its square plates, foot and head
+  double base = 120.0;         ///< side of its square plates, foot and head
   std::vector<double> places;  ///< x of each; empty: proposed from `most_apart` and the loads
   double most_apart = 0.0;     ///< 0: proposed too
 };

@@ -9,6 +9,7 @@
 #include <toml++/toml.h>
 
 #include <algorithm>
+#include <cmath>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -52,8 +53,20 @@ std::vector<toml::table*> tables_for(toml::table& root, const SchemaTable& schem
   return found;
 }
 
+/// Numbers of the key's unit on either side of its range, and its ends where they are out.
+std::vector<double> out_of(const Key& key) {
+  const solver::Range& range = key.range;
+  std::vector<double> out;
+  for (const double end : {range.least, range.most}) {
+    if (!std::isfinite(end)) continue;
+    for (const double beside : {end - key.unit.size, end, end + key.unit.size})
+      if (!range.holds(beside)) out.push_back(beside / key.unit.size);
+  }
+  return out;
+}
+
 /// What a key of any kind is not due to hold, and what this one is not, as TOML.
-std::vector<std::string> wrong_values(const SchemaKey& key) {
+std::vector<std::string> wrong_values(const Key& key) {
   std::vector<std::string> wrong = {"1979-05-27", "{ a = 1 }", "[[[1]]]", "[{}]"};
   const auto add = [&](std::initializer_list<const char*> values) {
     wrong.insert(wrong.end(), values.begin(), values.end());
@@ -68,16 +81,15 @@ std::vector<std::string> wrong_values(const SchemaKey& key) {
       break;
     case KeyKind::number:
       add({"nan", "inf", "-inf", "1e300", "1e-300", "'1'", "[]"});
+      for (const double value : out_of(key)) wrong.push_back(std::to_string(value));
       break;
     case KeyKind::quantity:
     case KeyKind::quantity_or_top:
       add({"'3'", "'3 K'", "'nan mm'", "'inf kN'", "'3 parsnips'", "''", "'mm'", "[]"});
       for (const char* number : {"1e300 ", "1e-300 ", "0x10 ", "1,5 "})
-        wrong.push_back("'" + std::string(number) + std::string(key.usual_unit) + "'");
-      if (key.range.starts_with("above 0")) {
-        wrong.push_back("'0 " + std::string(key.usual_unit) + "'");
-        wrong.push_back("'-1 " + std::string(key.usual_unit) + "'");
-      }
+        wrong.push_back("'" + std::string(number) + std::string(key.unit.symbol) + "'");
+      for (const double value : out_of(key))
+        wrong.push_back("'" + std::to_string(value) + " " + std::string(key.unit.symbol) + "'");
       break;
     case KeyKind::choice:
       add({"''", "[]"});
@@ -115,7 +127,7 @@ std::string line_of(const std::string& text, int number) {
 
 struct BadValue {
   std::string table;
-  const SchemaKey* key = nullptr;
+  const Key* key = nullptr;
   std::string value;
 };
 
@@ -136,7 +148,7 @@ void expect_refused(const std::string& text, const BadValue& bad) {
 }
 
 /// The sample that has the key itself, or else its table.
-std::string sample_for(const SchemaTable& schema, const SchemaKey& key) {
+std::string sample_for(const SchemaTable& schema, const Key& key) {
   std::string second;
   for (const std::string& job : samples()) {
     toml::table root = toml::parse(job);
@@ -148,7 +160,7 @@ std::string sample_for(const SchemaTable& schema, const SchemaKey& key) {
   return second;
 }
 
-void expect_key_guarded(const SchemaTable& schema, const SchemaKey& key) {
+void expect_key_guarded(const SchemaTable& schema, const Key& key) {
   const std::string sample = sample_for(schema, key);
   ASSERT_FALSE(sample.empty()) << "no sample has [" << schema.name << "]";
   const toml::table sound = toml::parse(sample);
@@ -168,7 +180,7 @@ class HostileKeys : public ::testing::TestWithParam<std::size_t> {};
 
 TEST_P(HostileKeys, AreRefusedByFileLineAndKey) {
   const SchemaTable& schema = job_schema()[GetParam()];
-  for (const SchemaKey& key : schema.keys) expect_key_guarded(schema, key);
+  for (const Key& key : schema.keys) expect_key_guarded(schema, key);
 }
 
 INSTANTIATE_TEST_SUITE_P(Schema, HostileKeys, ::testing::Range(std::size_t{0}, job_schema().size()),

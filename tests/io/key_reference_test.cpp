@@ -1,4 +1,4 @@
-#include "io/job/key_reference.h"
+#include "io/job/schema_pages.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -16,7 +16,7 @@ using ::testing::Not;
 TEST(KeyReference, ExplainsEveryKeyOfEveryTable) {
   for (const SchemaTable& table : job_schema()) {
     const std::string text = reference_of(table);
-    for (const SchemaKey& key : table.keys) {
+    for (const Key& key : table.keys) {
       EXPECT_THAT(text, HasSubstr("\n  " + std::string(key.name) + " ")) << table.name;
       EXPECT_THAT(text, HasSubstr("\n      " + std::string(key.name) + " = ")) << table.name;
     }

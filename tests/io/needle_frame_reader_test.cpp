@@ -1,7 +1,7 @@
 #include "io/error.h"
 #include "io/job/job_reader.h"
 #include "io/tables/member_tables.h"
-#include "io/tables/subgrade_moduli.h"
+#include "io/tables/usual_values.h"
 #include "tests/io/core_keys.h"
 #include "tests/io/scratch_folder.h"
 

@@ -1,5 +1,7 @@
 #include "io/job/schema.h"
 
+#include "io/job/units.h"
+
 #include <gtest/gtest.h>
 
 #include <array>
@@ -13,12 +15,13 @@ namespace {
 TEST(Schema, EveryKeySaysWhatItIs) {
   for (const SchemaTable& table : job_schema()) {
     EXPECT_TRUE(table.meaning.ends_with('.')) << table.name;
-    for (const SchemaKey& key : table.keys) {
+    for (const Key& key : table.keys) {
       const std::string where = std::string(table.name) + "." + std::string(key.name);
       EXPECT_TRUE(key.meaning.ends_with('.')) << where;
-      EXPECT_FALSE(key.required && !key.fallback.empty()) << where;
-      EXPECT_EQ(key.kind == KeyKind::choice || key.kind == KeyKind::choices, !key.choices.empty())
+      EXPECT_EQ(key.need == Need::with_default, !key.fallback.empty()) << where;
+      EXPECT_EQ(key.kind == KeyKind::choice || key.kind == KeyKind::choices, !key.words.empty())
           << where;
+      EXPECT_EQ(key.example.empty(), !key.words.empty()) << where;
     }
   }
 }
@@ -26,16 +29,29 @@ TEST(Schema, EveryKeySaysWhatItIs) {
 TEST(Schema, EveryExampleAndDefaultIsAQuantityOfItsDimension) {
   const Units units;
   for (const SchemaTable& table : job_schema()) {
-    for (const SchemaKey& key : table.keys) {
+    for (const Key& key : table.keys) {
       if (key.kind != KeyKind::quantity && key.kind != KeyKind::quantity_or_top) continue;
-      EXPECT_NO_THROW(static_cast<void>(units.parse(key.example, key.dimension))) << key.name;
-      EXPECT_NO_THROW(
-          static_cast<void>(units.parse("1 " + std::string(key.usual_unit), key.dimension)))
-          << key.name;
+      EXPECT_NO_THROW(static_cast<void>(units.parse(key.example, key.unit.dimension))) << key.name;
       if (key.fallback.empty()) continue;
-      EXPECT_NO_THROW(static_cast<void>(units.parse(key.fallback, key.dimension))) << key.name;
+      EXPECT_NO_THROW(static_cast<void>(units.parse(key.fallback, key.unit.dimension))) << key.name;
     }
   }
+}
+
+// Against the sizes of the UDUNITS-2 database.
+TEST(Schema, EveryUnitHasItsSize) {
+  const Units units;
+  int quantities = 0;
+  for (const SchemaTable& table : job_schema()) {
+    for (const Key& key : table.keys) {
+      if (key.unit.symbol.empty()) continue;
+      ++quantities;
+      EXPECT_DOUBLE_EQ(units.parse("1 " + std::string(key.unit.symbol), key.unit.dimension),
+                       key.unit.size)
+          << table.name << "." << key.name;
+    }
+  }
+  EXPECT_GT(quantities, 100);
 }
 
 TEST(Schema, EveryTableIsInsideAnother) {

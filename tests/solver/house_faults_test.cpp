@@ -122,8 +122,8 @@ const BadJob bad_roofs[] = {
     {"roof[0].snow", "-0.4 kN/m2", [](Job& j) { j.house.roofs[0].snow = -0.4e-3; }},
     {"roof[0].access", "-0.6 kN/m2", [](Job& j) { j.house.roofs[0].access = -0.6e-3; }},
     {"roof[0].to", "past the wall's right end", [](Job& j) { j.house.roofs[0].x.to = 6500.0; }},
-    {"roof[0].on_slope", "nothing that weighs", [](Job& j) { j.house.roofs[0].on_slope = {}; }},
-    {"roof[0].on_plan[0].weight", "nan",
+    {"roof[0].coverings", "nothing that weighs", [](Job& j) { j.house.roofs[0].on_slope = {}; }},
+    {"roof[0].ceiling[0].weight", "nan",
      [](Job& j) {
        j.house.roofs[0].on_plan = {{"ceiling", 0.0, nan, ""}};
      }},
@@ -138,8 +138,8 @@ const BadJob bad_roofs[] = {
 INSTANTIATE_TEST_SUITE_P(InRoofs, HouseFaults, testing::ValuesIn(bad_roofs));
 
 const BadJob bad_partitions[] = {
-    {"partition[0].floor", "\"attic\"", [](Job& j) { j.house.partitions[0].floor = "attic"; }},
-    {"partition[0].floor", "\"landing\", whose joists run along the wall",
+    {"partition[0].on", "\"attic\"", [](Job& j) { j.house.partitions[0].floor = "attic"; }},
+    {"partition[0].on", "\"landing\", whose joists run along the wall",
      [](Job& j) { j.house.partitions[0].floor = "landing"; }},
     {"partition[0].distance", "3.9 m from the wall, past the end of the joists of \"bedroom\"",
      [](Job& j) { j.house.partitions[0].distance = 3900.0; }},
@@ -165,8 +165,8 @@ const BadJob bad_partitions[] = {
     {"partition[1].bearing", "nan", [](Job& j) { j.house.partitions[1].bearing = nan; }},
     {"partition[1].openings", "5 m2, in a wall of 4.8 m2",
      [](Job& j) { j.house.partitions[1].openings = 5e6; }},
-    {"contents[0].floor", "\"\"", [](Job& j) { j.house.contents[0].floor = ""; }},
-    {"contents[0].floor", "whose joists run along",
+    {"contents[0].on", "\"\"", [](Job& j) { j.house.contents[0].floor = ""; }},
+    {"contents[0].on", "whose joists run along",
      [](Job& j) { j.house.contents[0].floor = "landing"; }},
     {"contents[0].distance", "5 m from the wall",
      [](Job& j) { j.house.contents[0].distance = 5000.0; }},

@@ -53,7 +53,7 @@ INSTANTIATE_TEST_SUITE_P(
                              [](Job& job) { job.lifting->lifters[0].width = 0.0; }},
                       BadJob{"lift.lifter[0].load_distance", "-5 mm",
                              [](Job& job) { job.lifting->lifters[0].load_distance = -5.0; }},
-                      BadJob{"lift.lifter[0].own_weight", "0 kN",
+                      BadJob{"lift.lifter[0].own_weight", "0 kgf",
                              [](Job& job) { job.lifting->lifters[0].tipping->own_weight = 0.0; }},
                       BadJob{"lift.lifter[0].capacity", "loads at 1 distances",
                              [](Job& job) { job.lifting->lifters[0].capacity.rows.pop_back(); }},

@@ -1,4 +1,4 @@
-#include "io/tables/named_rows.h"
+#include "io/tables/rows_by_name.h"
 
 #include <cctype>
 

@@ -1,0 +1,63 @@
+#pragma once
+
+#include <limits>
+#include <string>
+#include <string_view>
+
+/// What a number of a job measures, how it is written, and where it may lie.
+namespace deadshore::solver {
+
+/// What a number measures. Internal units: mm, N, N/mm, N/mm3, N/mm2, N/mm, mm2, degrees, N. A
+/// stress is also a force on an area; a weight may be given as a mass, under standard gravity.
+enum class Dimension {
+  none,
+  length,
+  force,
+  force_per_length,
+  force_per_volume,
+  stress,
+  stiffness,
+  area,
+  angle,
+  weight,
+};
+
+/// The unit that a builder gives a quantity in.
+struct Unit {
+  Dimension dimension = Dimension::none;
+  std::string_view symbol = {};  ///< empty for a number without dimension
+  double size = 1.0;             ///< in internal units
+};
+
+/// Where a number may lie: knows whether it does, and says itself.
+struct Range {
+  double least = -std::numeric_limits<double>::infinity();
+  double most = std::numeric_limits<double>::infinity();
+  bool above_least = false;      ///< `least` itself is out
+  bool below_most = false;       ///< `most` itself is out
+  bool whole = false;            ///< whole numbers only
+  bool or_none = false;          ///< 0 is in, and stands for none
+  std::string_view bounds = {};  ///< what else bounds it, in words: "inside the wall"
+  std::string_view reason = {};  ///< why, to follow the range in a message
+
+  [[nodiscard]] bool holds(double value) const;
+
+  /// The same range, bounded by something else too.
+  [[nodiscard]] constexpr Range within(std::string_view other_bounds) const {
+    Range range = *this;
+    range.bounds = other_bounds;
+    return range;
+  }
+};
+
+/// "5.6 m" or "150 mm" for a length, "19 kN/m3" for what is given in kN/m3, "0.2" for a plain
+/// number.
+/// \param value in internal units
+[[nodiscard]] std::string in_words(double value, const Unit& unit);
+
+/// "more than 0", "0 or more and less than 90 degrees", "1 or 2"; empty where any number will do.
+/// Without `bounds`, which are no matter of the number alone.
+/// \param unit of the numbers
+[[nodiscard]] std::string in_words(const Range& range, const Unit& unit);
+
+}  // namespace deadshore::solver
