@@ -7,7 +7,7 @@ packages=(
   g++ cmake ninja-build pkg-config ccache
   libeigen3-dev libspectra-dev libsuitesparse-dev libopenblas-dev
   libvtk9-dev libcairo2-dev libpng-dev libpango1.0-dev libglib2.0-dev fonts-dejavu-core
-  libfmt-dev libcli11-dev libtomlplusplus-dev nlohmann-json3-dev libudunits2-dev libpugixml-dev
+  libfmt-dev libcli11-dev libtomlplusplus-dev nlohmann-json3-dev libudunits2-dev
 )
 if [[ "${1:-}" == --tests ]]; then
   packages+=(libgtest-dev libgmock-dev libexpat1-dev dpkg-dev poppler-utils

@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 
 #include <fmt/format.h>
@@ -48,22 +48,18 @@ std::string working_of(const Check& check) {
   return check.caution.empty() ? by : as_sentence(by) + " Mind: " + as_sentence(check.caution);
 }
 
-Html checks_table(const solver::JobResult& result) {
-  Table content{"checks",
-                "Worst first, what is not verified before all; under each by what rule, and the "
-                "numbers put in",
-                {{"Member"},
-                 {"Check"},
-                 {"Demand", true},
-                 {"Capacity", true},
-                 {"Unit"},
-                 {"Utilisation", true}},
-                {}};
+Table checks_table(const solver::JobResult& result) {
+  Table content{
+      "checks",
+      "Worst first, what is not verified before all; under each by what rule, and the numbers put "
+      "in",
+      {"Member", "Check", numeric("Demand"), numeric("Capacity"), "Unit", numeric("Utilisation")}};
+  content.dense = true;
   for (const Check& check : result.checks) {
     content.rows.push_back(check_row(check, result.stages.size() > 1));
     content.add({with_raised_powers(working_of(check))}, RowKind::working);
   }
-  return table(content);
+  return content;
 }
 
 std::string combination_words(const CheckRules& rules) {
@@ -127,16 +123,16 @@ std::string props_rule(solver::SafeLoadBasis basis) {
          "degrees out of plumb and 25 mm off centre, no more.";
 }
 
-Html rules_of(const CheckRules& rules) {
+Blocks rules_of(const CheckRules& rules) {
   const std::vector<std::string> sentences = {
       loads_rule(rules), strengths_rule(rules.basis), props_rule(rules.prop_basis),
       "Ground pressure and deflections are of unfactored loads. What may be presumed of the ground "
       "holds only if the ground is what the job says."};
-  return element("h3", text("Rules used")) + bullets(sentences);
+  return Heading{"Rules used"} + bullets(sentences);
 }
 
 /// The first few as a list, and how many more there are.
-Html first_of(std::vector<std::string> lines) {
+List first_of(std::vector<std::string> lines) {
   if (lines.size() > most_named) {
     const std::size_t more = lines.size() - most_named;
     lines.resize(most_named);
@@ -149,7 +145,7 @@ std::string plural(std::size_t count, const std::string& one, const std::string&
   return fmt::format("{} {}", count, count == 1 ? one : many);
 }
 
-Html failures(const std::vector<Check>& checks) {
+Blocks failures(const std::vector<Check>& checks) {
   std::vector<std::string> lines;
   for (const Check& check : checks) {
     if (check.not_verified || check.passes()) continue;
@@ -158,13 +154,12 @@ Html failures(const std::vector<Check>& checks) {
                                 with_unit(check.capacity, check.unit), check.clause));
   }
   if (lines.empty()) return {};
-  const Html headline =
-      paragraph(plural(lines.size(), "check fails.", "checks fail."), "Do not build it so:", "");
-  return element("div", headline + first_of(lines), "alarm");
+  return callout(Severity::alarm, plural(lines.size(), "check fails.", "checks fail."),
+                 "Do not build it so:", first_of(lines));
 }
 
 /// What is not verified, by its reason.
-Html unverified(const std::vector<Check>& checks) {
+Blocks unverified(const std::vector<Check>& checks) {
   std::vector<std::string> reasons;
   std::map<std::string, std::vector<std::string>> names;
   std::size_t count = 0;
@@ -180,10 +175,9 @@ Html unverified(const std::vector<Check>& checks) {
   for (const std::string& reason : reasons) {
     lines.push_back(fmt::format("{}: {}", listed(names[reason]), as_sentence(reason)));
   }
-  const Html headline =
-      paragraph(plural(count, "check is not verified.", "checks are not verified."),
-                "No number here covers them; somebody has to look:", "");
-  return element("div", headline + first_of(lines), "warning");
+  return callout(Severity::warning,
+                 plural(count, "check is not verified.", "checks are not verified."),
+                 "No number here covers them; somebody has to look:", first_of(lines));
 }
 
 }  // namespace
@@ -200,14 +194,13 @@ RowKind row_kind_of(const Check& check) {
   return check.passes() ? RowKind::plain : RowKind::fails;
 }
 
-Html checks_to_mend(const solver::JobResult& result) {
+Blocks checks_to_mend(const solver::JobResult& result) {
   return failures(result.checks) + unverified(result.checks);
 }
 
-Chapter checks_section(const solver::JobResult& result) {
+Chapter checks_chapter(const solver::JobResult& result) {
   if (result.checks.empty()) return {};
-  return section("member-checks", "Member checks", rules_of(result.job.check_rules),
-                 checks_table(result));
+  return {"member-checks", "Member checks", rules_of(result.job.check_rules), checks_table(result)};
 }
 
 }  // namespace deadshore::io

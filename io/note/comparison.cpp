@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 #include "solver/panel/support_reactions.h"
 #include "solver/study/stage_facts.h"
@@ -54,17 +54,12 @@ SupportLoads loads_on(const solver::JobResult& result, solver::SupportId support
   return loads;
 }
 
-Html comparison_table(const solver::JobResult& result) {
+Table comparison_table(const solver::JobResult& result) {
   Table content{"comparison",
                 "Loads on the supports, kN, characteristic",
-                {{"Support"},
-                 {"Hand", true},
-                 {"Uncracked", true},
-                 {"Cracked", true},
-                 {"Uncracked / hand", true},
-                 {"Cracked / hand", true},
-                 {"Uncracked, if no needle gave", true}},
-                {}};
+                {"Support", numeric("Hand"), numeric("Uncracked"), numeric("Cracked"),
+                 numeric("Uncracked / hand"), numeric("Cracked / hand"),
+                 numeric("Uncracked, if no needle gave")}};
   SupportLoads needles{"All needles", 0.0, 0.0, 0.0, 0.0};
   for (std::size_t i = 0; i < result.comparison.size(); ++i) {
     const solver::NeedleComparison& needle = result.comparison[i];
@@ -81,28 +76,27 @@ Html comparison_table(const solver::JobResult& result) {
   add(content, loads_on(result, solver::supports::right_pier, result.hand.right_pier.total));
   add(content,
       {label_of(result.job, result.hand.unassigned.support), result.hand.unassigned.total});
-  return table(content);
+  return content;
 }
 
-Html reasons(const solver::JobResult& result) {
+Blocks reasons(const solver::JobResult& result) {
   std::vector<std::string> sentences;
   for (const solver::NeedleComparison& needle : result.comparison) {
     if (!needle.reason.empty()) sentences.push_back(needle.needle + ": " + needle.reason);
   }
   if (sentences.empty()) {
-    return paragraph("No needle differs by more than 15% between the methods.");
+    return Paragraph{"No needle differs by more than 15% between the methods."};
   }
-  return element("h3", text("Why they differ")) + bullets(sentences);
+  return Heading{"Why they differ"} + bullets(sentences);
 }
 
-Html movements_table(const solver::Job& job, std::ptrdiff_t stage_number,
-                     const solver::StageResult& stage, const solver::PanelResult& analysis) {
-  Table content{
-      fmt::format("needles-{}-{}", stage_number, solver::to_string(analysis.model)),
-      fmt::format("Needles under {}, stage \u201c{}\u201d", masonry_phrase(analysis.model),
-                  stage.name),
-      {{"Needle"}, {"Load kN", true}, {"Wall moves down mm", true}, {"Bearing in contact %", true}},
-      {}};
+Blocks movements_table(const solver::Job& job, std::ptrdiff_t stage_number,
+                       const solver::StageResult& stage, const solver::PanelResult& analysis) {
+  Table content{fmt::format("needles-{}-{}", stage_number, solver::to_string(analysis.model)),
+                fmt::format("Needles under {}, stage \u201c{}\u201d",
+                            masonry_phrase(analysis.model), stage.name),
+                {"Needle", numeric("Load kN"), numeric("Wall moves down mm"),
+                 numeric("Bearing in contact %")}};
   for (const solver::SupportReaction& reaction : reactions_of(job, analysis)) {
     if (reaction.support.kind != solver::SupportKind::needle) continue;
     const solver::NeedleReaction& needle = analysis.needles.at(reaction.support.index);
@@ -110,33 +104,33 @@ Html movements_table(const solver::Job& job, std::ptrdiff_t stage_number,
                  kilonewtons(reaction.force, reaction.mesh_error.value_or(solver::not_known)),
                  fine_millimetres(needle.settlement), percent(needle.contact)});
   }
-  return table(content);
+  return content;
 }
 
 }  // namespace
 
-Chapter comparison_section(const solver::JobResult& result) {
+Chapter comparison_chapter(const solver::JobResult& result) {
   const solver::StageResult* stage = comparable_stage(result);
   if (stage == nullptr) {
-    return section("methods", "Hand method against finite elements",
-                   paragraph("The work did not come to a stage in which the wall is cut and "
-                             "stands: there is nothing to set the hand method against."));
+    return {"methods", "Hand method against finite elements",
+            Paragraph{"The work did not come to a stage in which the wall is cut and stands: there "
+                      "is nothing to set the hand method against."}};
   }
   const bool staged = is_staged(result);
-  const Html opening = paragraph(
+  const Blocks opening = Paragraph{
       std::string("The hand method beside the finite-element analyses of the same wall") +
       (staged ? fmt::format(" in stage \u201c{}\u201d, which is what the hand method sums up",
                             stage->name)
               : "") +
       ". A dash: not analysed, or no equilibrium. \u00b1: for the size of the elements alone (see "
-      "the evidence); what is not known of masonry and packing is more.");
-  Html body = reasons(result);
+      "the evidence); what is not known of masonry and packing is more."};
+  Blocks body = reasons(result);
   const auto number = stage - result.stages.data() + 1;
   for (const solver::PanelResult& analysis : stage->analyses) {
     if (analysis.stands()) body += movements_table(result.job, number, *stage, analysis);
   }
-  return section("methods", "Hand method against finite elements",
-                 opening + comparison_table(result), body);
+  return {"methods", "Hand method against finite elements", opening + comparison_table(result),
+          body};
 }
 
 }  // namespace deadshore::io

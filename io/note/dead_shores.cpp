@@ -1,5 +1,4 @@
-#include "io/note/member_wording.h"
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 #include "solver/job/shore_frame.h"
 
@@ -61,15 +60,14 @@ std::string sole_words(const ShoreFrame& frame) {
                      level_words(frame.floor_level));
 }
 
-Html made_of_table(std::size_t number, const ShoreFrame& frame, const ShoreDesign& design) {
-  Table content{
-      fmt::format("shore-{}", number), "", {{"Dead shore"}, {quoted_name(design.name)}}, {}};
+Blocks made_of_table(std::size_t number, const ShoreFrame& frame, const ShoreDesign& design) {
+  Table content{fmt::format("shore-{}", number), "", {"Dead shore", {quoted_name(design.name)}}};
   content.add({"Row", row_words(frame)});
   content.add({"Joists", joist_words(frame)});
   content.add({"Head plate", made_of(frame.head)});
   content.add({"Uprights", upright_words(frame, design)});
   content.add({"Sole plate", sole_words(frame)});
-  return table(content);
+  return content;
 }
 
 std::string load_names(const solver::Job& job, const solver::DeadShore& shore) {
@@ -81,25 +79,24 @@ std::string load_names(const solver::Job& job, const solver::DeadShore& shore) {
 }
 
 /// The load on the head plate with the lever in numbers.
-Html load_words(const solver::Job& job, const solver::DeadShore& shore, const ShoreDesign& design) {
+Blocks load_words(const solver::Job& job, const solver::DeadShore& shore,
+                  const ShoreDesign& design) {
   const ShoreFrame& frame = *shore.frame;
   const double on_plate =
       std::accumulate(design.loads.begin(), design.loads.end(), 0.0,
                       [](double sum, const auto& load) { return sum + load.characteristic(); });
-  return paragraph(fmt::format(
+  return Paragraph{fmt::format(
              "By moments about the joists\u2019 far bearing the shore takes {} / ({} \u2212 {}) = "
-             "{} "
-             "times what the wall loses: {} over the row is {} kN on the wall and {} kN on the "
+             "{} times what the wall loses: {} over the row is {} kN on the wall and {} kN on the "
              "head plate; with the plate\u2019s own weight {} kN on all uprights.",
              metres(frame.joist_span), metres(frame.joist_span), metres(frame.distance),
              fmt::format("{:.3f}", design.lever), load_names(job, shore),
              fine_kilonewtons(on_plate / design.lever), fine_kilonewtons(on_plate),
-             fine_kilonewtons(design.total))) +
-         paragraph(
+             fine_kilonewtons(design.total))} +
+         Paragraph{
              "The shore is sized for the whole load, all of it off the wall, whatever its share in "
              "the analysis. This holds as long as the wall does not hold the joist ends down: "
-             "tighten only until the joists just lift, and look at the ends.",
-             "");
+             "tighten only until the joists just lift, and look at the ends."};
 }
 
 const Check* worst_check_of(const ShoreDesign& design, const std::string& member) {
@@ -110,13 +107,12 @@ const Check* worst_check_of(const ShoreDesign& design, const std::string& member
   return worst;
 }
 
-Html uprights_table(std::size_t number, const ShoreDesign& design) {
+Table uprights_table(std::size_t number, const ShoreDesign& design) {
   Table content{
       fmt::format("shore-{}-uprights", number),
-      "The largest load on each upright, unfactored, over all places of the joists; they "
-      "need not come together",
-      {{"Upright"}, {"x m", true}, {"Load kN", true}, {"Stands under"}, {"Worst used", true}},
-      {}};
+      "The largest load on each upright, unfactored, over all places of the joists; they need not "
+      "come together",
+      {"Upright", numeric("x m"), numeric("Load kN"), "Stands under", numeric("Worst used")}};
   for (const solver::UprightLoad& upright : design.uprights) {
     const Check* worst = worst_check_of(design, upright.mark);
     content.add({upright.mark, metres(upright.x), kilonewtons(upright.load),
@@ -124,37 +120,48 @@ Html uprights_table(std::size_t number, const ShoreDesign& design) {
                  worst == nullptr ? "\u2013" : utilisation_words(*worst)},
                 worst == nullptr ? RowKind::plain : row_kind_of(*worst));
   }
-  return table(content);
+  return content;
 }
 
-Html plate_words(const ShoreDesign& design) {
-  return paragraph(fmt::format(
+Blocks plate_words(const ShoreDesign& design) {
+  return Paragraph{fmt::format(
       "Head plate, unfactored: largest moment {} kNm, shear force {} kN, deflection {} mm. It is a "
       "continuous beam over uprights that only push; joists stand at the worst place on it, "
       "imposed load on every bay or on every other one, uprights rigid or giving as they and the "
       "ground do, and the worst of all counts. Loads at points count at their middles. Every check "
       "is in the chapter of member checks.",
       two_decimals(design.largest_moment / 1e6), kilonewtons(design.largest_shear),
-      fine_millimetres(design.deflection)));
+      fine_millimetres(design.deflection))};
 }
 
 /// Where the head plate would tip.
-Html no_figures(const ShoreDesign& design) {
-  Html reasons;
+Blocks no_figures(const ShoreDesign& design) {
+  Blocks reasons;
   for (const Check& check : design.checks)
-    reasons += paragraph("No load is given.", as_sentence(check.caution), "warning");
+    reasons += callout(Severity::warning, "No load is given.", as_sentence(check.caution));
   return reasons;
 }
 
-Html advice_of(const ShoreDesign& design) {
+Blocks advice_of(const ShoreDesign& design) {
   if (design.advice.empty()) return {};
   return bullets(design.advice);
 }
 
 }  // namespace
 
-Chapter dead_shores_section(const solver::JobResult& result) {
-  Html body;
+std::vector<std::string> shore_advice(const solver::JobResult& result) {
+  std::vector<std::string> lines;
+  for (const solver::ShoreDesign& design : result.shores) {
+    for (const std::string& sentence : design.advice) {
+      lines.push_back(
+          fmt::format("Dead shore \u201c{}\u201d: {}", design.name, as_sentence(sentence)));
+    }
+  }
+  return lines;
+}
+
+Chapter dead_shores_chapter(const solver::JobResult& result) {
+  Blocks body;
   std::size_t number = 0;
   for (const ShoreDesign& design : result.shores) {
     const solver::DeadShore& shore = result.job.dead_shores.at(index_of(design.shore));
@@ -167,7 +174,7 @@ Chapter dead_shores_section(const solver::JobResult& result) {
     body += advice_of(design);
   }
   if (number == 0) return {};
-  return section("dead-shore-frames", "Dead shores", {}, body);
+  return {"dead-shore-frames", "Dead shores", {}, body};
 }
 
 }  // namespace deadshore::io

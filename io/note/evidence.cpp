@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 #include "solver/panel/support_reactions.h"
 #include "solver/study/stage_facts.h"
@@ -90,56 +90,54 @@ std::string value_of(const Measure& measure, const Analysis& analysis, const std
   return measure.needs_equilibrium && !analysis.stands() ? instead : measure.value(analysis);
 }
 
-Html analyses_table(const solver::JobResult& result) {
+Table analyses_table(const solver::JobResult& result) {
   const std::vector<NamedAnalysis> analyses = analyses_of(result);
-  Table content{"analyses", "", {{"What was found"}}, {}};
-  for (const NamedAnalysis& named : analyses) content.columns.push_back({named.heading, true});
+  Table content{"analyses", "", "What was found"};
+  for (const NamedAnalysis& named : analyses) content.columns.push_back(numeric(named.heading));
   for (const Measure& measure : measures_for(result.job)) {
-    std::vector<std::string> cells = {measure.name};
+    std::vector<Text> cells = {measure.name};
     for (const NamedAnalysis& named : analyses) {
       cells.push_back(value_of(measure, named.analysis, "no equilibrium"));
     }
     content.add(std::move(cells));
   }
-  return table(content);
+  return content;
 }
 
 /// A table for each model, with a row for each stage.
-Html stages_table(const solver::JobResult& result, solver::MasonryModel model) {
+Table stages_table(const solver::JobResult& result, solver::MasonryModel model) {
   const std::vector<Measure> measures = measures_for(result.job);
   Table content{fmt::format("evidence-{}", solver::to_string(model)),
-                fmt::format("With {}; a dash: no equilibrium", masonry_phrase(model)),
-                {{"Stage"}},
-                {}};
-  for (const Measure& measure : measures) content.columns.push_back({measure.brief, true});
+                fmt::format("With {}; a dash: no equilibrium", masonry_phrase(model)), "Stage"};
+  for (const Measure& measure : measures) content.columns.push_back(numeric(measure.brief));
   for (const solver::StageResult& stage : result.stages) {
     const Analysis* analysis = find_analysis(stage, model);
     if (analysis == nullptr) continue;
-    std::vector<std::string> cells = {stage.name};
+    std::vector<Text> cells = {stage.name};
     for (const Measure& measure : measures) {
       cells.push_back(value_of(measure, *analysis, "\u2013"));
     }
     content.add(std::move(cells));
   }
-  return table(content);
+  return content;
 }
 
-Html found(const solver::JobResult& result) {
+Blocks found(const solver::JobResult& result) {
   if (!is_staged(result)) return analyses_table(result);
-  Html tables;
+  Blocks tables;
   for (const solver::MasonryModel model : result.job.analysis.masonry) {
     tables += stages_table(result, model);
   }
-  return tables + paragraph(fmt::format("The masonry\u2019s compressive strength is given as {} "
-                                        "N/mm\u00b2.",
-                                        significant(result.job.masonry.compressive_strength, 3)),
-                            "small");
+  return tables +
+         Paragraph{fmt::format("The masonry\u2019s compressive strength is given as {} N/mm\u00b2.",
+                               significant(result.job.masonry.compressive_strength, 3)),
+                   Tone::small};
 }
 
 std::string mesh_sentence(const mesh::WallMesh& mesh) {
   return fmt::format(
-      "{} quadrilaterals with {} nodes each, {} nodes in all, {} mm across; the longest "
-      "is {} times as long as wide.",
+      "{} quadrilaterals with {} nodes each, {} nodes in all, {} mm across; the longest is {} "
+      "times as long as wide.",
       mesh.quads.quad_count(), mesh.quads.nodes_per_quad(), mesh.quads.node_count(),
       millimetres(mesh.size), significant(mesh.worst_aspect, 2));
 }
@@ -148,22 +146,20 @@ std::string change_at(const std::vector<double>& changes, std::size_t index) {
   return index < changes.size() ? percent(changes[index]) : "\u2013";
 }
 
-Html mesh_effect_table(const solver::JobResult& result) {
+Blocks mesh_effect_table(const solver::JobResult& result) {
   if (result.mesh_effects.empty()) return {};
   const solver::MeshEffect& first = result.mesh_effects.front();
   Table content{"mesh-effect",
                 "Change of the reactions from elements twice as large, %" +
                     (is_staged(result) ? fmt::format(", stage \u201c{}\u201d", first.stage) : ""),
-                {{"Support"}},
-                {}};
+                "Support"};
   for (const solver::MeshEffect& effect : result.mesh_effects) {
     content.columns.push_back(
-        {fmt::format("{}, {} to {} mm", solver::to_string(effect.model),
-                     millimetres(effect.coarse_size), millimetres(result.mesh.size)),
-         true});
+        numeric(fmt::format("{}, {} to {} mm", solver::to_string(effect.model),
+                            millimetres(effect.coarse_size), millimetres(result.mesh.size))));
   }
   const auto add = [&](solver::SupportId support, const auto& value_of) {
-    std::vector<std::string> cells = {label_of(result.job, support)};
+    std::vector<Text> cells = {label_of(result.job, support)};
     for (const solver::MeshEffect& effect : result.mesh_effects) cells.push_back(value_of(effect));
     content.add(std::move(cells));
   };
@@ -176,39 +172,38 @@ Html mesh_effect_table(const solver::JobResult& result) {
       [](const solver::MeshEffect& e) { return percent(e.base_left_change); });
   add(solver::supports::right_pier,
       [](const solver::MeshEffect& e) { return percent(e.base_right_change); });
-  return table(content);
+  return content;
 }
 
 /// What the plus or minus of a reaction means; nothing where none is known.
-Html mesh_error_words(const solver::JobResult& result) {
+Blocks mesh_error_words(const solver::JobResult& result) {
   const bool known = std::ranges::any_of(result.stages, [](const solver::StageResult& stage) {
     return std::ranges::any_of(stage.analyses,
                                [](const Analysis& a) { return !a.mesh_error.empty(); });
   });
   if (!known) return {};
-  return paragraph(
+  return Paragraph{
       "Plus or minus after a reaction: 2.7 times its change from elements twice as large in the "
       "same stage, or 2.7 times the root mean square of the changes of its like (needles with "
       "joists, bases, beam ends) where that is more, rounded up. 2.7 is Richardson\u2019s "
-      "extrapolation with the order 1.09 that corners "
-      "of 270\u00b0 leave, times 3 for want of a third mesh (Williams 1952; Roache 1994; both from "
-      "memory, unverified). It covers the size of the elements and nothing else.",
-      "small");
+      "extrapolation with the order 1.09 that corners of 270\u00b0 leave, times 3 for want of a "
+      "third mesh (Williams 1952; Roache 1994; both from memory, unverified). It covers the size "
+      "of the elements and nothing else.",
+      Tone::small};
 }
 
 }  // namespace
 
-Chapter evidence_section(const solver::JobResult& result) {
-  const Html body =
+Chapter evidence_chapter(const solver::JobResult& result) {
+  const Blocks body =
       found(result) +
-      paragraph(
+      Paragraph{
           "Cracked masonry keeps a ten-thousandth of its stiffness, so that the sum is always "
           "defined; load that hangs on that alone is held by nothing real.",
-          "small") +
-      element("h3", text("Mesh")) + paragraph(mesh_sentence(result.mesh)) +
-      bullets(result.mesh.remarks) + mesh_effect_table(result) + mesh_error_words(result) +
-      what_if(result);
-  return section("evidence", "Evidence for the analyses", {}, body);
+          Tone::small} +
+      Heading{"Mesh"} + Paragraph{mesh_sentence(result.mesh)} + bullets(result.mesh.remarks) +
+      mesh_effect_table(result) + mesh_error_words(result) + what_if(result);
+  return {"evidence", "Evidence for the analyses", {}, body};
 }
 
 }  // namespace deadshore::io

@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 #include "solver/study/stage_facts.h"
 
@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <iterator>
 #include <string>
-#include <utility>
 #include <vector>
 
 /// The lines at the top of the summary, each with the chapter that says more.
@@ -32,39 +31,33 @@ std::string method_phrase(const std::string& method) {
   return method == "hand" ? "by the hand method" : fmt::format("with {} masonry", method);
 }
 
-/// A line of the summary: what was found, and the chapter that says more.
-struct Finding {
-  std::string what;
-  std::string found;
-  std::string chapter;  ///< its id
-  std::string heading;
-};
-
-const std::string stages_id = "stages";
-const std::string stages_heading = "Stages of the work";
-
-/// Where the figures of an analysis are.
-Finding analysed(const solver::JobResult& result, std::string what, std::string found) {
-  if (is_staged(result)) return {std::move(what), std::move(found), stages_id, stages_heading};
-  return {std::move(what), std::move(found), "evidence", "Evidence for the analyses"};
+Text to_stages() {
+  return link_to("#stages", "Stages of the work");
 }
 
-Finding worst_utilisation(const solver::JobResult& result) {
-  const std::string what = "Worst utilisation";
+/// What an analysis found, and where its figures are.
+Row analysed(const solver::JobResult& result, const char* what, const std::string& found) {
+  return {{what, found,
+           is_staged(result) ? to_stages() : link_to("#evidence", "Evidence for the analyses")}};
+}
+
+Row worst_utilisation(const solver::JobResult& result) {
+  const char* const what = "Worst utilisation";
   const auto worst = std::ranges::find_if(
       result.checks, [](const solver::Check& check) { return !check.not_verified; });
   if (worst == result.checks.end()) {
-    return {what, "no member was checked", "not-checked", "What was not checked"};
+    return {{what, "no member was checked", link_to("#not-checked", "What was not checked")}};
   }
   std::string found =
       fmt::format("{}: {}, {}", utilisation_words(*worst), worst->member, worst->check);
   if (const solver::StageResult* stage = find_stage(result, worst->stage)) {
     found += in_stage(result, *stage);
   }
-  return {what, found + fmt::format(" ({})", worst->clause), "member-checks", "Member checks"};
+  return {{what, found + fmt::format(" ({})", worst->clause),
+           link_to("#member-checks", "Member checks")}};
 }
 
-Finding loose_masonry(const solver::JobResult& result) {
+Row loose_masonry(const solver::JobResult& result) {
   const solver::StageAnalysis worst =
       worst_analysis(result, solver::MasonryModel::cracked, &solver::PanelResult::loose_weight);
   std::string found = "not looked for: cracked masonry was not analysed";
@@ -78,18 +71,18 @@ Finding loose_masonry(const solver::JobResult& result) {
 }
 
 /// "115.0 kN", at each end of the work where it is followed.
-Finding load_on_it(const solver::JobResult& result) {
+Row load_on_it(const solver::JobResult& result) {
   std::string found = kilonewtons(load_total_of(result)) + " kN";
   const solver::StageResult* compared = comparable_stage(result);
   if (is_staged(result) && compared != nullptr && !compared->analyses.empty()) {
     found += fmt::format(" before the work, {} kN in stage \u201c{}\u201d",
                          kilonewtons(compared->analyses.front().load_total), compared->name);
   }
-  return {"Wall and everything on it", found, "loads", "Loads"};
+  return {{"Wall and everything on it", found, link_to("#loads", "Loads")}};
 }
 
 /// The larger of both analyses' worst.
-std::vector<Finding> movements(const solver::JobResult& result) {
+std::vector<Row> movements(const solver::JobResult& result) {
   solver::StageAnalysis worst;
   for (const solver::MasonryModel model : result.job.analysis.masonry) {
     const solver::StageAnalysis found =
@@ -108,10 +101,10 @@ std::vector<Finding> movements(const solver::JobResult& result) {
 }
 
 /// What only following the stages tells.
-std::vector<Finding> of_the_stages(const solver::JobResult& result) {
-  std::vector<Finding> findings;
-  const auto add = [&](const char* what, std::string found) {
-    findings.push_back({what, std::move(found), stages_id, stages_heading});
+std::vector<Row> of_the_stages(const solver::JobResult& result) {
+  std::vector<Row> findings;
+  const auto add = [&](const char* what, const std::string& found) {
+    findings.push_back({{what, found, to_stages()}});
   };
   const solver::StageAnalysis cracked =
       worst_analysis(result, solver::MasonryModel::cracked,
@@ -127,34 +120,34 @@ std::vector<Finding> of_the_stages(const solver::JobResult& result) {
     add("Damage, 0 to 5", worst.damage->in_words + where);
   }
   if (const solver::StageResult* least = stage_of_least_factor(result)) {
-    findings.push_back({"Factor without tension",
-                        fmt::format("{} on all loads, least{}", factor_words(least->safety->factor),
-                                    in_stage(result, *least)),
-                        "safety", "Safety without tension"});
+    findings.push_back({{"Factor without tension",
+                         fmt::format("{} on all loads, least{}",
+                                     factor_words(least->safety->factor), in_stage(result, *least)),
+                         link_to("#safety", "Safety without tension")}});
   }
   return findings;
 }
 
-std::vector<Finding> findings_of(const solver::JobResult& result,
-                                 const std::vector<solver::EnvelopedLoad>& envelope) {
-  std::vector<Finding> findings = {worst_utilisation(result)};
+std::vector<Row> findings_of(const solver::JobResult& result,
+                             const std::vector<solver::EnvelopedLoad>& envelope) {
+  std::vector<Row> findings = {worst_utilisation(result)};
   const solver::StageResult* governing = is_staged(result) ? governing_stage(result) : nullptr;
   if (governing != nullptr) {
     findings.push_back(
-        {"Governing stage",
-         fmt::format("\u201c{}\u201d, day {}: {}", governing->name, significant(governing->day, 4),
-                     why_it_governs(result, *governing)),
-         stages_id, stages_heading});
+        {{"Governing stage",
+          fmt::format("\u201c{}\u201d, day {}: {}", governing->name, significant(governing->day, 4),
+                      why_it_governs(result, *governing)),
+          to_stages()}});
   }
   findings.push_back(loose_masonry(result));
   if (const solver::EnvelopedLoad* worst = worst_of(envelope)) {
     const bool by_hand = worst->method == "hand" || !worst->stage;
     findings.push_back(
-        {"Most loaded needle",
-         fmt::format("{}, {} kN {}{}", result.job.needles.at(index_of(worst->needle)).name,
-                     kilonewtons(worst->load), method_phrase(worst->method),
-                     by_hand ? "" : in_stage(result, result.stages.at(index_of(*worst->stage)))),
-         "methods", "Hand method against finite elements"});
+        {{"Most loaded needle",
+          fmt::format("{}, {} kN {}{}", result.job.needles.at(index_of(worst->needle)).name,
+                      kilonewtons(worst->load), method_phrase(worst->method),
+                      by_hand ? "" : in_stage(result, result.stages.at(index_of(*worst->stage)))),
+          link_to("#methods", "Hand method against finite elements")}});
   }
   std::ranges::copy(movements(result), std::back_inserter(findings));
   if (is_staged(result)) std::ranges::copy(of_the_stages(result), std::back_inserter(findings));
@@ -162,24 +155,11 @@ std::vector<Finding> findings_of(const solver::JobResult& result,
   return findings;
 }
 
-Html findings_table(const std::vector<Finding>& findings) {
-  Html rows;
-  for (const Finding& finding : findings) {
-    rows += element("tr", Html::trusted("<th scope=\"row\">") + text(finding.what) +
-                              Html::trusted("</th>") + element("td", text(finding.found)) +
-                              element("td", link_to(finding.chapter, finding.heading)));
-  }
-  const Html head =
-      element("tr", Html::trusted("<th scope=\"col\">What</th><th scope=\"col\">Found</th>"
-                                  "<th scope=\"col\">More in</th>"));
-  return Html::trusted("<div class=\"scroll\"><table id=\"findings\">\n") + element("thead", head) +
-         element("tbody", rows) + Html::trusted("</table></div>\n");
-}
-
 }  // namespace
 
-Html findings(const solver::JobResult& result, const std::vector<solver::EnvelopedLoad>& envelope) {
-  return findings_table(findings_of(result, envelope));
+Table findings_table(const solver::JobResult& result,
+                     const std::vector<solver::EnvelopedLoad>& envelope) {
+  return {"findings", "", {"What", "Found", "More in"}, findings_of(result, envelope)};
 }
 
 }  // namespace deadshore::io

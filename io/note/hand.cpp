@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 #include "viz/figures.h"
 
@@ -41,24 +41,23 @@ void add_support(Table& content, const solver::Job& job, const solver::SpreadSum
 }
 
 Table sums_table(const std::string& id) {
-  return {id, "", {{"Item"}, {"Sum"}, {"Load kN", true}}, {}};
+  return {id, "", {"Item", "Sum", numeric("Load kN")}};
 }
 
 /// Each needle's sum beside the figure that shows where its lines come from.
-Html needle_sums(const solver::JobResult& result, FigureShelf& figures) {
-  Html sums;
+Blocks needle_sums(const solver::JobResult& result, FigureShelf& figures) {
+  Blocks sums;
   std::size_t number = 0;
   for (const solver::SpreadSum& sum : result.hand.needles) {
     const std::string& needle = result.job.needles.at(number).name;
     Table content = sums_table(fmt::format("hand-needle-{}", ++number));
     add_support(content, result.job, sum);
-    sums += element("div", table(content) + figures.take("spread-" + viz::file_word(needle)),
-                    "hand-sum");
+    sums += Beside{content + figures.take("spread-" + viz::file_word(needle))};
   }
   return sums + figures.take_all("spread-");
 }
 
-Html other_sums(const solver::JobResult& result) {
+Table other_sums(const solver::JobResult& result) {
   const solver::SpreadResult& hand = result.hand;
   Table content = sums_table("hand-sums");
   add_support(content, result.job, hand.left_pier);
@@ -68,25 +67,24 @@ Html other_sums(const solver::JobResult& result) {
   }
   content.add({"Everything"}, RowKind::heading);
   content.add({"Sum over all supports", "", fine_kilonewtons(hand.load_total)}, RowKind::total);
-  return table(content);
+  return content;
 }
 
 }  // namespace
 
-Chapter hand_section(const solver::JobResult& result, FigureShelf& figures) {
-  const Html opening = paragraph(
-      "What each support carries by the 45-degree rule. Two decimals, so that the "
-      "sums can be checked; the last may be out by one from rounding.");
-  Html body = needle_sums(result, figures);
+Chapter hand_chapter(const solver::JobResult& result, FigureShelf& figures) {
+  const Blocks opening = Paragraph{
+      "What each support carries by the 45-degree rule. Two decimals, so that the sums can be "
+      "checked; the last may be out by one from rounding."};
+  Blocks body = needle_sums(result, figures);
   body += other_sums(result);
   if (!result.hand.unassigned.items.empty()) {
-    body += paragraph(
-        "\u201cNo needle\u201d is what lies under the 45-degree lines between "
-        "supports. By this method nothing holds it but its own bond: prop it, or take "
-        "it down.",
-        "warning");
+    body += Callout{
+        Severity::warning,
+        Paragraph{"\u201cNo needle\u201d is what lies under the 45-degree lines between supports. "
+                  "By this method nothing holds it but its own bond: prop it, or take it down."}};
   }
-  return section("hand", "Hand method", opening, body);
+  return {"hand", "Hand method", opening, body};
 }
 
 }  // namespace deadshore::io

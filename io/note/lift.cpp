@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 
 #include <fmt/format.h>
@@ -13,8 +13,8 @@ using solver::Check;
 using solver::HeldLoad;
 using solver::LiftPlan;
 
-Html given_table(const LiftPlan& plan, const solver::Lifting& lifting) {
-  Table content{"lift-given", "", {{"Going up"}, {"What"}}, {}};
+Table given_table(const LiftPlan& plan, const solver::Lifting& lifting) {
+  Table content{"lift-given", "", {"Going up", "What"}};
   content.add(
       {"Beam",
        fmt::format("{} mm long; {} kN a section, {} kN in all", whole_millimetres(plan.length),
@@ -27,19 +27,14 @@ Html given_table(const LiftPlan& plan, const solver::Lifting& lifting) {
                           millimetres(lifting.clearance))});
   content.add({"Weight while it moves",
                fmt::format("\u00d7 {} on the lifters", two_decimals(lifting.dynamic_factor))});
-  return table(content);
+  return content;
 }
 
-Html held_table(const LiftPlan& plan) {
+Table held_table(const LiftPlan& plan) {
   Table content{"lift-loads",
                 "What holds it, places from the beam's left end",
-                {{"Piece"},
-                 {"At mm", true},
-                 {"Load kN", true},
-                 {"A leg kN", true},
-                 {"A fixing kN", true},
-                 {"How"}},
-                {}};
+                {"Piece", numeric("At mm"), numeric("Load kN"), numeric("A leg kN"),
+                 numeric("A fixing kN"), "How"}};
   const std::string none = "\u2013";
   for (const HeldLoad& lifter : plan.lifters) {
     content.add({"Lifter " + lifter.name, whole_millimetres(lifter.at),
@@ -50,14 +45,13 @@ Html held_table(const LiftPlan& plan) {
                  fine_kilonewtons(stand.per_leg), fine_kilonewtons(stand.per_fixing),
                  stand.working});
   }
-  return table(content);
+  return content;
 }
 
-Html way_table(const LiftPlan& plan) {
+Table way_table(const LiftPlan& plan) {
   Table content{"lift-way",
                 "What is in its way, tightest first",
-                {{"Piece"}, {"What"}, {"Needed mm", true}, {"There mm", true}, {""}, {"How"}},
-                {}};
+                {"Piece", "What", numeric("Needed mm"), numeric("There mm"), "", "How"}};
   for (const Check& check : plan.checks) {
     if (check.clause != "geometry") continue;
     const bool known = !check.not_verified;
@@ -67,35 +61,27 @@ Html way_table(const LiftPlan& plan) {
                  known ? whole_millimetres(check.capacity) : "\u2013", verdict, check.working},
                 row_kind_of(check));
   }
-  return table(content);
-}
-
-Html steps_of(const std::vector<std::string>& steps) {
-  Html items;
-  for (const std::string& step : steps) items += element("li", text(step));
-  return element("ol", items);
+  return content;
 }
 
 }  // namespace
 
-Chapter lift_section(const solver::JobResult& result) {
+Chapter lift_chapter(const solver::JobResult& result) {
   if (!result.lift || !result.job.lifting) return {};
   const LiftPlan& plan = *result.lift;
-  Html body = steps_of(plan.steps) + held_table(plan) + way_table(plan);
-  body += paragraph(
-      "A lifter is never the only thing that holds the beam.",
-      "Lifters are wound down, leak and are knocked. The stands carry all of it, at rest, before "
-      "anyone reaches under it; their legs and fixings, and the lifters against their plates, are "
-      "among the member checks.",
-      "");
-  body += paragraph(
+  List steps = bullets(plan.steps);
+  steps.numbered = true;
+  Blocks body = steps + held_table(plan) + way_table(plan);
+  body += Paragraph{strong("A lifter is never the only thing that holds the beam.") + " " +
+                    "Lifters are wound down, leak and are knocked. The stands carry all of it, at "
+                    "rest, before anyone reaches under it; their legs and fixings, and the lifters "
+                    "against their plates, are among the member checks."};
+  body += Paragraph{
       "Looked at are heights, widths and lengths, not the way round corners, and no soles, "
-      "scaffolds "
-      "or people. The floor under lifters and stands is not checked, nor how they stand out of "
-      "level. Pockets in the analysis are as deep as the bearings, no deeper. Try the way with a "
-      "lath "
-      "as long as the beam before it is lifted.");
-  return section("lift", "The beam\u2019s way up", given_table(plan, *result.job.lifting), body);
+      "scaffolds or people. The floor under lifters and stands is not checked, nor how they stand "
+      "out of level. Pockets in the analysis are as deep as the bearings, no deeper. Try the way "
+      "with a lath as long as the beam before it is lifted."};
+  return {"lift", "The beam\u2019s way up", given_table(plan, *result.job.lifting), body};
 }
 
 }  // namespace deadshore::io

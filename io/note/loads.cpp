@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 #include "solver/study/envelope.h"
 #include "solver/study/stage_facts.h"
@@ -99,7 +99,7 @@ std::optional<Analysed> analysed_as_cut(const solver::JobResult& result) {
 }
 
 /// Says whether the table's sum is what the analyses were loaded with.
-Html cross_check(double sum, const solver::JobResult& result) {
+Blocks cross_check(double sum, const solver::JobResult& result) {
   constexpr double tolerance = 0.005;
   const std::optional<Analysed> analysed = analysed_as_cut(result);
   if (!analysed) return {};
@@ -115,23 +115,18 @@ Html cross_check(double sum, const solver::JobResult& result) {
       less, kilonewtons(analysed->total), all_on ? analysed->when : " there");
   const bool agree =
       std::abs(sum - analysed->off - analysed->total) <= tolerance * std::abs(analysed->total);
-  return agree ? paragraph(figures)
-               : paragraph("The loads do not agree.",
-                           figures + " Find out why before using this note.", "alarm");
+  if (agree) return Paragraph{figures};
+  return callout(Severity::alarm, "The loads do not agree.",
+                 figures + " Find out why before using this note.");
 }
 
 }  // namespace
 
-Chapter loads_section(const solver::JobResult& result) {
+Chapter loads_chapter(const solver::JobResult& result) {
   Table content{"load-sum",
                 "",
-                {{"Load"},
-                 {"Where"},
-                 {"Dead", true},
-                 {"Imposed", true},
-                 {"Characteristic", true},
-                 {"Total kN", true}},
-                {}};
+                {"Load", "Where", numeric("Dead"), numeric("Imposed"), numeric("Characteristic"),
+                 numeric("Total kN")}};
   double sum = 0.0;
   for (const LoadLine& line : load_lines(result)) {
     content.add({line.name, line.where, line.dead, line.imposed, line.characteristic,
@@ -139,13 +134,12 @@ Chapter loads_section(const solver::JobResult& result) {
     sum += line.total;
   }
   content.add({"All loads", "", "", "", "", kilonewtons(sum)}, RowKind::total);
-  const Html opening =
-      paragraph(
-          std::string("Characteristic loads: dead plus imposed with a load factor of 1.0. Factor "
-                      "them as the code you work to asks.") +
-          (is_staged(result) ? " The masonry is that of the wall as cut." : "")) +
-      table(content);
-  return section("loads", "Loads", opening, cross_check(sum, result));
+  const Blocks opening =
+      Paragraph{std::string("Characteristic loads: dead plus imposed with a load factor of 1.0. "
+                            "Factor them as the code you work to asks.") +
+                (is_staged(result) ? " The masonry is that of the wall as cut." : "")} +
+      content;
+  return {"loads", "Loads", opening, cross_check(sum, result)};
 }
 
 }  // namespace deadshore::io

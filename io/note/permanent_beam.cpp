@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 #include "solver/beam/beam_checks.h"
 #include "solver/study/stage_facts.h"
@@ -19,9 +19,8 @@ using solver::PermanentBeam;
 
 constexpr std::array<double, 6> ages = {1.0, 2.0, 3.0, 7.0, 14.0, 28.0};  // days
 
-Html beam_table(const PermanentBeam& beam) {
-  Table content{
-      "beam-given", "", {{"Permanent beam"}, {fmt::format("\u201c{}\u201d", beam.name)}}, {}};
+Table beam_table(const PermanentBeam& beam) {
+  Table content{"beam-given", "", {"Permanent beam", {fmt::format("\u201c{}\u201d", beam.name)}}};
   const solver::SteelMember& member = beam.member;
   content.add(
       {"Section", fmt::format("{} \u00d7 {} in {}, class {} in bending; {} kN/m in all", beam.count,
@@ -33,32 +32,32 @@ Html beam_table(const PermanentBeam& beam) {
                                                   millimetres(beam.restraint_spacing))
                                     : "at its bearings alone"});
   const solver::Padstone& stone = beam.padstone;
-  content.add({"Padstones", fmt::format("{} mm along the wall, {} mm deep, E {} N/mm\u00b2, "
-                                        "strength {} N/mm\u00b2",
-                                        millimetres(stone.length), millimetres(stone.depth),
-                                        significant(stone.E, 5), significant(stone.strength, 3))});
+  content.add(
+      {"Padstones",
+       fmt::format("{} mm along the wall, {} mm deep, E {} N/mm\u00b2, strength {} N/mm\u00b2",
+                   millimetres(stone.length), millimetres(stone.depth), significant(stone.E, 5),
+                   significant(stone.strength, 3))});
   const solver::DryPacking& packing = beam.packing;
-  content.add({"Dry packing", fmt::format("{} mm; at 28 days E {} N/mm\u00b2, strength {} "
-                                          "N/mm\u00b2",
-                                          millimetres(packing.thickness), significant(packing.E, 5),
-                                          significant(packing.strength, 3))});
-  return table(content);
+  content.add(
+      {"Dry packing", fmt::format("{} mm; at 28 days E {} N/mm\u00b2, strength {} N/mm\u00b2",
+                                  millimetres(packing.thickness), significant(packing.E, 5),
+                                  significant(packing.strength, 3))});
+  return content;
 }
 
-Html packing_table(const solver::DryPacking& packing) {
-  Table content{
-      "packing-by-age", "How the packing hardens, EN 1992-1-1 3.1.2(6)", {{"Age, days"}}, {}};
-  std::vector<std::string> shares = {"Part of its 28-day strength, %"};
-  std::vector<std::string> strengths = {"Strength, N/mm\u00b2"};
+Table packing_table(const solver::DryPacking& packing) {
+  Table content{"packing-by-age", "How the packing hardens, EN 1992-1-1 3.1.2(6)", {"Age, days"}};
+  std::vector<Text> shares = {"Part of its 28-day strength, %"};
+  std::vector<Text> strengths = {"Strength, N/mm\u00b2"};
   for (const double age : ages) {
-    content.columns.push_back({whole_millimetres(age), true});
+    content.columns.push_back(numeric(whole_millimetres(age)));
     const double share = solver::hardened_strength_share(packing, age);
     shares.push_back(whole_millimetres(100.0 * share));
     strengths.push_back(three_figures(share * packing.strength));
   }
   content.add(shares);
   content.add(strengths);
-  return table(content);
+  return content;
 }
 
 /// The largest of one quantity over the stages of one model, and where.
@@ -97,7 +96,7 @@ std::string cell_of(const Largest& largest, const Measure& measure) {
   return fmt::format("{} ({})", measure.words(largest.value), largest.stage);
 }
 
-Html hand_against_staged(const solver::JobResult& result, const HandBeam& hand) {
+Table hand_against_staged(const solver::JobResult& result, const HandBeam& hand) {
   const std::vector<Measure> measures = {
       {"Moment kNm", hand.largest_moment, &BeamResult::largest_moment, kilonewton_metres},
       {"Shear kN", hand.largest_shear, &BeamResult::largest_shear, kilonewtons},
@@ -106,34 +105,26 @@ Html hand_against_staged(const solver::JobResult& result, const HandBeam& hand) 
       {"Right reaction kN", hand.reaction_right, &BeamResult::reaction_right, kilonewtons}};
   Table content{"beam-hand",
                 "The beam by hand and in the stage that gives it most, characteristic",
-                {{"What"}, {"Hand, everything above", true}},
-                {}};
+                {"What", numeric("Hand, everything above")}};
   for (const solver::MasonryModel model : result.job.analysis.masonry) {
-    content.columns.push_back({fmt::format("Staged, {}", solver::to_string(model)), true});
+    content.columns.push_back(numeric(fmt::format("Staged, {}", solver::to_string(model))));
   }
   for (const Measure& measure : measures) {
-    std::vector<std::string> cells = {measure.name, measure.words(measure.by_hand)};
+    std::vector<Text> cells = {measure.name, measure.words(measure.by_hand)};
     for (const solver::MasonryModel model : result.job.analysis.masonry) {
       cells.push_back(cell_of(largest_of(result, model, measure.staged), measure));
     }
     content.add(std::move(cells));
   }
-  return table(content);
+  return content;
 }
 
-Html stage_table(const solver::JobResult& result, solver::MasonryModel model) {
+Blocks stage_table(const solver::JobResult& result, solver::MasonryModel model) {
   Table content{fmt::format("beam-{}", solver::to_string(model)),
                 fmt::format("The beam stage by stage with {}", masonry_phrase(model)),
-                {{"Stage"},
-                 {"From the wall kN", true},
-                 {"Left kN", true},
-                 {"Right kN", true},
-                 {"Moment kNm", true},
-                 {"Shear kN", true},
-                 {"Sag mm", true},
-                 {"Packing N/mm\u00b2", true},
-                 {"Its strength N/mm\u00b2", true}},
-                {}};
+                {"Stage", numeric("From the wall kN"), numeric("Left kN"), numeric("Right kN"),
+                 numeric("Moment kNm"), numeric("Shear kN"), numeric("Sag mm"),
+                 numeric("Packing N/mm\u00b2"), numeric("Its strength N/mm\u00b2")}};
   for (const solver::StageResult& stage : result.stages) {
     for (const PanelResult& analysis : stage.analyses) {
       if (analysis.model != model || !analysis.stands() || !analysis.beam) continue;
@@ -146,33 +137,31 @@ Html stage_table(const solver::JobResult& result, solver::MasonryModel model) {
                    packed ? three_figures(beam.packing_strength) : "\u2013"});
     }
   }
-  return content.rows.empty() ? Html() : table(content);
+  return content.rows.empty() ? Blocks() : content;
 }
 
 }  // namespace
 
-Chapter beam_section(const solver::JobResult& result, FigureShelf& figures) {
+Chapter beam_chapter(const solver::JobResult& result, FigureShelf& figures) {
   if (!result.job.beam) return {};
   const PermanentBeam& beam = *result.job.beam;
   const HandBeam hand = solver::hand_beam(result.job);
-  Html body = packing_table(beam.packing);
-  body += paragraph(fmt::format(
+  Blocks body = packing_table(beam.packing);
+  body += Paragraph{fmt::format(
       "By hand the beam is a simple beam of {} mm between the middles of its bearings under "
       "everything above it: {} kN, {} kN of it permanent, its own weight included.",
-      whole_millimetres(hand.span), kilonewtons(hand.load), kilonewtons(hand.dead)));
+      whole_millimetres(hand.span), kilonewtons(hand.load), kilonewtons(hand.dead))};
   body += hand_against_staged(result, hand);
-  body += paragraph(
-      "Arching is not relied on.",
-      "The stages show how much the wall seems to carry past the beam by itself. That relief "
-      "lasts only as long as nothing disturbs the masonry and the piers take its thrust, so the "
-      "beam, its padstones and the piers are checked under the full hand load as well, and must "
-      "pass both.",
-      "");
+  body += Paragraph{strong("Arching is not relied on.") + " " +
+                    "The stages show how much the wall seems to carry past the beam by itself. "
+                    "That relief lasts only as long as nothing disturbs the masonry and the piers "
+                    "take its thrust, so the beam, its padstones and the piers are checked under "
+                    "the full hand load as well, and must pass both."};
   for (const solver::MasonryModel model : result.job.analysis.masonry) {
     body += stage_table(result, model);
   }
   body += figures.take("beam");
-  return section("beam", "The permanent beam", beam_table(beam), body);
+  return {"beam", "The permanent beam", beam_table(beam), body};
 }
 
 }  // namespace deadshore::io

@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 #include "solver/spread/spread.h"
 
@@ -167,9 +167,8 @@ std::string ends_sentence(const solver::Job& job) {
   const bool right = job.right_end == solver::WallEnd::held;
   if (!left && !right) {
     return "Both ends of the wall are free: nothing but the piers' own weight and stiffness "
-           "resists "
-           "the arches' sideways push. If a return wall or a neighbour does hold an end, say so in "
-           "the job.";
+           "resists the arches' sideways push. If a return wall or a neighbour does hold an end, "
+           "say so in the job.";
   }
   const std::string held = left && right ? "Both ends of the wall are"
                            : left        ? "The left end of the wall is"
@@ -213,30 +212,27 @@ std::vector<std::string> shores_not_checked(const solver::Job& job) {
                     ": the dead shore itself, what it stands on, and the joists over it.");
   if (any_framed)
     items.emplace_back(
-        "The joists over the dead shores, bent the other way over the head plate, and bracing "
-        "that keeps the shores from swaying or falling over.");
+        "The joists over the dead shores, bent the other way over the head plate, and bracing that "
+        "keeps the shores from swaying or falling over.");
   return items;
 }
 
 }  // namespace
 
-Chapter assumptions_section(const solver::JobResult& result) {
+Chapter assumptions_chapter(const solver::JobResult& result) {
   const bool any_framed = std::ranges::any_of(
       result.job.needles, [](const auto& needle) { return needle.frame.has_value(); });
-  const Html of_frames =
-      any_framed ? element("h3", text("Of the needle frames")) + bullets(items_of(frames_assumed))
-                 : Html();
-  const Html of_beam = result.job.beam ? element("h3", text("Of the permanent beam")) +
-                                             bullets(items_of(beam_assumed))
-                                       : Html();
-  const Html of_analyses =
-      element("h3", text("Of the analyses")) + bullets(analysis_assumptions(result.job));
-  const Html of_hand =
-      element("h3", text("Of the hand method")) + bullets(solver::spread_assumptions());
-  return section("assumptions", "Assumptions", of_analyses, of_hand + of_frames + of_beam);
+  const Blocks of_frames =
+      any_framed ? Heading{"Of the needle frames"} + bullets(items_of(frames_assumed)) : Blocks();
+  const Blocks of_beam = result.job.beam
+                             ? Heading{"Of the permanent beam"} + bullets(items_of(beam_assumed))
+                             : Blocks();
+  const Blocks of_analyses = Heading{"Of the analyses"} + bullets(analysis_assumptions(result.job));
+  const Blocks of_hand = Heading{"Of the hand method"} + bullets(solver::spread_assumptions());
+  return {"assumptions", "Assumptions", of_analyses, of_hand + of_frames + of_beam};
 }
 
-Chapter not_checked_section(const solver::Job& job) {
+Chapter not_checked_chapter(const solver::Job& job) {
   std::vector<std::string> given;
   for (const solver::Needle& needle : job.needles) {
     if (!needle.frame) given.push_back(needle.name);
@@ -260,11 +256,47 @@ Chapter not_checked_section(const solver::Job& job) {
         staged ? stages_not_checked : stages_not_followed, never_checked}) {
     std::ranges::copy(items_of(more), std::back_inserter(items));
   }
-  return section("not-checked", "What was not checked", bullets(items));
+  return {"not-checked", "What was not checked", bullets(items)};
 }
 
-Chapter cautions_section() {
-  return section("cautions", "Cautions", bullets(items_of(cautions)));
+Chapter cautions_chapter() {
+  return {"cautions", "Cautions", bullets(items_of(cautions))};
+}
+
+Chapter parties_chapter() {
+  Table content{"who-is-needed",
+                "Before the work begins; local rules decide who must be asked and in which order",
+                {"Who or what", "What for"}};
+  content.add({"Structural engineer",
+               "Answers for the permanent beam, its padstones, the piers and footings under them, "
+               "and checks these temporary works. Sees the wall first."});
+  content.add({"Building control",
+               "Is told before the work begins and sees beam and bearings before they are covered. "
+               "What must be applied for is a matter of local rules."});
+  content.add({"Neighbours",
+               "Where the wall is shared, or theirs stands on it or near it, they have a say: "
+               "party walls have rules of their own in many places. Note the state of their side "
+               "first, with pictures."});
+  content.add(
+      {"Owner and occupiers",
+       "Agree to it in writing. Nobody is in the rooms above, beside or under while the wall hangs "
+       "on needles. Listed buildings and leases may forbid it. Tell the insurer."});
+  content.add({"Services in the wall",
+               "Gas, water, electricity, flues, drains under the soles: found, cut off and proved "
+               "dead by those who may."});
+  content.add({"Asbestos and lead",
+               "Looked for by someone who knows, before anything is broken: boards, flues, paint, "
+               "plaster. If in doubt, stop."});
+  content.add({"Exclusion zone",
+               "A fence on both sides of the wall, as far out as a piece can fall and a prop can "
+               "kick. Only those at work inside it, never alone."});
+  content.add({"Inspection",
+               "Someone competent who did not put them in inspects needles and props before "
+               "masonry comes out, after every step and every morning, and writes it down."});
+  return {"parties", "Who else is needed",
+          content + Paragraph{"A short list, common practice, no source: the law of the place and "
+                              "the engineer add to it.",
+                              Tone::small}};
 }
 
 }  // namespace deadshore::io

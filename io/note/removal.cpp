@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 
 #include <fmt/format.h>
@@ -44,17 +44,13 @@ std::vector<Band> bands_of(const RemovedMasonry& removed) {
   return bands;
 }
 
-Html courses(const solver::JobResult& result) {
+Table courses(const solver::JobResult& result) {
   Table content{"removed-courses",
                 fmt::format("Course by course from the top down, each {} mm unless clipped; weight "
                             "of one course. Alike courses share a row",
                             millimetres(result.job.removal.course_height)),
-                {{"Courses"},
-                 {"Height mm"},
-                 {"Area of one m\u00b2", true},
-                 {"Weight of one kN", true},
-                 {"Together kN", true}},
-                {}};
+                {"Courses", "Height mm", numeric("Area of one m\u00b2"),
+                 numeric("Weight of one kN"), numeric("Together kN")}};
   double total = 0.0;
   for (const solver::RemovedCourse& course : result.removed.courses) total += course.weight;
   for (const Band& band : bands_of(result.removed)) {
@@ -65,16 +61,15 @@ Html courses(const solver::JobResult& result) {
          fine_kilonewtons(band.weight * static_cast<double>(count))});
   }
   content.add({"Masonry of the cut", "", "", "", fine_kilonewtons(total)}, RowKind::total);
-  return table(content);
+  return content;
 }
 
-Html strips(const solver::JobResult& result) {
+Table strips(const solver::JobResult& result) {
   Table content{"removed-strips",
                 fmt::format("Strip by strip, {} mm along the wall unless clipped, the cut's full "
                             "height: the same masonry",
                             millimetres(result.job.removal.strip_width)),
-                {{"Strip"}, {"x mm"}, {"Area m\u00b2", true}, {"Weight kN", true}},
-                {}};
+                {"Strip", "x mm", numeric("Area m\u00b2"), numeric("Weight kN")}};
   double area = 0.0;
   double weight = 0.0;
   for (std::size_t i = 0; i < result.removed.strips.size(); ++i) {
@@ -86,7 +81,7 @@ Html strips(const solver::JobResult& result) {
   }
   content.add({"Masonry of the cut", "", square_metres(area), fine_kilonewtons(weight)},
               RowKind::total);
-  return table(content);
+  return content;
 }
 
 std::string lifted_by(const solver::Job& job, const solver::RemovedLintel& lintel) {
@@ -94,23 +89,18 @@ std::string lifted_by(const solver::Job& job, const solver::RemovedLintel& linte
   return lintel.piece_weight > job.removal.two_person_lift ? "more" : "two people";
 }
 
-Html lintels(const solver::JobResult& result) {
+Blocks lintels(const solver::JobResult& result) {
   if (result.removed.lintels.empty()) return {};
   Table content{"removed-lintels",
                 "Lintels that go with the cut, in the least number of pieces that two people lift",
-                {{"Lintel"},
-                 {"Length mm", true},
-                 {"Weight kN", true},
-                 {"Pieces", true},
-                 {"Each kN", true},
-                 {"Lifted by"}},
-                {}};
+                {"Lintel", numeric("Length mm"), numeric("Weight kN"), numeric("Pieces"),
+                 numeric("Each kN"), "Lifted by"}};
   for (const solver::RemovedLintel& lintel : result.removed.lintels) {
     content.add({lintel.name, millimetres(lintel.length), fine_kilonewtons(lintel.weight),
                  std::to_string(lintel.pieces), fine_kilonewtons(lintel.piece_weight),
                  lifted_by(result.job, lintel)});
   }
-  return table(content);
+  return content;
 }
 
 /// Masonry beside a lintel thinner than the wall is in no sum.
@@ -130,15 +120,13 @@ std::vector<std::string> totals(const solver::JobResult& result) {
   }
   sentences.push_back(
       fmt::format("Everything that comes out: {} kN, {} m\u00b3 in the wall, some {} m\u00b3 loose "
-                  "({} times as "
-                  "much, common practice, no source).",
+                  "({} times as much, common practice, no source).",
                   fine_kilonewtons(removed.weight), cubic_metres(removed.solid_volume),
                   cubic_metres(removed.loose_volume), significant(options.bulking, 3)));
   sentences.push_back(fmt::format(
       "One person lifts {} N and two lift {} N here: common practice is 25 kg and 50 kg, no "
-      "source. "
-      "Local rules and the person decide; how far, how high and how often it is carried count as "
-      "much.",
+      "source. Local rules and the person decide; how far, how high and how often it is carried "
+      "count as much.",
       whole_millimetres(options.one_person_lift), whole_millimetres(options.two_person_lift)));
   sentences.emplace_back(
       "Do not heap it on a floor, against the wall or beside a prop's sole: take it away as it "
@@ -146,23 +134,22 @@ std::vector<std::string> totals(const solver::JobResult& result) {
   if (any_thin_lintel(result)) {
     sentences.emplace_back(
         "A lintel is thinner than the wall: the masonry beside it comes out too and is not in "
-        "these "
-        "sums.");
+        "these sums.");
   }
   return sentences;
 }
 
 }  // namespace
 
-Chapter removal_section(const solver::JobResult& result) {
+Chapter removal_chapter(const solver::JobResult& result) {
   if (result.removed.courses.empty()) return {};
-  const Html opening =
-      paragraph(
+  const Blocks opening =
+      Paragraph{
           "What the cut takes out, less openings. Work from the top down, a strip at a time, with "
-          "every needle tight; each sum is of the same masonry.") +
+          "every needle tight; each sum is of the same masonry."} +
       courses(result);
-  return section("removal", "What comes out", opening,
-                 strips(result) + lintels(result) + bullets(totals(result)));
+  return {"removal", "What comes out", opening,
+          strips(result) + lintels(result) + bullets(totals(result))};
 }
 
 }  // namespace deadshore::io

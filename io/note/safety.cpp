@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 #include "solver/limit/stage_safety.h"
 #include "solver/study/stage_facts.h"
@@ -24,17 +24,12 @@ std::string tension_words(double needed) {
   return needed < solver::most_factor ? three_figures(needed) : "none will do";
 }
 
-Html factors_table(const solver::JobResult& result) {
+Table factors_table(const solver::JobResult& result) {
   Table content{"safety-factors",
                 "Factor on all loads at which the wall has no equilibrium or crushes",
-                {{"Stage"},
-                 {"Factor", true},
-                 {"From stresses", true},
-                 {"From a mechanism", true},
-                 {"With the tension given", true},
-                 {"Loose kN", true},
-                 {"Tension needed N/mm\u00b2", true}},
-                {}};
+                {"Stage", numeric("Factor"), numeric("From stresses"), numeric("From a mechanism"),
+                 numeric("With the tension given"), numeric("Loose kN"),
+                 numeric("Tension needed N/mm\u00b2")}};
   for (const StageResult& stage : result.stages) {
     if (!stage.safety) continue;
     const StageSafety& safety = *stage.safety;
@@ -46,7 +41,7 @@ Html factors_table(const solver::JobResult& result) {
       content.add({with_raised_powers(safety.verdict)}, RowKind::working);
     }
   }
-  return table(content);
+  return content;
 }
 
 std::string gap_words(double gap) {
@@ -68,37 +63,34 @@ std::string mesh_words(const solver::JobResult& result) {
 }
 
 /// The stages whose factor could not be found.
-Html not_found(const solver::JobResult& result) {
+Blocks not_found(const solver::JobResult& result) {
   std::vector<std::string> names;
   for (const StageResult& stage : result.stages) {
     if (!stage.safety) names.push_back("\u201c" + stage.name + "\u201d");
   }
   if (names.empty()) return {};
-  return paragraph(
-      "Not known.",
-      fmt::format("No factor could be worked out for stage {}: neither bound was found "
-                  "to the accuracy asked.",
-                  listed(names)),
-      "warning");
+  return callout(Severity::warning, "Not known.",
+                 fmt::format("No factor could be worked out for stage {}: neither bound was found "
+                             "to the accuracy asked.",
+                             listed(names)));
 }
 
 }  // namespace
 
-Chapter safety_section(const solver::JobResult& result, FigureShelf& figures) {
+Chapter safety_chapter(const solver::JobResult& result, FigureShelf& figures) {
   if (std::ranges::none_of(result.stages,
                            [](const StageResult& stage) { return stage.safety.has_value(); })) {
     return {};
   }
-  const Html opening = paragraph(
+  const Blocks opening = Paragraph{
       "How far the wall is from falling if masonry bears no tension at all, by limit analysis: "
-      "strength alone, whatever the stiffness. A state of stress in equilibrium that the "
-      "masonry bears gives a factor that is safe; a mechanism gives one that the wall cannot "
-      "pass. The lower one counts. Masonry with no way to a support without tension is left "
-      "out of the factor and given as loose, with the least tensile strength that would keep "
-      "it up.");
-  const Html body = factors_table(result) + not_found(result) +
-                    paragraph(mesh_words(result), "small") + figures.take("mechanism");
-  return section("safety", "Safety without tension", opening, body);
+      "strength alone, whatever the stiffness. A state of stress in equilibrium that the masonry "
+      "bears gives a factor that is safe; a mechanism gives one that the wall cannot pass. The "
+      "lower one counts. Masonry with no way to a support without tension is left out of the "
+      "factor and given as loose, with the least tensile strength that would keep it up."};
+  const Blocks body = factors_table(result) + not_found(result) +
+                      Paragraph{mesh_words(result), Tone::small} + figures.take("mechanism");
+  return {"safety", "Safety without tension", opening, body};
 }
 
 }  // namespace deadshore::io

@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 #include "solver/panel/support_reactions.h"
 #include "solver/study/stage_facts.h"
@@ -22,8 +22,8 @@ using solver::StageState;
 constexpr std::size_t most_columns = 8;
 
 /// A column of the reactions' table: a support, or all loads.
-using Column = std::optional<solver::SupportId>;
-using SupportColumns = std::vector<Column>;
+using SupportColumn = std::optional<solver::SupportId>;
+using SupportColumns = std::vector<SupportColumn>;
 
 SupportColumns needle_columns(const solver::Job& job) {
   SupportColumns columns;
@@ -47,7 +47,7 @@ SupportColumns other_columns(const solver::Job& job) {
   return columns;
 }
 
-std::string heading_of(const solver::Job& job, const Column& column) {
+std::string heading_of(const solver::Job& job, const SupportColumn& column) {
   return column ? label_of(job, *column) : "load in all";
 }
 
@@ -94,14 +94,13 @@ std::vector<SupportColumns> support_tables(const solver::Job& job) {
   return tables;
 }
 
-Html reactions_table(const solver::JobResult& result, solver::MasonryModel model,
-                     const SupportColumns& columns, std::size_t number) {
+Table reactions_table(const solver::JobResult& result, solver::MasonryModel model,
+                      const SupportColumns& columns, std::size_t number) {
   Table content{fmt::format("reactions-{}-{}", solver::to_string(model), number),
                 fmt::format("Reactions with {}, kN, characteristic", masonry_phrase(model)),
-                {{"Stage"}},
-                {}};
-  for (const Column& column : columns) {
-    content.columns.push_back({heading_of(result.job, column), true});
+                {"Stage"}};
+  for (const SupportColumn& column : columns) {
+    content.columns.push_back(numeric(heading_of(result.job, column)));
   }
   for (const StageResult& stage : result.stages) {
     const PanelResult* analysis = find_analysis(stage, model);
@@ -110,19 +109,19 @@ Html reactions_table(const solver::JobResult& result, solver::MasonryModel model
       content.add({stage.name, "no equilibrium"}, RowKind::fails);
       continue;
     }
-    std::vector<std::string> cells = {stage.name};
+    std::vector<Text> cells = {stage.name};
     const std::vector<solver::SupportReaction> reactions = reactions_of(result.job, *analysis);
-    for (const Column& column : columns) {
+    for (const SupportColumn& column : columns) {
       cells.push_back(column ? force_words(reactions, stage.state, *column)
                              : kilonewtons(analysis->load_total));
     }
     content.add(std::move(cells));
   }
-  return table(content);
+  return content;
 }
 
-Html reactions_tables(const solver::JobResult& result, solver::MasonryModel model) {
-  Html tables;
+Blocks reactions_tables(const solver::JobResult& result, solver::MasonryModel model) {
+  Blocks tables;
   std::size_t number = 0;
   for (const SupportColumns& columns : support_tables(result.job)) {
     tables += reactions_table(result, model, columns, ++number);
@@ -132,20 +131,20 @@ Html reactions_tables(const solver::JobResult& result, solver::MasonryModel mode
 
 }  // namespace
 
-Html stage_reactions(const solver::JobResult& result) {
-  Html body = element("h3", text("What each support carries"));
+Blocks stage_reactions(const solver::JobResult& result) {
+  Blocks body = Heading{"What each support carries"};
   for (const solver::MasonryModel model : result.job.analysis.masonry) {
     body += reactions_tables(result, model);
   }
-  const std::string of_beam =
-      result.job.beam ? " The beam stands on the piers: what its ends carry is in the piers\u2019 "
-                        "figures already, its own weight with it."
-                      : "";
-  return body + paragraph(
-                    "Needles, piers, the base under the cut and joists add up to the load in "
-                    "all. A dash: not there at that stage." +
+  const std::string of_beam = result.job.beam
+                                  ? " The beam stands on the piers: what its ends carry is in the "
+                                    "piers\u2019 figures already, its own weight with it."
+                                  : "";
+  return body + Paragraph{
+                    "Needles, piers, the base under the cut and joists add up to the load in all. "
+                    "A dash: not there at that stage." +
                         of_beam,
-                    "small");
+                    Tone::small};
 }
 
 }  // namespace deadshore::io

@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 #include "io/results/work_words.h"
 #include "solver/study/stage_facts.h"
@@ -32,19 +32,12 @@ RowKind kind_of(const solver::StageFacts& facts) {
   return worrying ? RowKind::unverified : RowKind::plain;
 }
 
-Html work_table(const solver::JobResult& result) {
-  Table content{"stages-of-work",
-                "The worst of all analyses of each stage; loads in kN, characteristic",
-                {{"Stage"},
-                 {"Day", true},
-                 {"What is done"},
-                 {"Worst needle", true},
-                 {"Settles mm", true},
-                 {"Widest crack mm", true},
-                 {"Damage", true},
-                 {"Loose kN", true},
-                 {"Factor", true}},
-                {}};
+Blocks work_table(const solver::JobResult& result) {
+  Table content{
+      "stages-of-work",
+      "The worst of all analyses of each stage; loads in kN, characteristic",
+      {"Stage", numeric("Day"), "What is done", numeric("Worst needle"), numeric("Settles mm"),
+       numeric("Widest crack mm"), numeric("Damage"), numeric("Loose kN"), numeric("Factor")}};
   for (const StageResult& stage : result.stages) {
     const solver::StageFacts facts = facts_of(stage);
     const std::string done = done_in_words(result.job, stage.operations);
@@ -59,12 +52,12 @@ Html work_table(const solver::JobResult& result) {
                  factor_words(facts.factor)},
                 kind_of(facts));
   }
-  return table(content) +
-         paragraph(
+  return content +
+         Paragraph{
              "Damage: category 0 (negligible) to 5 (very severe) of the masonry above the soffit, "
              "since the first stage. Loose: masonry that would fall, by the cracked analysis. "
              "Factor: on all loads, if masonry bears no tension. A dash: not known.",
-             "small");
+             Tone::small};
 }
 
 std::string end_words(const mesh::Point& end) {
@@ -75,27 +68,22 @@ bool is_cracking_analysed(const solver::Job& job) {
   return std::ranges::count(job.analysis.masonry, solver::MasonryModel::cracked) > 0;
 }
 
-Html cracks(const solver::JobResult& result) {
+Blocks cracks(const solver::JobResult& result) {
   if (!is_cracking_analysed(result.job)) return {};
-  const Html heading = element("h3", text("Cracks"));
+  const Blocks heading = Heading{"Cracks"};
   const solver::StageAnalysis widest = worst_analysis(
       result, solver::MasonryModel::cracked,
       [](const PanelResult& a) { return a.cracks.empty() ? 0.0 : a.cracks.front().width; });
   if (widest.analysis == nullptr || widest.analysis->cracks.empty()) {
-    return heading + paragraph("No crack wider than a hair in any stage.");
+    return heading + Paragraph{"No crack wider than a hair in any stage."};
   }
   const std::vector<solver::Crack>& found = widest.analysis->cracks;
   Table content{"cracks",
                 fmt::format("Widest first, in stage \u201c{}\u201d, which has the widest; places "
                             "are x and height in mm",
                             widest.stage->name),
-                {{"Where"},
-                 {"Width mm", true},
-                 {"Length mm", true},
-                 {"From", true},
-                 {"To", true},
-                 {"From level \u00b0", true}},
-                {}};
+                {"Where", numeric("Width mm"), numeric("Length mm"), numeric("From"), numeric("To"),
+                 numeric("From level \u00b0")}};
   for (std::size_t i = 0; i < std::min(found.size(), most_cracks); ++i) {
     const solver::Crack& crack = found[i];
     content.add({crack.where, fine_millimetres(crack.width), whole_millimetres(crack.length),
@@ -105,31 +93,31 @@ Html cracks(const solver::JobResult& result) {
       found.size() > most_cracks
           ? fmt::format("There are {} more, none wider. ", found.size() - most_cracks)
           : "";
-  return heading + table(content) +
-         paragraph(more +
+  return heading + content +
+         Paragraph{more +
                        "Widths come from the strain over elements of a continuous material: they "
                        "tell where and about how wide, not each crack by itself.",
-                   "small");
+                   Tone::small};
 }
 
-Html damage(const solver::JobResult& result) {
+Blocks damage(const solver::JobResult& result) {
   const auto [stage, worst] = worst_damage(result);
   if (worst == nullptr) return {};
-  return element("h3", text("Damage to the masonry that stays")) +
-         paragraph(fmt::format(
+  return Heading{"Damage to the masonry that stays"} +
+         Paragraph{fmt::format(
              "Worst in stage \u201c{}\u201d: category {} by strain (largest tensile strain {} %, "
              "deflection ratio {} %) and {} by crack width (widest {} mm). {}",
              stage->name, worst->by_strain, significant(100.0 * worst->tensile_strain, 2),
              significant(100.0 * worst->deflection_ratio, 2), worst->by_width,
-             fine_millimetres(worst->widest_crack), as_sentence(worst->in_words))) +
-         paragraph(
+             fine_millimetres(worst->widest_crack), as_sentence(worst->in_words))} +
+         Paragraph{
              "Categories by limiting tensile strain: Burland, Broms and de Mello 1977; Boscardin "
              "and Cording 1989.",
-             "small");
+             Tone::small};
 }
 
 /// Says where the work ends, if a stage does not stand.
-Html end_of_work(const solver::JobResult& result) {
+Blocks end_of_work(const solver::JobResult& result) {
   if (result.stages.empty() || facts_of(result.stages.back()).stands) return {};
   const std::string failed = result.stages.back().name;
   const std::size_t count = result.stages.size();
@@ -137,35 +125,35 @@ Html end_of_work(const solver::JobResult& result) {
                                ? "No stage before it was analysed."
                                : fmt::format("The last stage in which it stands is \u201c{}\u201d.",
                                              result.stages[count - 2].name);
-  return paragraph(fmt::format("The wall does not stand in stage \u201c{}\u201d.", failed),
-                   safe + " Nothing after it was analysed: the stages that follow are not here.",
-                   "alarm");
+  return callout(Severity::alarm,
+                 fmt::format("The wall does not stand in stage \u201c{}\u201d.", failed),
+                 safe + " Nothing after it was analysed: the stages that follow are not here.");
 }
 
 }  // namespace
 
-Html stress_figures(FigureShelf& figures) {
-  Html drawn;
+Blocks stress_figures(FigureShelf& figures) {
+  Blocks drawn;
   for (const char* beginning : {"compression-", "load-flow-", "deformed-"}) {
     drawn += figures.take_all(beginning);
   }
   return drawn;
 }
 
-Chapter stages_section(const solver::JobResult& result, FigureShelf& figures) {
+Chapter stages_chapter(const solver::JobResult& result, FigureShelf& figures) {
   if (!is_staged(result)) return {};
-  const Html opening =
-      paragraph(
+  const Blocks opening =
+      Paragraph{
           "The work in its order. Each stage starts from the state the one before left: what is "
-          "added comes in stress-free, what is taken out gives its load to what is left.") +
+          "added comes in stress-free, what is taken out gives its load to what is left."} +
       end_of_work(result);
-  Html body = work_table(result) + stage_reactions(result) + figures.take("reactions-by-stage") +
-              cracks(result);
+  Blocks body = work_table(result) + stage_reactions(result) + figures.take("reactions-by-stage") +
+                cracks(result);
   body += figures.take_all("cracks-");
   body += damage(result);
   body += stress_figures(figures);
   body += figures.take("stages");
-  return section("stages", "Stages of the work", opening, body);
+  return {"stages", "Stages of the work", opening, body};
 }
 
 }  // namespace deadshore::io

@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 
 #include <fmt/format.h>
@@ -68,17 +68,13 @@ void add_line(const TakeDownLine& line, const solver::ActionSums& sums, Table& c
   content.add({working_of(line)}, RowKind::working);
 }
 
-Html lines_table(const solver::TakeDown& taken) {
+Table lines_table(const solver::TakeDown& taken) {
   Table content{"take-down-lines",
                 "Quantity \u00d7 unit load \u00d7 share = load; under each, how the quantity comes "
                 "about, and where the unit load is from",
-                {{"Part"},
-                 {"Quantity", true},
-                 {"Unit load", true},
-                 {"Share", true},
-                 {"Dead kN", true},
-                 {"Imposed kN", true}},
-                {}};
+                {"Part", numeric("Quantity"), numeric("Unit load"), numeric("Share"),
+                 numeric("Dead kN"), numeric("Imposed kN")}};
+  content.dense = true;
   for (const solver::TakenDown& part : taken.loads) {
     content.add({part.element}, RowKind::heading);
     for (const TakeDownLine& line : taken.lines) {
@@ -88,7 +84,7 @@ Html lines_table(const solver::TakeDown& taken) {
                  fine_kilonewtons(part.sums.imposed())},
                 RowKind::total);
   }
-  return table(content);
+  return content;
 }
 
 std::string place_on_wall(const solver::TakenDown& part) {
@@ -106,16 +102,11 @@ std::string becomes(const solver::TakenDown& part, double newtons) {
                    : fine_kilonewtons(newtons) + " kN";
 }
 
-Html sums_table(const solver::TakeDown& taken) {
+Table sums_table(const solver::TakeDown& taken) {
   Table content{"take-down-sums",
                 "What the wall gets of each",
-                {{"Load"},
-                 {"Where"},
-                 {"Dead", true},
-                 {"Imposed", true},
-                 {"Dead kN", true},
-                 {"Imposed kN", true}},
-                {}};
+                {"Load", "Where", numeric("Dead"), numeric("Imposed"), numeric("Dead kN"),
+                 numeric("Imposed kN")}};
   double imposed = 0.0;
   for (const solver::TakenDown& part : taken.loads) {
     content.add({part.element, place_on_wall(part), becomes(part, part.sums.dead),
@@ -126,16 +117,15 @@ Html sums_table(const solver::TakeDown& taken) {
   content.add({"All of the house", "", "", "", fine_kilonewtons(taken.total().dead),
                fine_kilonewtons(imposed)},
               RowKind::total);
-  return table(content);
+  return content;
 }
 
-Html combinations_table(const solver::ActionSums& total) {
+Table combinations_table(const solver::ActionSums& total) {
   const solver::CombinedSums sums = solver::combined(total);
   Table content{"take-down-combinations",
                 "All of the house on the wall, put together by EN 1990 with every variable action "
                 "leading in turn",
-                {{"Sum"}, {"kN", true}},
-                {}};
+                {"Sum", numeric("kN")}};
   content.add({"Dead", fine_kilonewtons(total.dead)});
   content.add({"Imposed on floors", fine_kilonewtons(total.floor_imposed)});
   content.add({"Access to roofs", fine_kilonewtons(total.roof_access)});
@@ -144,12 +134,12 @@ Html combinations_table(const solver::ActionSums& total) {
   content.add({"(6.10)", fine_kilonewtons(sums.eq_6_10)});
   content.add({"(6.10a)", fine_kilonewtons(sums.eq_6_10a)});
   content.add({"(6.10b)", fine_kilonewtons(sums.eq_6_10b)});
-  return table(content);
+  return content;
 }
 
 }  // namespace
 
-Chapter take_down_section(const solver::JobResult& result) {
+Chapter take_down_chapter(const solver::JobResult& result) {
   const solver::TakeDown& taken = result.take_down;
   if (taken.loads.empty()) return {};
   std::string rules =
@@ -160,13 +150,12 @@ Chapter take_down_section(const solver::JobResult& result) {
         " Snow and access to a roof never act together (EN 1991-1-1 3.3.2(1)): of the two the "
         "larger counts for each slope, and the other stands in brackets.";
   }
-  const Html body =
-      lines_table(taken) + sums_table(taken) + combinations_table(taken.total()) +
-      paragraph(
-          "What the job does not describe is not in this sum. Open up and see what bears on the "
-          "wall, which way joists run and what they are covered with.",
-          "small");
-  return section("take-down", "Take-down", paragraph(rules), body);
+  const Blocks body = lines_table(taken) + sums_table(taken) + combinations_table(taken.total()) +
+                      Paragraph{
+                          "What the job does not describe is not in this sum. Open up and see what "
+                          "bears on the wall, which way joists run and what they are covered with.",
+                          Tone::small};
+  return {"take-down", "Take-down", Paragraph{rules}, body};
 }
 
 }  // namespace deadshore::io

@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 
 #include <fmt/format.h>
@@ -22,9 +22,9 @@ std::string outline_of(const mesh::WallShape& wall) {
   return fmt::format("top runs through {} mm", listed(points));
 }
 
-Html wall_table(const solver::Job& job) {
+Table wall_table(const solver::Job& job) {
   const mesh::WallShape& wall = job.wall;
-  Table content{"wall-geometry", "", {{"Wall"}, {"As given"}}, {}};
+  Table content{"wall-geometry", "", {"Wall", "As given"}};
   content.add({"Length", millimetres(wall.length) + " mm"});
   content.add({"Height", millimetres(wall.height()) + " mm"});
   if (wall.top.size() > 2) content.add({"Outline (x, y)", outline_of(wall)});
@@ -35,56 +35,43 @@ Html wall_table(const solver::Job& job) {
       {"Cut", fmt::format("from x = {} to {} mm, {} mm wide; soffit {} mm above the base",
                           millimetres(wall.cut.left), millimetres(wall.cut.right),
                           millimetres(wall.cut.span().length()), millimetres(wall.cut.soffit))});
-  return table(content);
+  return content;
 }
 
-Html openings_table(const mesh::WallShape& wall) {
-  if (wall.openings.empty()) return paragraph("There are no other openings.");
+Blocks openings_table(const mesh::WallShape& wall) {
+  if (wall.openings.empty()) return Paragraph{"There are no other openings."};
   Table content{"openings",
                 "",
-                {{"Opening"},
-                 {"From x mm", true},
-                 {"To x mm", true},
-                 {"Sill mm", true},
-                 {"Head mm", true},
-                 {"Arch rise mm", true}},
-                {}};
+                {"Opening", numeric("From x mm"), numeric("To x mm"), numeric("Sill mm"),
+                 numeric("Head mm"), numeric("Arch rise mm")}};
   for (const mesh::Opening& opening : wall.openings) {
     content.add({opening.name, millimetres(opening.left), millimetres(opening.right()),
                  millimetres(opening.sill), millimetres(opening.crown()),
                  opening.rise > 0.0 ? millimetres(opening.rise) : "flat"});
   }
-  return table(content);
+  return content;
 }
 
-Html lintels_table(const solver::Job& job) {
+Blocks lintels_table(const solver::Job& job) {
   if (job.lintels.empty()) return {};
   Table content{"lintels",
                 "",
-                {{"Lintel"},
-                 {"Over"},
-                 {"Depth mm", true},
-                 {"Bearing mm", true},
-                 {"Through the wall mm", true}},
-                {}};
+                {"Lintel", "Over", numeric("Depth mm"), numeric("Bearing mm"),
+                 numeric("Through the wall mm")}};
   for (const solver::Lintel& lintel : job.lintels) {
     const mesh::Opening& opening = job.wall.openings.at(lintel.shape.opening);
     content.add({lintel.shape.name, opening.name, millimetres(lintel.shape.depth),
                  millimetres(lintel.shape.bearing), millimetres(lintel.thickness)});
   }
-  return table(content);
+  return content;
 }
 
-Html materials_table(const solver::Job& job) {
-  Table content{"materials",
-                "",
-                {{"Material"},
-                 {"Unit weight kN/m\u00b3", true},
-                 {"E N/mm\u00b2", true},
-                 {"\u03bd", true},
-                 {"Compressive strength N/mm\u00b2", true},
-                 {"Tensile strength N/mm\u00b2", true}},
-                {}};
+Table materials_table(const solver::Job& job) {
+  Table content{
+      "materials",
+      "",
+      {"Material", numeric("Unit weight kN/m\u00b3"), numeric("E N/mm\u00b2"), numeric("\u03bd"),
+       numeric("Compressive strength N/mm\u00b2"), numeric("Tensile strength N/mm\u00b2")}};
   const solver::Masonry& masonry = job.masonry;
   content.add({masonry.name, significant(masonry.unit_weight * 1e6, 4), significant(masonry.E, 6),
                significant(masonry.nu, 3), significant(masonry.compressive_strength, 4),
@@ -94,7 +81,7 @@ Html materials_table(const solver::Job& job) {
                  significant(lintel.unit_weight * 1e6, 4), significant(lintel.E, 6),
                  significant(lintel.nu, 3), "elastic", "elastic"});
   }
-  return table(content);
+  return content;
 }
 
 std::string stiffness_of(const solver::Job& job, const solver::Needle& needle) {
@@ -102,22 +89,17 @@ std::string stiffness_of(const solver::Job& job, const solver::Needle& needle) {
   return significant(needle.stiffness / 1e3, 4);
 }
 
-Html needles_table(const solver::Job& job) {
+Table needles_table(const solver::Job& job) {
   Table content{"needles",
                 "",
-                {{"Needle"},
-                 {"Middle at x mm", true},
-                 {"Bearing width mm", true},
-                 {"Stiffness kN/mm", true},
-                 {"Slack mm", true},
-                 {"Preload kN", true}},
-                {}};
+                {"Needle", numeric("Middle at x mm"), numeric("Bearing width mm"),
+                 numeric("Stiffness kN/mm"), numeric("Slack mm"), numeric("Preload kN")}};
   for (const solver::Needle& needle : job.needles) {
     content.add({needle.name, millimetres(needle.x), millimetres(needle.bearing_width),
                  stiffness_of(job, needle), significant(needle.slack, 3),
                  kilonewtons(needle.preload)});
   }
-  return table(content);
+  return content;
 }
 
 std::string joist_ends_words(const solver::DeadShore& shore) {
@@ -128,40 +110,38 @@ std::string joist_ends_words(const solver::DeadShore& shore) {
                      millimetres(ends.spacing));
 }
 
-Html shores_table(const solver::Job& job) {
+Blocks shores_table(const solver::Job& job) {
   if (job.dead_shores.empty()) return {};
-  Table content{"dead-shores",
-                "",
-                {{"Dead shore"}, {"Carries"}, {"Part of it %", true}, {"Its joist ends"}},
-                {}};
+  Table content{
+      "dead-shores", "", {"Dead shore", "Carries", numeric("Part of it %"), "Its joist ends"}};
   for (const solver::DeadShore& shore : job.dead_shores) {
     const solver::LineLoad& load = job.line_loads.at(index_of(shore.carries));
     content.add(
         {shore.name, load.name, whole_millimetres(100.0 * shore.share), joist_ends_words(shore)});
   }
-  return table(content);
+  return content;
 }
 
 }  // namespace
 
-Chapter wall_section(const solver::Job& job, FigureShelf& figures) {
-  const Html opening =
-      paragraph(
-          "x runs along the wall from its left end; heights are above the base, where the "
-          "piers stand.") +
+Chapter wall_chapter(const solver::Job& job, FigureShelf& figures) {
+  const Blocks opening =
+      Paragraph{
+          "x runs along the wall from its left end; heights are above the base, where the piers "
+          "stand."} +
       wall_table(job);
   const bool any_framed =
       std::ranges::any_of(job.needles, [](const auto& needle) { return needle.frame.has_value(); });
-  const Html body =
+  const Blocks body =
       openings_table(job.wall) + lintels_table(job) + materials_table(job) + needles_table(job) +
       shores_table(job) +
-      paragraph(
+      Paragraph{
           "Stiffness is that of the whole support under the wall: needle, props, packing, "
           "plates and ground together; where it comes from a needle frame, see there.",
-          "small");
-  const Html drawn = figures.take("elevation");
-  const Html plan = any_framed ? Html() : figures.take("plan");
-  return section("wall", "The wall, its materials and the needles", opening, body + drawn + plan);
+          Tone::small};
+  const Blocks drawn = figures.take("elevation");
+  const Blocks plan = any_framed ? Blocks() : figures.take("plan");
+  return {"wall", "The wall, its materials and the needles", opening, body + drawn + plan};
 }
 
 }  // namespace deadshore::io

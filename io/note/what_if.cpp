@@ -1,4 +1,4 @@
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/note/wording.h"
 #include "solver/result/sensitivity_words.h"
 #include "solver/study/stage_facts.h"
@@ -63,25 +63,24 @@ std::string stage_of(const solver::JobResult& result, const solver::Sensitivity&
                      result.stages.at(index_of(sensitivity.supports.front().stage)).name);
 }
 
-Html brackets_table(const solver::JobResult& result, const solver::Sensitivity& sensitivity) {
+Table brackets_table(const solver::JobResult& result, const solver::Sensitivity& sensitivity) {
   Table content{fmt::format("what-if-{}", solver::to_string(sensitivity.model)),
                 fmt::format("What if: reactions with {}{}, least to most, kN; * moves it most",
                             masonry_phrase(sensitivity.model), stage_of(result, sensitivity)),
-                {{"Support"}},
-                {}};
-  content.columns.push_back({"As given", true});
+                "Support"};
+  content.columns.push_back(numeric("As given"));
   std::vector<Unsure> columns;
   for (const Unsure what : all_unsure) {
     if (has_any(sensitivity, what)) columns.push_back(what);
   }
-  for (const Unsure what : columns) content.columns.push_back({heading_of(what), true});
+  for (const Unsure what : columns) content.columns.push_back(numeric(heading_of(what)));
   for (const SupportSensitivity& support : sensitivity.supports) {
-    std::vector<std::string> cells = {label_of(result.job, support.support)};
+    std::vector<Text> cells = {label_of(result.job, support.support)};
     cells.push_back(kilonewtons(support.reaction));
     for (const Unsure what : columns) cells.push_back(words_of(result.job, support, what));
     content.add(std::move(cells));
   }
-  return table(content);
+  return content;
 }
 
 std::string how_found(const solver::Sensitivity& sensitivity) {
@@ -94,20 +93,19 @@ std::string how_found(const solver::Sensitivity& sensitivity) {
                            size);
 }
 
-Html without_answer(const solver::Sensitivity& sensitivity) {
+Blocks without_answer(const solver::Sensitivity& sensitivity) {
   if (sensitivity.falls.empty()) return {};
-  return paragraph("No answer.",
-                   fmt::format("With {} for: {}. The wall may not stand then; nothing of it is in "
-                               "the brackets.",
-                               masonry_phrase(sensitivity.model), listed(sensitivity.falls)),
-                   "warning");
+  return callout(
+      Severity::warning, "No answer.",
+      fmt::format("With {} for: {}. The wall may not stand then; nothing of it is in the brackets.",
+                  masonry_phrase(sensitivity.model), listed(sensitivity.falls)));
 }
 
 }  // namespace
 
-Html what_if(const solver::JobResult& result) {
+Blocks what_if(const solver::JobResult& result) {
   if (result.sensitivities.empty()) return {};
-  Html body = element("h3", text("What if"));
+  Blocks body = Heading{"What if"};
   std::string found;
   for (const solver::Sensitivity& sensitivity : result.sensitivities) {
     body += brackets_table(result, sensitivity) + without_answer(sensitivity);
@@ -115,13 +113,13 @@ Html what_if(const solver::JobResult& result) {
   }
   found[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(found[0])));
   return body +
-         paragraph(found +
+         Paragraph{found +
                        "One thing is changed at a time, all else stays as given: several at once "
                        "may do more. Needles keep the stiffness found for them, whatever they "
                        "carry then. Of stages the one is looked at in which the needles together "
                        "carry most. The ranges are common practice, no source. In brackets the "
                        "needle whose packing does most; a preload is lost with it.",
-                   "small");
+                   Tone::small};
 }
 
 }  // namespace deadshore::io

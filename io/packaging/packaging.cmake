@@ -27,5 +27,5 @@ set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_NAME deadshore-dev)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_SECTION libdevel)
 # As in io/deadshoreConfig.cmake.in: what a program that links these needs beside them.
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_DEPENDS
-    "libeigen3-dev, libspectra-dev, libsuitesparse-dev, libopenblas-dev, libfmt-dev, libtomlplusplus-dev, nlohmann-json3-dev, libudunits2-dev, libpugixml-dev, libvtk9-dev, libpango1.0-dev, libglib2.0-dev, pkg-config")
+    "libeigen3-dev, libspectra-dev, libsuitesparse-dev, libopenblas-dev, libfmt-dev, libtomlplusplus-dev, nlohmann-json3-dev, libudunits2-dev, libvtk9-dev, libpango1.0-dev, libglib2.0-dev, pkg-config")
 include(CPack)

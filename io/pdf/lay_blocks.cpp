@@ -1,22 +1,13 @@
 #include "io/pdf/lay_blocks.h"
 
+#include "viz/page/canvas.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <utility>
 
 namespace deadshore::io {
 namespace {
-
-/// The summary is set smaller, to be on one page.
-constexpr double summary_share = 0.88;
-
-/// Text of its own and the id that leads to it.
-std::string id_for_bookmark(FlowBuilder& flow) {
-  std::string id = fmt::format("heading {}", flow.flow().bookmarks.size());
-  flow.anchor(id);
-  return id;
-}
 
 TypeFace heading_face(int level, double em) {
   if (level == 1) return {1.6 * em, paper::ink, true, false, 1.2};
@@ -30,36 +21,191 @@ double space_above(int level, bool framed, double em) {
   return 1.2 * em;
 }
 
-void lay_heading(FlowBuilder& flow, const HeadingBlock& heading, const Measure& measure) {
+TypeFace paragraph_face(Tone tone, double em) {
+  if (tone == Tone::small) return {0.87 * em, paper::faint};
+  if (tone == Tone::faint) return {em, paper::faint};
+  return {em};
+}
+
+FrameDress dress_of(Severity severity) {
+  return severity == Severity::alarm     ? FrameDress::alarm
+         : severity == Severity::warning ? FrameDress::warning
+                                         : FrameDress::good;
+}
+
+viz::Colour colour_of(Severity severity) {
+  return severity == Severity::alarm     ? paper::alarm
+         : severity == Severity::warning ? paper::warning
+                                         : paper::good;
+}
+
+void lay(FlowBuilder& flow, const Heading& heading, const Measure& measure) {
+  lay_heading(flow, heading, 0, measure);
+}
+
+void lay(FlowBuilder& flow, const Paragraph& paragraph, const Measure& measure) {
+  flow.space(0.5 * measure.em);
+  flow.add_lines(
+      flow.measured(paragraph.text, paragraph_face(paragraph.tone, measure.em), measure.strong),
+      measure);
+  flow.space(0.5 * measure.em);
+}
+
+void lay(FlowBuilder& flow, const List& list, const Measure& measure) {
+  if (list.items.empty()) return;
   const double em = measure.em;
-  const bool ruled = heading.level == 2 && !flow.framed();
-  flow.space(space_above(heading.level, flow.framed(), em));
-  if (heading.level > 1) {
-    const std::string title = heading.number.empty()
-                                  ? heading.text.text
-                                  : fmt::format("{} {}", heading.number, heading.text.text);
-    flow.bookmark(heading.level - 2, title, id_for_bookmark(flow));
+  const double indent = list.numbered ? 1.8 * em : 1.3 * em;
+  flow.space(0.5 * em);
+  int number = 0;
+  for (const Text& item : list.items) {
+    ++number;
+    flow.space(0.25 * em);
+    const std::size_t first = flow.size();
+    flow.add_lines(flow.measured(item, {em}, measure.strong), measure.indented(indent));
+    const auto marker = flow.measured(list.numbered ? fmt::format("{}.", number) : "\u2022", {em});
+    const double across = std::max(indent - 0.5 * em - marker->natural_width(), 0.0);
+    flow.add_to(first, [marker, left = measure.left + across](const Ink& ink, viz::PagePoint at) {
+      marker->draw_line(ink, 0, at.x + left, at.y);
+    });
+    flow.space(0.25 * em);
   }
+  flow.space(0.5 * em);
+}
+
+/// Draws it where the context stands. Another size goes through a recording: text must be laid out
+/// at its own size, for Pango sets raised and lowered text wrong under a scale.
+void draw(cairo_t* context, const viz::Drawing& drawing, double scale) {
+  const cairo_rectangle_t box{0.0, 0.0, drawing.size.width, drawing.size.height};
+  if (scale == 1.0) {
+    cairo_rectangle(context, box.x, box.y, box.width, box.height);
+    cairo_clip(context);
+    viz::Canvas canvas(context);
+    drawing.draw(canvas);
+    return;
+  }
+  const viz::Owned<cairo_surface_t> record(
+      cairo_recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, &box));
+  {
+    const viz::Owned<cairo_t> recorder(cairo_create(record.get()));
+    viz::Canvas canvas(recorder.get());
+    drawing.draw(canvas);
+  }
+  cairo_scale(context, scale, scale);
+  cairo_set_source_surface(context, record.get(), 0.0, 0.0);
+  cairo_paint(context);
+}
+
+/// With its caption; a wide one on a landscape page.
+void lay(FlowBuilder& flow, const Figure& figure, const Measure& measure) {
+  const double em = measure.em;
+  const double caption_gap = 0.5 * em;
+  const viz::Drawing& drawing = figure.drawn->drawing;
+  const bool landscape = drawing.size.width > paper::text_width + 1.0;
+  const Measure column = landscape ? Measure{0.0, paper::landscape_width} : measure;
+  const auto caption = flow.measured(caption_of(figure), {0.9 * em, paper::ink});
+  caption->wrap(column.width);
+
+  flow.space(1.2 * em);
+  const std::size_t first = flow.size();
+  if (drawing.draw) {
+    const double room = (landscape ? paper::landscape_height : paper::text_height) -
+                        caption->height() - caption_gap;
+    const double scale =
+        std::min({1.0, (column.width + 0.01) / drawing.size.width,
+                  std::max(room, 0.3 * paper::landscape_height) / drawing.size.height});
+    const double left = column.left + 0.5 * (column.width - scale * drawing.size.width);
+    flow.add(scale * drawing.size.height, Join::free,
+             [drawing, scale, left](const Ink& ink, viz::PagePoint at) {
+               cairo_save(ink.context);
+               cairo_translate(ink.context, at.x + left, at.y);
+               draw(ink.context, drawing, scale);
+               cairo_restore(ink.context);
+               cairo_new_path(ink.context);
+             });
+  }
+  flow.space(caption_gap);
+  flow.keep_next(Join::bound);
+  flow.add_lines(caption, column);
+  flow.set_floating(first, landscape);
+  flow.space(1.8 * em);
+}
+
+/// Long lines go on under a mark.
+void lay(FlowBuilder& flow, const Listing& listing, const Measure& measure) {
+  constexpr std::size_t kept_at_end = 3;  // so that no line or two look lost on the last page
+  const double em = measure.em;
+  const TypeFace face{7.6, paper::ink, false, true, 1.3};
+  const Measure column{measure.left + 1.2 * em, measure.width - 1.8 * em};
+  const auto mark = flow.measured("\u21b3", {7.6, paper::faint, false, true, 1.3});
+  flow.space(0.6 * em);
+  flow.open_frame({FrameDress::code, measure.left, measure.width}, 0.5 * em, Join::free);
+  const std::size_t start = flow.size();
+  std::string_view rest = listing.text;
+  while (!rest.empty()) {
+    const std::size_t end = std::min(rest.find('\n'), rest.size());
+    std::string line(rest.substr(0, end));
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+    if (line.ends_with('\r')) line.pop_back();
+    const std::size_t first = flow.size();
+    flow.add_lines(flow.measured(line, face), column);
+    for (std::size_t strip = first + 1; strip < flow.size(); ++strip) {
+      flow.add_to(strip, [mark, left = measure.left + 0.3 * em](const Ink& ink, viz::PagePoint at) {
+        mark->draw_line(ink, 0, at.x + left, at.y);
+      });
+    }
+  }
+  flow.bind_last(std::min(kept_at_end, flow.size() - start));
+  flow.close_frame(0.5 * em);
+  flow.space(0.6 * em);
+}
+
+void lay(FlowBuilder& /*flow*/, const StageViewer& /*viewer*/, const Measure& /*measure*/) {}
+
+void lay(FlowBuilder& flow, const Callout& callout, const Measure& measure) {
+  const double em = measure.em;
+  const double left = paper::bar_width + 0.8 * em;
+  const Measure inside{measure.left + left, measure.width - left - 0.8 * em, em,
+                       colour_of(callout.severity)};
+  lay_in_frame(flow, {dress_of(callout.severity), measure.left, measure.width}, em, 0.6 * em,
+               [&] { lay_blocks(flow, callout.blocks, inside); });
+}
+
+void lay(FlowBuilder& flow, const Beside& beside, const Measure& measure) {
+  lay_blocks(flow, beside.blocks, measure);
+}
+
+}  // namespace
+
+void lay_blocks(FlowBuilder& flow, const Blocks& blocks, const Measure& measure) {
+  for (const Block& block : blocks) {
+    std::visit([&](const auto& content) { lay(flow, content, measure); }, block.content);
+  }
+}
+
+void lay_heading(FlowBuilder& flow, const Heading& heading, int number, const Measure& measure) {
+  const double em = measure.em;
   const TypeFace face = heading_face(heading.level, em);
+  flow.space(space_above(heading.level, flow.framed(), em));
+  std::shared_ptr<MeasuredText> figure;
   Measure column = measure;
-  std::shared_ptr<MeasuredText> number;
-  if (!heading.number.empty()) {
+  if (number > 0) {
     TypeFace faint = face;
     faint.colour = paper::faint;
-    number = std::make_shared<MeasuredText>(flow.fonts(), RichText{heading.number, {}}, faint);
-    column = measure.indented(number->natural_width() + 0.65 * face.size);
+    figure = flow.measured(std::to_string(number), faint);
+    column = measure.indented(figure->natural_width() + 0.65 * face.size);
   }
-  const auto text = std::make_shared<MeasuredText>(flow.fonts(), heading.text, face);
-  text->wrap(column.width);
+  if (heading.level > 1) {
+    const std::string words = one_line(heading.text);
+    flow.bookmark(heading.level - 2, number > 0 ? fmt::format("{} {}", number, words) : words);
+  }
   const std::size_t first = flow.size();
-  flow.add_lines(text, column);
-  if (first == flow.size()) return;
-  if (number) {
-    flow.add_to(first, [number, left = measure.left](const Ink& ink, viz::PagePoint at) {
-      number->draw_line(ink, 0, at.x + left, at.y);
+  flow.add_lines(flow.measured(heading.text, face), column);
+  if (figure) {
+    flow.add_to(first, [figure, left = measure.left](const Ink& ink, viz::PagePoint at) {
+      figure->draw_line(ink, 0, at.x + left, at.y);
     });
   }
-  if (ruled) {
+  if (heading.level == 2 && !flow.framed()) {
     flow.add(0.35 * em, Join::bound, [measure, em](const Ink& ink, viz::PagePoint at) {
       const double left = at.x + measure.left;
       const double top = at.y + 0.15 * em;
@@ -71,143 +217,14 @@ void lay_heading(FlowBuilder& flow, const HeadingBlock& heading, const Measure& 
   flow.space(heading.level == 2 ? 0.5 * em : 0.35 * em);
 }
 
-TypeFace paragraph_face(ParagraphTone tone, double em) {
-  if (tone == ParagraphTone::small) return {0.87 * em, paper::faint};
-  if (tone == ParagraphTone::kind) return {em, paper::faint};
-  return {em};
-}
-
-void lay_paragraph(FlowBuilder& flow, const ParagraphBlock& paragraph, const Measure& measure,
-                   viz::Colour strong) {
-  const double em = measure.em;
-  flow.space(0.5 * em);
-  const auto text = std::make_shared<MeasuredText>(flow.fonts(), paragraph.text,
-                                                   paragraph_face(paragraph.tone, em), strong);
-  text->wrap(measure.width);
-  flow.add_lines(text, measure);
-  flow.space(0.5 * em);
-}
-
-FrameDress dress_of(FrameKind kind) {
-  switch (kind) {
-    case FrameKind::alarm:
-      return FrameDress::alarm;
-    case FrameKind::warning:
-      return FrameDress::warning;
-    case FrameKind::good:
-      return FrameDress::good;
-    case FrameKind::none:
-    case FrameKind::summary:
-      return FrameDress::summary;
-  }
-  return FrameDress::summary;
-}
-
-viz::Colour strong_in(FrameKind kind) {
-  if (kind == FrameKind::alarm) return paper::alarm;
-  if (kind == FrameKind::good) return paper::good;
-  return kind == FrameKind::warning ? paper::warning : paper::ink;
-}
-
-class BlockLayout {
- public:
-  BlockLayout(FlowBuilder& flow, const LayoutSources& sources) : flow_(&flow), sources_(&sources) {}
-
-  void lay(const std::vector<Block>& blocks, const Measure& measure) {
-    for (const Block& block : blocks) {
-      for (const std::string& id : block.ids) flow_->anchor(id);
-      std::visit([&](const auto& content) { lay(content, measure); }, block.content);
-    }
-  }
-
- private:
-  void lay(const HeadingBlock& heading, const Measure& measure) {
-    lay_heading(*flow_, heading, measure);
-  }
-  void lay(const ParagraphBlock& paragraph, const Measure& measure) {
-    lay_paragraph(*flow_, paragraph, measure, strong_);
-  }
-  void lay(const GridBlock& grid, const Measure& measure) { lay_grid(*flow_, grid, measure); }
-  void lay(const FigureBlock& figure, const Measure& measure) {
-    lay_figure(*flow_, figure, measure, *sources_);
-  }
-  void lay(const CodeBlock& code, const Measure& measure) { lay_code(*flow_, code, measure); }
-  void lay(const ContentsBlock& contents, const Measure& measure) {
-    lay_contents(*flow_, contents, measure);
-  }
-
-  void lay(const ListBlock& list, const Measure& measure) {
-    const double em = measure.em;
-    const double indent = list.numbered ? 1.8 * em : 1.3 * em;
-    flow_->space(0.5 * em);
-    int number = 0;
-    for (const std::vector<Block>& item : list.items) {
-      ++number;
-      flow_->space(0.25 * em);
-      const std::size_t first = flow_->size();
-      lay_item(item, measure.indented(indent));
-      if (first == flow_->size()) continue;
-      const std::string sign = list.numbered ? fmt::format("{}.", number) : "\u2022";
-      const auto marker =
-          std::make_shared<MeasuredText>(flow_->fonts(), RichText{sign, {}}, TypeFace{em});
-      flow_->add_to(first,
-                    [marker, left = measure.left, indent, em](const Ink& ink, viz::PagePoint at) {
-                      const double across = indent - 0.5 * em - marker->natural_width();
-                      marker->draw_line(ink, 0, at.x + left + std::max(across, 0.0), at.y);
-                    });
-    }
-    flow_->space(0.5 * em);
-  }
-
-  /// A line of text closes up to its neighbours more than a paragraph does.
-  void lay_item(const std::vector<Block>& item, const Measure& measure) {
-    const auto* line =
-        item.size() == 1 ? std::get_if<ParagraphBlock>(&item.front().content) : nullptr;
-    if (line == nullptr) {
-      lay(item, measure);
-      return;
-    }
-    for (const std::string& id : item.front().ids) flow_->anchor(id);
-    const auto text = std::make_shared<MeasuredText>(
-        flow_->fonts(), line->text, paragraph_face(line->tone, measure.em), strong_);
-    text->wrap(measure.width);
-    flow_->add_lines(text, measure);
-    flow_->space(0.25 * measure.em);
-  }
-
-  void lay(const FramedBlock& framed, const Measure& measure) {
-    if (framed.kind == FrameKind::none) {
-      flow_->hold_after_next(Join::together);
-      lay(framed.blocks, measure);
-      flow_->release();
-      return;
-    }
-    const bool summary = framed.kind == FrameKind::summary;
-    const double em = measure.em * (summary ? summary_share : 1.0);
-    const viz::Colour outer = std::exchange(strong_, strong_in(framed.kind));
-    const double left = summary ? em : paper::bar_width + 0.8 * em;
-    const double right = summary ? em : 0.8 * em;
-    const double above = summary ? 1.2 * em : 0.6 * em;
-    flow_->space(above);
-    flow_->open_frame({dress_of(framed.kind), measure.left, measure.width}, 0.55 * em,
-                      Join::together);
-    flow_->close_up();
-    lay(framed.blocks, {measure.left + left, measure.width - left - right, em});
-    flow_->close_frame(0.6 * em);
-    flow_->space(above);
-    strong_ = outer;
-  }
-
-  FlowBuilder* flow_;
-  const LayoutSources* sources_;
-  viz::Colour strong_ = paper::ink;
-};
-
-}  // namespace
-
-void lay_blocks(FlowBuilder& flow, const std::vector<Block>& blocks, const Measure& measure,
-                const LayoutSources& sources) {
-  BlockLayout(flow, sources).lay(blocks, measure);
+void lay_in_frame(FlowBuilder& flow, const Frame& frame, double em, double space,
+                  const std::function<void()>& lay_inside) {
+  flow.space(space);
+  flow.open_frame(frame, 0.55 * em, Join::together);
+  flow.close_up();
+  lay_inside();
+  flow.close_frame(0.6 * em);
+  flow.space(space);
 }
 
 }  // namespace deadshore::io

@@ -1,34 +1,26 @@
 #pragma once
 
-#include "io/pdf/flow_builder.h"
-#include "io/pdf/note_pdf.h"
+#include "io/document/block.h"
+#include "io/pdf/flow.h"
 
-#include <span>
+#include <functional>
 
 namespace deadshore::io {
 
-/// What laying out takes besides the place.
-struct LayoutSources {
-  std::span<const viz::Figure> figures;
-  UnknownMarkup unknown = UnknownMarkup::as_text;
-};
+void lay_blocks(FlowBuilder& flow, const Blocks& blocks, const Measure& measure);
 
-void lay_blocks(FlowBuilder& flow, const std::vector<Block>& blocks, const Measure& measure,
-                const LayoutSources& sources);
+/// With its bookmark; never at the foot of a page. `number` 0 is none.
+void lay_heading(FlowBuilder& flow, const Heading& heading, int number, const Measure& measure);
 
-/// Rows with their lines: heads come again on every page, rows stay whole and with what explains
-/// them.
-void lay_grid(FlowBuilder& flow, const GridBlock& grid, const Measure& measure);
+/// What `lay_inside` lays in letters of size `em`, in a frame with `space` above and below.
+void lay_in_frame(FlowBuilder& flow, const Frame& frame, double em, double space,
+                  const std::function<void()>& lay_inside);
 
-/// A figure with its caption; a wide one on a page that lies.
-/// \throws std::invalid_argument for a name without a figure, where that is refused.
-void lay_figure(FlowBuilder& flow, const FigureBlock& figure, const Measure& measure,
-                const LayoutSources& sources);
+/// Rows with their lines: the head comes again on every page, rows stay whole and with what
+/// explains them.
+void lay(FlowBuilder& flow, const Table& table, const Measure& measure);
 
-/// The chapters with their pages.
-void lay_contents(FlowBuilder& flow, const ContentsBlock& contents, const Measure& measure);
-
-/// A listing: long lines go on under a mark.
-void lay_code(FlowBuilder& flow, const CodeBlock& code, const Measure& measure);
+/// With lines all round, and room for the pen.
+void lay(FlowBuilder& flow, const Form& form, const Measure& measure);
 
 }  // namespace deadshore::io

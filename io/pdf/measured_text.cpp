@@ -16,47 +16,86 @@ PangoRectangle logical_box(PangoLayoutLine* line) {
   return box;
 }
 
+/// Bytes of a text that are set apart.
+struct Range {
+  std::size_t from = 0;
+  std::size_t to = 0;
+};
+
+/// Appends valid UTF-8 without control characters; white space is closed up unless every space is
+/// kept.
+void append(std::string& to, std::string_view words, bool every_space) {
+  for (const char c : viz::valid_utf8(words)) {
+    const bool space = c == ' ' || c == '\n' || c == '\t' || c == '\r';
+    if (space && !every_space) {
+      if (!to.empty() && !to.ends_with(' ')) to += ' ';
+    } else if (static_cast<unsigned char>(c) < 0x20 && !space) {
+      to += "\uFFFD";
+    } else {
+      to += c;
+    }
+  }
+}
+
+/// The text as it is set, with the bytes of each run.
+std::pair<std::string, std::vector<Range>> joined(const Text& text, bool every_space) {
+  std::string words;
+  std::vector<Range> ranges;
+  for (const Run& run : text.runs) {
+    const std::size_t from = words.size();
+    if (run.mark == Mark::hold) words += "\u2610\u00a0";
+    append(words, run.text, every_space);
+    ranges.push_back({from, words.size()});
+  }
+  if (!every_space && words.ends_with(' ')) words.pop_back();
+  for (Range& range : ranges) range.to = std::min(range.to, words.size());
+  return {std::move(words), std::move(ranges)};
+}
+
 guint16 part(double share) {
   return static_cast<guint16>(std::lround(share * 65535.0));
 }
 
 /// Hands a range's attribute to the list, which takes it over.
-void add(PangoAttrList* list, PangoAttribute* attribute, const MarkedRange& range) {
+void add(PangoAttrList* list, PangoAttribute* attribute, const Range& range) {
   attribute->start_index = static_cast<guint>(range.from);
   attribute->end_index = static_cast<guint>(range.to);
   pango_attr_list_insert(list, attribute);
 }
 
 /// Short words with a stroke in them, such as units: "kN/m" must not be broken.
-std::vector<MarkedRange> slashed_words(const std::string& text) {
+std::vector<Range> slashed_words(const std::string& text) {
   constexpr std::size_t longest = 14;
-  std::vector<MarkedRange> words;
+  std::vector<Range> words;
   for (std::size_t at = text.find('/'); at != std::string::npos;) {
     const std::size_t before = text.find_last_of(" \n", at);
     const std::size_t from = before == std::string::npos ? 0 : before + 1;
     const std::size_t to = std::min(text.find_first_of(" \n", at), text.size());
-    if (to - from <= longest) words.push_back({from, to, Mark::em, ""});
+    if (to - from <= longest) words.push_back({from, to});
     at = text.find('/', to);
   }
   return words;
 }
 
-void add_colour(PangoAttrList* list, viz::Colour colour, const MarkedRange& range) {
+void add_colour(PangoAttrList* list, viz::Colour colour, const Range& range) {
   add(list, pango_attr_foreground_new(part(colour.red), part(colour.green), part(colour.blue)),
       range);
 }
 
-void add_mark(PangoAttrList* list, const MarkedRange& range, double size, viz::Colour strong) {
+void add_mark(PangoAttrList* list, Mark mark, const Range& range, double size, viz::Colour strong) {
   const auto raised = [&](double share) {
     add(list, pango_attr_rise_new(static_cast<int>(share * size * PANGO_SCALE)), range);
     add(list, pango_attr_scale_new(0.72), range);
   };
-  switch (range.mark) {
+  switch (mark) {
+    case Mark::plain:
+    case Mark::hold:
+      break;
     case Mark::strong:
       add(list, pango_attr_weight_new(PANGO_WEIGHT_BOLD), range);
       add_colour(list, strong, range);
       break;
-    case Mark::em:
+    case Mark::emphasis:
       add(list, pango_attr_style_new(PANGO_STYLE_ITALIC), range);
       break;
     case Mark::code:
@@ -76,7 +115,11 @@ void add_mark(PangoAttrList* list, const MarkedRange& range, double size, viz::C
 
 }  // namespace
 
-MeasuredText::MeasuredText(PangoContext* context, const RichText& text, const TypeFace& face,
+std::string one_line(const Text& text) {
+  return joined(text, false).first;
+}
+
+MeasuredText::MeasuredText(PangoContext* context, const Text& text, const TypeFace& face,
                            viz::Colour strong)
     : face_(face), layout_(pango_layout_new(context)) {
   const viz::Owned<PangoFontDescription> font(pango_font_description_new());
@@ -91,21 +134,24 @@ MeasuredText::MeasuredText(PangoContext* context, const RichText& text, const Ty
   }
 }
 
-void MeasuredText::set_text(const RichText& text, viz::Colour strong) {
-  pango_layout_set_text(layout_.get(), text.text.data(), static_cast<int>(text.text.size()));
+void MeasuredText::set_text(const Text& text, viz::Colour strong) {
+  const auto [words, ranges] = joined(text, face_.fixed);
+  const Range all{0, words.size()};
+  pango_layout_set_text(layout_.get(), words.data(), static_cast<int>(words.size()));
   const viz::Owned<PangoAttrList> attributes(pango_attr_list_new());
   // A broken name must not gain a hyphen that it does not have.
-  add(attributes.get(), pango_attr_insert_hyphens_new(FALSE), {0, text.text.size(), Mark::em, ""});
+  add(attributes.get(), pango_attr_insert_hyphens_new(FALSE), all);
   // A reader's search for "finished" must find it: no letters drawn as one.
-  add(attributes.get(), pango_attr_font_features_new("liga=0, clig=0"),
-      {0, text.text.size(), Mark::em, ""});
-  for (const MarkedRange& unit : slashed_words(text.text)) {
+  add(attributes.get(), pango_attr_font_features_new("liga=0, clig=0"), all);
+  for (const Range& unit : slashed_words(words)) {
     add(attributes.get(), pango_attr_allow_breaks_new(FALSE), unit);
   }
-  for (const MarkedRange& range : text.ranges) {
-    add_mark(attributes.get(), range, face_.size, strong);
-    if (range.mark == Mark::link) {
-      links_.push_back({static_cast<int>(range.from), static_cast<int>(range.to), range.target});
+  for (std::size_t i = 0; i < ranges.size(); ++i) {
+    const Run& run = text.runs[i];
+    add_mark(attributes.get(), run.mark, ranges[i], face_.size, strong);
+    if (run.mark == Mark::link) {
+      links_.push_back(
+          {static_cast<int>(ranges[i].from), static_cast<int>(ranges[i].to), run.target});
     }
   }
   pango_layout_set_attributes(layout_.get(), attributes.get());

@@ -1,11 +1,12 @@
 #pragma once
 
-#include "io/pdf/page_index.h"
+#include "io/document/block.h"
+#include "io/pdf/ink.h"
 #include "io/pdf/paper.h"
-#include "io/pdf/rich_text.h"
 #include "viz/page/cairo_parts.h"
 
-#include <span>
+#include <string>
+#include <vector>
 
 namespace deadshore::io {
 
@@ -13,17 +14,19 @@ struct TypeFace {
   double size = paper::body_size;  ///< points
   viz::Colour colour = paper::ink;
   bool bold = false;
-  bool fixed = false;               ///< every letter as wide
+  bool fixed = false;               ///< every letter as wide, and every space kept
   double leading = paper::leading;  ///< line to line, of the size
 };
+
+/// Text without its marks, in valid UTF-8, with white space closed up as a browser does.
+[[nodiscard]] std::string one_line(const Text& text);
 
 /// A text that knows how wide it is and can be set in lines.
 class MeasuredText {
  public:
   /// `strong` is the colour of what is marked as such.
-  MeasuredText(PangoContext* context, const RichText& text, const TypeFace& face,
-               viz::Colour strong);
-  MeasuredText(PangoContext* context, const RichText& text, const TypeFace& face)
+  MeasuredText(PangoContext* context, const Text& text, const TypeFace& face, viz::Colour strong);
+  MeasuredText(PangoContext* context, const Text& text, const TypeFace& face)
       : MeasuredText(context, text, face, face.colour) {}
 
   [[nodiscard]] double natural_width() const { return natural_width_; }  ///< in one line
@@ -51,7 +54,7 @@ class MeasuredText {
     std::string target;
   };
 
-  void set_text(const RichText& text, viz::Colour strong);
+  void set_text(const Text& text, viz::Colour strong);
 
   TypeFace face_;
   viz::Owned<PangoLayout> layout_;

@@ -17,15 +17,15 @@ class Paginator {
     while (next_ < strips_->size() || !waiting_.empty()) {
       page_ = {};
       filled_ = 0.0;
-      if (!waiting_.empty() && at(waiting_.front()).lies) {
-        page_.lies = true;
+      if (!waiting_.empty() && at(waiting_.front()).landscape) {
+        page_.landscape = true;
         place_waiting();
-      } else if (waiting_.empty() && at(next_).lies) {
-        page_.lies = true;
+      } else if (waiting_.empty() && at(next_).landscape) {
+        page_.landscape = true;
         place_group(next_);
         next_ += at(next_).floats;
       } else {
-        fill_upright();
+        fill_portrait();
       }
       pages_.push_back(std::move(page_));
     }
@@ -65,8 +65,8 @@ class Paginator {
     waiting_.pop_front();
   }
 
-  void fill_upright() {
-    while (!waiting_.empty() && !at(waiting_.front()).lies &&
+  void fill_portrait() {
+    while (!waiting_.empty() && !at(waiting_.front()).landscape &&
            (empty() || fits(group_height(waiting_.front())))) {
       place_waiting();
     }
@@ -95,7 +95,7 @@ class Paginator {
 
   [[nodiscard]] bool moves_on(std::size_t strip) const {
     if (at(strip).floats == 0) return false;
-    return at(strip).lies || !waiting_.empty() || (!empty() && !fits(group_height(strip)));
+    return at(strip).landscape || !waiting_.empty() || (!empty() && !fits(group_height(strip)));
   }
 
   [[nodiscard]] bool fits_with_head(std::size_t strip, std::size_t above) const {

@@ -10,7 +10,7 @@ struct PlacedStrip {
 };
 
 struct NotePage {
-  bool lies = false;
+  bool landscape = false;
   std::vector<PlacedStrip> strips;
 };
 

@@ -50,7 +50,8 @@ class PagePainter {
       : flow_(&flow), foot_(&foot), fonts_(fonts), ink_(ink) {}
 
   void paint(const NotePage& page, std::size_t number) const {
-    const paper::Margins& margins = page.lies ? paper::lying_margins : paper::upright_margins;
+    const paper::Margins& margins =
+        page.landscape ? paper::landscape_margins : paper::portrait_margins;
     const viz::PagePoint origin{margins.side, margins.top};
     paint_frames(page, origin);
     for (const PlacedStrip& placed : page.strips) {
@@ -58,7 +59,7 @@ class PagePainter {
       for (const std::string& id : placed.strip->ids) ink_.destination(id, at.x, at.y);
       if (placed.strip->paint) placed.strip->paint(ink_, at);
     }
-    paint_foot(page.lies, number);
+    paint_foot(page.landscape, number);
   }
 
  private:
@@ -88,18 +89,18 @@ class PagePainter {
     for (const auto& [frame, box] : boxes) paint_frame(ink_, flow_->frames[frame].dress, box);
   }
 
-  void paint_foot(bool lies, std::size_t number) const {
-    const paper::Margins& margins = lies ? paper::lying_margins : paper::upright_margins;
-    const double width = (lies ? paper::long_side : paper::short_side) - 2.0 * margins.side;
-    const double top = (lies ? paper::short_side : paper::long_side) - 12.0 * paper::millimetre;
+  void paint_foot(bool landscape, std::size_t number) const {
+    const paper::Margins& margins = landscape ? paper::landscape_margins : paper::portrait_margins;
+    const double width = (landscape ? paper::long_side : paper::short_side) - 2.0 * margins.side;
+    const double top =
+        (landscape ? paper::short_side : paper::long_side) - 12.0 * paper::millimetre;
     const TypeFace face{foot_size, paper::faint};
-    const MeasuredText page(fonts_, {fmt::format("page {} / {}", number, ink_.index->pages), {}},
-                            face);
-    const MeasuredText program(fonts_, {"deadshore " DEADSHORE_VERSION, {}}, face);
+    const MeasuredText page(fonts_, fmt::format("page {} / {}", number, ink_.index->pages), face);
+    const MeasuredText program(fonts_, "deadshore " DEADSHORE_VERSION, face);
     const std::string named = foot_->revision.empty() ? foot_->title
                                                       : fmt::format("Revision {} \u00b7 {}",
                                                                     foot_->revision, foot_->title);
-    MeasuredText title(fonts_, {named, {}}, face);
+    MeasuredText title(fonts_, named, face);
     const double gap = 14.0;
     title.cut(width - page.natural_width() - program.natural_width() - 2.0 * gap);
     ink_.fill({margins.side, top - 3.0, margins.side + width, top - 2.5}, paper::line);
@@ -153,9 +154,9 @@ std::string paint_pages(const Flow& flow, const std::vector<NotePage>& pages,
   const Ink ink{context.get(), &index};
   const PagePainter painter(flow, foot, fonts, ink);
   for (std::size_t page = 0; page < pages.size(); ++page) {
-    const bool lies = pages[page].lies;
-    cairo_pdf_surface_set_size(surface.get(), lies ? paper::long_side : paper::short_side,
-                               lies ? paper::short_side : paper::long_side);
+    const bool landscape = pages[page].landscape;
+    cairo_pdf_surface_set_size(surface.get(), landscape ? paper::long_side : paper::short_side,
+                               landscape ? paper::short_side : paper::long_side);
     painter.paint(pages[page], page + 1);
     cairo_show_page(context.get());
   }

@@ -2,26 +2,27 @@
 
 #include "viz/page/palette.h"
 
-/// Measures and colours of the note on paper: those of its style sheet (io/note/style.h), in
-/// points.
+/// Measures and colours of the note on paper: those of its style sheet (io/document/document.css),
+/// in points.
 namespace deadshore::io::paper {
 
 inline constexpr double millimetre = 72.0 / 25.4;
 inline constexpr double short_side = 210.0 * millimetre;  ///< A4
 inline constexpr double long_side = 297.0 * millimetre;
 
-/// Margins of a page that stands, and of one that lies.
+/// Margins of a portrait page, and of a landscape one.
 struct Margins {
   double side = 0.0;
   double top = 0.0;
   double bottom = 0.0;
 };
-inline constexpr Margins upright_margins{15.0 * millimetre, 15.0 * millimetre, 19.0 * millimetre};
-inline constexpr Margins lying_margins{10.0 * millimetre, 10.0 * millimetre, 16.0 * millimetre};
-inline constexpr double text_width = short_side - 2.0 * upright_margins.side;
-inline constexpr double text_height = long_side - upright_margins.top - upright_margins.bottom;
-inline constexpr double lying_width = long_side - 2.0 * lying_margins.side;
-inline constexpr double lying_height = short_side - lying_margins.top - lying_margins.bottom;
+inline constexpr Margins portrait_margins{15.0 * millimetre, 15.0 * millimetre, 19.0 * millimetre};
+inline constexpr Margins landscape_margins{10.0 * millimetre, 10.0 * millimetre, 16.0 * millimetre};
+inline constexpr double text_width = short_side - 2.0 * portrait_margins.side;
+inline constexpr double text_height = long_side - portrait_margins.top - portrait_margins.bottom;
+inline constexpr double landscape_width = long_side - 2.0 * landscape_margins.side;
+inline constexpr double landscape_height =
+    short_side - landscape_margins.top - landscape_margins.bottom;
 
 inline constexpr viz::Colour ink{0.110, 0.129, 0.149};
 inline constexpr viz::Colour faint{0.353, 0.388, 0.420};

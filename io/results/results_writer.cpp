@@ -1,10 +1,11 @@
 #include "io/results/results_writer.h"
 
+#include "io/document/html.h"
 #include "io/error.h"
 #include "io/files/output_folder.h"
 #include "io/files/whole_file.h"
 #include "io/note/note.h"
-#include "io/pdf/note_pdf.h"
+#include "io/pdf/document_pdf.h"
 #include "io/results/reactions_csv.h"
 #include "io/results/results_json.h"
 #include "io/sheet/sheet.h"
@@ -47,9 +48,9 @@ void write_results(const solver::JobResult& result, std::span<const viz::Figure>
   with_file_errors([&] {
     write_file(folder.path() / "results.json", results_json(result, file));
     write_file(folder.path() / "reactions.csv", reactions_csv(result));
-    const std::string note = note_html(result, figures, file);
-    write_file(folder.path() / "note.html", note);
-    write_file(folder.path() / "note.pdf", note_pdf(note, figures));
+    const Document note = design_note(result, figures, file);
+    write_file(folder.path() / "note.html", document_html(note));
+    write_file(folder.path() / "note.pdf", document_pdf(note));
     write_file(folder.path() / "sheet.html", sheet_html(result));
     write_figures(figures, folder.path() / "figures");
     write_vtk(result, folder.path());

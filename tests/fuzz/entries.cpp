@@ -5,6 +5,7 @@
 #include "io/job/job_file.h"
 #include "io/job/job_reader.h"
 #include "io/job/units.h"
+#include "io/document/html.h"
 #include "io/note/note.h"
 #include "io/results/reactions_csv.h"
 #include "io/results/results_json.h"
@@ -110,7 +111,7 @@ bool analyse_job(std::string_view bytes) {
     const io::JobFile file{"fuzz.toml", std::string(bytes)};
     static_cast<void>(io::results_json(result, file));
     static_cast<void>(io::reactions_csv(result));
-    static_cast<void>(io::note_html(result, {}, file));
+    static_cast<void>(io::document_html(io::design_note(result, {}, file)));
     static_cast<void>(io::sheet_html(result));
     static_cast<void>(io::summary_of(result));
   } catch (const mesh::GeometryError&) {

@@ -1,6 +1,5 @@
 // How the way up of a job's beam is read, and what the answers say of it. No outside source.
 #include "io/job/job_reader.h"
-#include "io/note/note.h"
 #include "io/results/results_json.h"
 #include "tests/io/core_keys.h"
 #include "tests/io/made_up_result.h"
@@ -118,13 +117,13 @@ solver::JobResult lifted_result() {
 }
 
 TEST(LiftNote, HasNoChapterWithoutALift) {
-  EXPECT_THAT(note_html(test::made_up_staged_result(), {}, {"yard.toml", ""}),
+  EXPECT_THAT(test::note_html(test::made_up_staged_result(), {}, {"yard.toml", ""}),
               Not(HasSubstr("<section id=\"lift\"")));
 }
 
 TEST(LiftNote, TellsTheStepsAndWhatHoldsTheBeam) {
   const solver::JobResult result = lifted_result();
-  const std::string note = note_html(result, {}, {"yard.toml", ""});
+  const std::string note = test::note_html(result, {}, {"yard.toml", ""});
   const test::Page page = test::parsed(note);
   ASSERT_NE(page, nullptr);
   const auto rows = test::rows_in_order(page, "lift-loads");
@@ -137,7 +136,7 @@ TEST(LiftNote, TellsTheStepsAndWhatHoldsTheBeam) {
 }
 
 TEST(LiftNote, IsLoudAboutAClash) {
-  const test::Page page = test::parsed(note_html(lifted_result(), {}, {"yard.toml", ""}));
+  const test::Page page = test::parsed(test::note_html(lifted_result(), {}, {"yard.toml", ""}));
   ASSERT_NE(page, nullptr);
   const auto rows = test::rows_in_order(page, "lift-way");
   const auto clash = std::ranges::find_if(rows, [](const test::PageRow& row) {

@@ -1,4 +1,3 @@
-#include "io/note/note.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/note_page.h"
 #include "tests/viz/made_up_frame.h"
@@ -51,7 +50,7 @@ solver::JobResult framed_result() {
 }
 
 std::string note_of(const solver::JobResult& result) {
-  return note_html(result, {}, {"wall.toml", "title = 1"});
+  return test::note_html(result, {}, {"wall.toml", "title = 1"});
 }
 
 std::vector<PageRow> rows_of(const solver::JobResult& result, const std::string& table) {

@@ -1,5 +1,7 @@
 #include "tests/io/note_page.h"
 
+#include "io/document/html.h"
+
 #include <vtkXMLUtilities.h>
 
 #include <algorithm>
@@ -18,6 +20,11 @@ std::string text_of(vtkXMLDataElement* element) {
 }
 
 }  // namespace
+
+std::string note_html(const solver::JobResult& result, std::span<const viz::Figure> figures,
+                      const JobFile& file) {
+  return document_html(design_note(result, figures, file));
+}
 
 Page parsed(const std::string& note) {
   return Page::Take(vtkXMLUtilities::ReadElementFromString(note.c_str()));

@@ -1,13 +1,20 @@
 #pragma once
 
+#include "io/note/note.h"
+
 #include <vtkSmartPointer.h>
 #include <vtkXMLDataElement.h>
 
 #include <functional>
+#include <span>
 #include <string>
 #include <vector>
 
 namespace deadshore::io::test {
+
+/// The note as a page.
+[[nodiscard]] std::string note_html(const solver::JobResult& result,
+                                    std::span<const viz::Figure> figures, const JobFile& file);
 
 using Page = vtkSmartPointer<vtkXMLDataElement>;
 

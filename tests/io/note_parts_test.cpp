@@ -1,5 +1,4 @@
 // What holds the note together: title block, contents, links, where figures stand, the job's text.
-#include "io/note/note.h"
 #include "io/results/results_json.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/note_page.h"
@@ -63,7 +62,7 @@ std::vector<std::string> found_in(const std::string& page, const std::string& pa
 
 std::string note_of(const solver::JobResult& result,
                     const std::vector<std::string>& names = every_kind) {
-  return note_html(result, figures_named(names), job_file);
+  return test::note_html(result, figures_named(names), job_file);
 }
 
 solver::JobResult framed_stages() {

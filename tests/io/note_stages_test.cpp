@@ -1,4 +1,3 @@
-#include "io/note/note.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/note_page.h"
 
@@ -21,7 +20,7 @@ using ::testing::HasSubstr;
 using ::testing::Not;
 
 std::string note_of(const solver::JobResult& result) {
-  return note_html(result, {}, {"wall.toml", "title = 1"});
+  return test::note_html(result, {}, {"wall.toml", "title = 1"});
 }
 
 std::string chapter(const solver::JobResult& result, const std::string& id) {

@@ -1,5 +1,4 @@
 // The take-down as the note and results.json have it. Sums are worked by hand beside each check.
-#include "io/note/note.h"
 #include "io/results/results_json.h"
 #include "solver/loads/take_down.h"
 #include "tests/io/made_up_result.h"
@@ -61,11 +60,11 @@ solver::JobResult result_with_house() {
 }
 
 std::string chapter(const solver::JobResult& result) {
-  return test::section_of(note_html(result, {}, {"wall.toml", "title = 1"}), "take-down");
+  return test::section_of(test::note_html(result, {}, {"wall.toml", "title = 1"}), "take-down");
 }
 
 std::vector<PageRow> rows_of(const solver::JobResult& result, const std::string& table) {
-  const test::Page page = test::parsed(note_html(result, {}, {"wall.toml", "title = 1"}));
+  const test::Page page = test::parsed(test::note_html(result, {}, {"wall.toml", "title = 1"}));
   return page == nullptr ? std::vector<PageRow>() : test::rows_in_order(page, table);
 }
 
@@ -74,7 +73,7 @@ std::vector<std::string> numbers_of(const PageRow& row) {
 }
 
 TEST(NoteTakeDown, IsNotThereWhereNoHouseIsDescribed) {
-  EXPECT_THAT(note_html(test::made_up_result(), {}, {"wall.toml", "title = 1"}),
+  EXPECT_THAT(test::note_html(test::made_up_result(), {}, {"wall.toml", "title = 1"}),
               Not(HasSubstr("id=\"take-down\"")));
 }
 

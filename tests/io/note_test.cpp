@@ -1,5 +1,3 @@
-#include "io/note/note.h"
-
 #include "io/results/results_json.h"
 #include "tests/io/made_up_result.h"
 #include "tests/io/note_page.h"
@@ -41,7 +39,7 @@ using test::Page;
 using test::parsed;
 
 std::string note_of(const solver::JobResult& result) {
-  return note_html(result, figures, {"wall.toml", "title = 1"});
+  return test::note_html(result, figures, {"wall.toml", "title = 1"});
 }
 
 /// The cells of a table by the text of their row's first cell.
@@ -166,7 +164,7 @@ TEST(Note, NamesFromTheJobCannotBecomeMarkup) {
   result.stages.front().analyses.back().loose.front().where = hostile;
   result.stages.front().analyses.front().no_equilibrium = hostile;
   result.mesh.remarks.front() = hostile;
-  const std::string note = note_html(result, figures, {hostile, hostile});
+  const std::string note = test::note_html(result, figures, {hostile, hostile});
   EXPECT_THAT(note, Not(HasSubstr("<script")));
   EXPECT_THAT(note, HasSubstr("&lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt;&amp;\uFFFD"));
   EXPECT_NE(parsed(note), nullptr);

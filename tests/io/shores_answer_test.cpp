@@ -1,5 +1,6 @@
+#include "io/document/html.h"
 #include "io/job/job_reader.h"
-#include "io/note/sections.h"
+#include "io/note/chapters.h"
 #include "io/results/shores_json.h"
 #include "tests/io/core_keys.h"
 
@@ -23,7 +24,7 @@ solver::JobResult worked_out(const std::string& text) {
 }
 
 std::string chapter_of(const std::string& text) {
-  return body_of(dead_shores_section(worked_out(text))).str();
+  return html_of(dead_shores_chapter(worked_out(text)).rest).str();
 }
 
 std::string shored_keys() {

@@ -1,9 +1,10 @@
 #include "tests/io/pdf/pdf_file.h"
 
+#include "tests/io/note_page.h"
+
 #include <cctype>
 #include <cstdlib>
 #include <fstream>
-#include <pugixml.hpp>
 #include <sstream>
 #include <stdexcept>
 
@@ -22,6 +23,15 @@ std::vector<std::string> rows_of_list(const std::string& text) {
   std::vector<std::string> lines = lines_of(text);
   lines.erase(lines.begin(), lines.begin() + std::min<std::ptrdiff_t>(2, std::ssize(lines)));
   return lines;
+}
+
+double number(vtkXMLDataElement* element, const char* name) {
+  return std::stod(element->GetAttribute(name));
+}
+
+std::string text_of(vtkXMLDataElement* element) {
+  const char* characters = element->GetCharacterData();
+  return characters == nullptr ? "" : characters;
 }
 
 }  // namespace
@@ -50,20 +60,15 @@ std::vector<std::string> PdfFile::page_texts() const {
 }
 
 std::vector<PdfPage> PdfFile::pages() const {
-  pugi::xml_document listing;
-  listing.load_string(output_of("pdftotext", "-bbox", "-").c_str());
   std::vector<PdfPage> pages;
-  for (const pugi::xml_node& page :
-       listing.child("html").child("body").child("doc").children("page")) {
-    PdfPage& read = pages.emplace_back();
-    read.width = page.attribute("width").as_double();
-    read.height = page.attribute("height").as_double();
-    for (const pugi::xml_node& word : page.children("word")) {
-      read.words.push_back({word.attribute("xMin").as_double(), word.attribute("yMin").as_double(),
-                            word.attribute("xMax").as_double(), word.attribute("yMax").as_double(),
-                            word.text().get()});
-    }
-  }
+  for_each_element(parsed(output_of("pdftotext", "-bbox", "-")), [&](vtkXMLDataElement* element) {
+    const std::string name = element->GetName();
+    if (name == "page") pages.push_back({number(element, "width"), number(element, "height"), {}});
+    if (name != "word") return;
+    pages.back().words.push_back({number(element, "xMin"), number(element, "yMin"),
+                                  number(element, "xMax"), number(element, "yMax"),
+                                  text_of(element)});
+  });
   return pages;
 }
 
@@ -76,23 +81,23 @@ std::vector<std::string> PdfFile::fonts() const {
 }
 
 std::vector<std::pair<std::string, int>> PdfFile::links() const {
-  pugi::xml_document listing;
-  listing.load_string(output_of("pdftohtml", "-xml -i -stdout").c_str());
   std::vector<std::pair<std::string, int>> found;
-  for (const pugi::xpath_node& link : listing.select_nodes("//text//a")) {
-    const std::string target = link.node().attribute("href").value();
-    found.emplace_back(link.node().text().get(), std::atoi(target.c_str() + target.find('#') + 1));
-  }
+  for_each_element(
+      parsed(output_of("pdftohtml", "-xml -i -stdout")), [&](vtkXMLDataElement* element) {
+        if (element->GetName() != std::string("a")) return;
+        const std::string target = element->GetAttribute("href");
+        found.emplace_back(text_of(element), std::stoi(target.substr(target.find('#') + 1)));
+      });
   return found;
 }
 
 std::vector<std::pair<std::string, int>> PdfFile::bookmarks() const {
-  pugi::xml_document listing;
-  listing.load_string(output_of("pdftohtml", "-xml -i -stdout").c_str());
   std::vector<std::pair<std::string, int>> found;
-  for (const pugi::xpath_node& item : listing.select_nodes("//outline//item")) {
-    found.emplace_back(item.node().text().get(), item.node().attribute("page").as_int());
-  }
+  for_each_element(parsed(output_of("pdftohtml", "-xml -i -stdout")),
+                   [&](vtkXMLDataElement* element) {
+                     if (element->GetName() != std::string("item")) return;
+                     found.emplace_back(text_of(element), number(element, "page"));
+                   });
   return found;
 }
 
