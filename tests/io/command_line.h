@@ -29,10 +29,10 @@ class CommandLine : public ::testing::Test {
   void write(const char* name, const std::string& text) const {
     std::ofstream(folder_.path() / name) << text;
   }
-  /// The exit status.
-  int run(const std::string& arguments) const {
-    const std::string command = "cd '" + folder_.path().string() + "' && " DEADSHORE_PROGRAM " " +
-                                arguments + " >out.txt 2>err.txt";
+  /// The exit status; `variables` of the shell as NAME=VALUE.
+  int run(const std::string& arguments, const std::string& variables = "") const {
+    const std::string command = "cd '" + folder_.path().string() + "' && " + variables +
+                                " " DEADSHORE_PROGRAM " " + arguments + " >out.txt 2>err.txt";
     return WEXITSTATUS(std::system(command.c_str()));  // NOLINT(cert-env33-c): a fixed command
   }
   std::filesystem::path path(const char* name) const { return folder_.path() / name; }

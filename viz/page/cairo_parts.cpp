@@ -12,13 +12,12 @@ namespace deadshore::viz {
 
 namespace {
 
-/// Pango crashes later on if there is no font at all, so ask first.
-void require_a_font(PangoFontMap* fonts) {
-  PangoFontFamily** families = nullptr;
-  int count = 0;
-  pango_font_map_list_families(fonts, &families, &count);
-  g_free(static_cast<void*>(families));
-  if (count == 0)
+/// Without a font Pango lists families all the same, and sets boxes of no sensible size: so see
+/// whether a line of letters and figures can be set.
+void require_a_font(PangoContext* context) {
+  const Owned<PangoLayout> layout(pango_layout_new(context));
+  pango_layout_set_text(layout.get(), "Wall 0.1 kN", -1);
+  if (pango_layout_get_unknown_glyphs_count(layout.get()) > 0)
     throw std::runtime_error(
         "no font is installed, so figures cannot be drawn: install the package fonts-dejavu-core");
 }
@@ -46,8 +45,8 @@ std::vector<png_byte> colours_of(cairo_surface_t* surface) {
 
 Owned<PangoContext> make_text_context() {
   PangoFontMap* fonts = pango_cairo_font_map_get_default();
-  require_a_font(fonts);
   Owned<PangoContext> context(pango_font_map_create_context(fonts));
+  require_a_font(context.get());
   const Owned<cairo_font_options_t> options(cairo_font_options_create());
   cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
   cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);

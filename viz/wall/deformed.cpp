@@ -77,8 +77,7 @@ void draw_moved_line(Canvas& canvas, const WallView& view, const Movement& movem
 /// Lines of courses and uprights that went with the wall.
 void draw_net(Canvas& canvas, const WallView& view, const mesh::WallShape& wall,
               const Movement& movement, double factor) {
-  double pitch = 300.0;  // four courses
-  while (pitch * view.scale < net_pitch) pitch *= 2.0;
+  const double pitch = readable_pitch(300.0, view.scale, net_pitch);  // four courses and more
   const double top = wall.height();
   for (double y = pitch; y < top; y += pitch)
     draw_moved_line(canvas, view, movement, factor, {0.0, y}, {wall.length, y});

@@ -71,8 +71,7 @@ Pen cut_pen() {
 
 void draw_coursing(Canvas& canvas, const WallView& view, const mesh::WallShape& wall,
                    const std::vector<Loop>& outline) {
-  double course = 75.0;
-  while (course * view.scale < 3.2) course *= 2.0;
+  const double course = readable_pitch(75.0, view.scale, 3.2);
   const double stretcher = 3.0 * course;
   std::vector<PagePoint> strokes;
   int row = 0;

@@ -6,11 +6,13 @@
 #include <array>
 #include <cmath>
 #include <numeric>
+#include <stdexcept>
 
 namespace deadshore::viz {
 namespace {
 
 constexpr double usual_height = 590.0;  ///< leaves room for a caption on an A4 page
+constexpr double least_share = 0.25;    ///< of the usual page, for the wall itself
 const Pen outline_pen{.colour = ink, .width = 0.7};
 
 /// An I-section seen end-on in the box.
@@ -116,14 +118,24 @@ Rect WallView::frame(const mesh::WallShape& wall) const {
 }
 
 WallPage fit_wall(const mesh::WallShape& wall, const Margins& margins) {
-  const double wide = page_width - margins.left - margins.right;
-  const double high = usual_height - margins.top - margins.bottom;
+  // Labels that leave the wall too little room make the page larger, not the wall a line.
+  const double wide = std::max(page_width - margins.left - margins.right, least_share * page_width);
+  const double high = std::max(usual_height - margins.top - margins.bottom, least_share * usual_height);
   WallPage page;
   page.view.scale = std::min(wide / wall.length, high / wall.height());
   page.view.origin.x = margins.left + 0.5 * (wide - page.view.scale * wall.length);
   page.view.origin.y = margins.top + page.view.scale * wall.height();
-  page.size = {page_width, page.view.origin.y + margins.bottom};
+  page.size = {margins.left + wide + margins.right, page.view.origin.y + margins.bottom};
   return page;
+}
+
+double readable_pitch(double pitch, double scale, double least) {
+  const double apart = pitch * scale;
+  if (!(apart > 0.0 && least > 0.0) || !std::isfinite(apart) || !std::isfinite(least)) {
+    throw std::invalid_argument(
+        fmt::format("lines {} mm apart cannot be drawn at {} points a mm", pitch, scale));
+  }
+  return std::ldexp(pitch, std::max(0, static_cast<int>(std::ceil(std::log2(least / apart)))));
 }
 
 void add_room_for(const Region& moved, const mesh::WallShape& wall, double scale,

@@ -42,6 +42,10 @@ struct WallPage {
 /// middle between the margins.
 [[nodiscard]] WallPage fit_wall(const mesh::WallShape& wall, const Margins& margins);
 
+/// A pitch of lines on the wall, mm: `pitch` doubled until lines are `least` points apart or more.
+/// \throws std::invalid_argument unless all three are positive and finite
+[[nodiscard]] double readable_pitch(double pitch, double scale, double least);
+
 /// Widens the margins for a part of the wall that has moved out of its frame; `scale` as of the
 /// wall's page, points per mm.
 void add_room_for(const Region& moved, const mesh::WallShape& wall, double scale, Margins& margins);
