@@ -92,7 +92,7 @@ std::string value_of(const Measure& measure, const Analysis& analysis, const std
 
 Table analyses_table(const solver::JobResult& result) {
   const std::vector<NamedAnalysis> analyses = analyses_of(result);
-  Table content{"analyses", "", "What was found"};
+  Table content{"analyses", "", {Column{"What was found"}}};
   for (const NamedAnalysis& named : analyses) content.columns.push_back(numeric(named.heading));
   for (const Measure& measure : measures_for(result.job)) {
     std::vector<Text> cells = {measure.name};
@@ -108,7 +108,8 @@ Table analyses_table(const solver::JobResult& result) {
 Table stages_table(const solver::JobResult& result, solver::MasonryModel model) {
   const std::vector<Measure> measures = measures_for(result.job);
   Table content{fmt::format("evidence-{}", solver::to_string(model)),
-                fmt::format("With {}; a dash: no equilibrium", masonry_phrase(model)), "Stage"};
+                fmt::format("With {}; a dash: no equilibrium", masonry_phrase(model)),
+                {Column{"Stage"}}};
   for (const Measure& measure : measures) content.columns.push_back(numeric(measure.brief));
   for (const solver::StageResult& stage : result.stages) {
     const Analysis* analysis = find_analysis(stage, model);
@@ -152,7 +153,7 @@ Blocks mesh_effect_table(const solver::JobResult& result) {
   Table content{"mesh-effect",
                 "Change of the reactions from elements twice as large, %" +
                     (is_staged(result) ? fmt::format(", stage \u201c{}\u201d", first.stage) : ""),
-                "Support"};
+                {Column{"Support"}}};
   for (const solver::MeshEffect& effect : result.mesh_effects) {
     content.columns.push_back(
         numeric(fmt::format("{}, {} to {} mm", solver::to_string(effect.model),

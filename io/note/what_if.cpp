@@ -67,7 +67,7 @@ Table brackets_table(const solver::JobResult& result, const solver::Sensitivity&
   Table content{fmt::format("what-if-{}", solver::to_string(sensitivity.model)),
                 fmt::format("What if: reactions with {}{}, least to most, kN; * moves it most",
                             masonry_phrase(sensitivity.model), stage_of(result, sensitivity)),
-                "Support"};
+                {Column{"Support"}}};
   content.columns.push_back(numeric("As given"));
   std::vector<Unsure> columns;
   for (const Unsure what : all_unsure) {

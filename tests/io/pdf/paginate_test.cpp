@@ -106,14 +106,14 @@ TEST(Paginate, AFigureDoesNotLeaveItsChapter) {
 TEST(Paginate, AWideFigureTakesAPageThatLiesAndTheTextRunsOn) {
   Flow flow;
   flow.strips.assign(12, strip(tenth));
-  flow.strips[2].lies = true;
+  flow.strips[2].landscape = true;
   flow.strips[2].floats = 1;
   const std::vector<NotePage> pages = paginate(flow);
   ASSERT_EQ(pages.size(), 3U);
   EXPECT_EQ(pages[0].strips.size(), 10U);
-  EXPECT_TRUE(pages[1].lies);
+  EXPECT_TRUE(pages[1].landscape);
   EXPECT_EQ(pages[1].strips.size(), 1U);
-  EXPECT_FALSE(pages[2].lies);
+  EXPECT_FALSE(pages[2].landscape);
 }
 
 TEST(Paginate, FiguresKeepTheirOrder) {
