@@ -4,7 +4,7 @@
 cmake_policy(VERSION 3.25)
 set(folders mesh solver viz io)
 set(rooms members checks job loads spread fem frame needle shoring conic panel cracks limit stages
-          site result beam study)
+          site result beam piers study)
 set(wrong "")
 set(seen 0)
 

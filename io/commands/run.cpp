@@ -11,6 +11,7 @@
 #include "io/results/results_writer.h"
 #include "solver/study/analyse.h"
 
+#include "solver/study/verdict.h"
 #include <fmt/format.h>
 
 #include <chrono>
@@ -108,8 +109,7 @@ ExitCode run(const RunOptions& options) {
   fmt::print("{}\nresults in {}\n", wants_colour(STDOUT_FILENO) ? coloured(summary) : summary,
              out.string());
   if (options.timings) fmt::print("\n{}", timings_of(result.times, peak_memory_in_mib()));
-  const bool holds = is_held_up(result) && all_pass(result.checks);
-  return options.strict && !holds ? ExitCode::check_failed : ExitCode::done;
+  return options.strict && !verdict_of(result).holds() ? ExitCode::check_failed : ExitCode::done;
 }
 
 }  // namespace
@@ -122,8 +122,8 @@ void add_run_command(CLI::App& app, ExitCode& code) {
   command->add_flag("--timings", options->timings, "Print the time of each phase");
   command->add_flag("--strict", options->strict, "Exit 3 where anything fails (see below)");
   command->footer(
-      "--strict: where a check fails or is not verified, masonry is loose, or the wall\n"
-      "does not stand in every stage, without tension too.");
+      "--strict: where a check fails or is not verified, masonry is loose, load reaches\n"
+      "nothing, or the wall does not stand in every stage, without tension too.");
   command->callback([options, &code] { code = run(*options); });
 }
 

@@ -8,6 +8,7 @@
 #include "solver/result/sensitivity_words.h"
 #include "solver/study/envelope.h"
 #include "solver/study/stage_facts.h"
+#include "solver/study/verdict.h"
 
 #include <fmt/format.h>
 
@@ -258,9 +259,9 @@ std::string warnings(const solver::JobResult& result) {
 }
 
 std::string by_hand_unassigned(const solver::JobResult& result) {
-  if (!(result.hand.unassigned.total > 0.0)) return "";
+  if (!(result.hand.on_nothing() > 0.0)) return "";
   return fmt::format("by hand, {:.2f} kN of it reaches no needle or pier\n",
-                     kilonewtons(result.hand.unassigned.total));
+                     kilonewtons(result.hand.on_nothing()));
 }
 
 /// What the most sensitive needle may take instead; empty where that was not found.
@@ -301,6 +302,17 @@ std::string tables(const solver::JobResult& result) {
   return fmt::format("{}\n{}{}", stage_table(result), wrapped(heading), compared);
 }
 
+/// What may be said of it, in a line or two.
+std::string verdict_line(const solver::Verdict& verdict) {
+  if (const std::vector<std::string> found = objections(verdict); !found.empty())
+    return wrapped(fmt::format("!! NOT TO BE BUILT: {}", fmt::join(found, "; ")));
+  if (const std::size_t open = verdict.not_verified.size(); open > 0)
+    return wrapped(
+        fmt::format("!! NOT VERIFIED: {} {}; nobody may build it before", open,
+                    open == 1 ? "check has to be settled" : "checks have to be settled"));
+  return wrapped(verdict.made > 0 ? solver::at_most : "No check was made.");
+}
+
 }  // namespace
 
 bool is_held_up(const solver::JobResult& result) {
@@ -318,6 +330,7 @@ std::string summary_of(const solver::JobResult& result) {
   const std::string loud =
       warnings(result) + check_alarms(result.checks) + loose_without_tension(result);
   if (!loud.empty()) text += fmt::format("\n{}", loud);
+  text += "\n" + verdict_line(verdict_of(result));
   return fmt::format(
       "{}\n{}", text,
       wrapped("Caution: an aid to judgement. Have a structural engineer check it and building "

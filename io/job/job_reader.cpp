@@ -8,6 +8,7 @@
 #include "io/job/job_limits.h"
 #include "io/job/job_table.h"
 #include "io/job/job_wording.h"
+#include "io/job/member_reader.h"
 #include "io/job/needle_frame_reader.h"
 #include "io/job/stage_reader.h"
 #include "io/job/toml_text.h"
@@ -167,6 +168,16 @@ solver::Needle read_needle(const JobTable& table, const std::vector<solver::Need
   return read(table, fields::needle, std::move(needle));
 }
 
+solver::PierFooting read_footing(const JobTable& table, const MemberTables& members) {
+  solver::PierFooting footing;
+  footing.ground = {"ground", {}, false, "given in the job"};
+  if (table.one_of({"ground", "ground_bearing"}) == "ground") {
+    footing.ground = known_member(table, "ground",
+                                  [&](const std::string& name) { return members.ground(name); });
+  }
+  return read(table, fields::footing, std::move(footing));
+}
+
 solver::CheckRules read_check_rules(const JobTable& table) {
   solver::CheckRules rules;
   if (table.choice<solver::SafetyMethod>("basis") == solver::SafetyMethod::permissible) {
@@ -196,6 +207,7 @@ solver::AnalysisOptions read_analysis(const JobTable& top) {
 bool needs_members(const JobTable& top) {
   const std::vector<NamedTable> shores = top.tables("dead_shore");
   return top.has("needle_frame") || top.has("beam") || top.has("lift") || top.has("tables") ||
+         top.has("footing") ||
          std::ranges::any_of(shores,
                              [](const NamedTable& shore) { return shore.table.has("frame"); });
 }
@@ -244,6 +256,8 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   for (const NamedTable& entry : top.tables("needle")) {
     job.needles.push_back(read_needle(entry.table, job.needle_frames));
   }
+  for (const NamedTable& entry : top.tables("footing"))
+    job.footings.push_back(read_footing(entry.table, members));
   read_stages(top.tables("stage"), job, source);
   job.removal = read_single(top, fields::removal);
   if (const auto checks = top.table("checks")) job.check_rules = read_check_rules(*checks);

@@ -74,8 +74,6 @@ Table comparison_table(const solver::JobResult& result) {
   add(content, needles, RowKind::total);
   add(content, loads_on(result, solver::supports::left_pier, result.hand.left_pier.total));
   add(content, loads_on(result, solver::supports::right_pier, result.hand.right_pier.total));
-  add(content,
-      {label_of(result.job, result.hand.unassigned.support), result.hand.unassigned.total});
   return content;
 }
 

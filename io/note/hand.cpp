@@ -28,6 +28,7 @@ std::string worked(const solver::Job& job, const solver::SpreadItem& item) {
     const double whole = item.share > 0.0 ? item.load / item.share : 0.0;
     sum = fmt::format("{} % of {} kN", percent(item.share), fine_kilonewtons(whole));
   }
+  if (item.wedge) return sum + ", from under the 45-degree lines by the lever";
   return item.over_opening ? sum + ", round an opening" : sum;
 }
 
@@ -62,12 +63,25 @@ Table other_sums(const solver::JobResult& result) {
   Table content = sums_table("hand-sums");
   add_support(content, result.job, hand.left_pier);
   add_support(content, result.job, hand.right_pier);
-  if (!hand.unassigned.items.empty()) {
-    add_support(content, result.job, hand.unassigned);
-  }
   content.add({"Everything"}, RowKind::heading);
   content.add({"Sum over all supports", "", fine_kilonewtons(hand.load_total)}, RowKind::total);
   return content;
+}
+
+/// Needles that may have to take what is booked on another.
+Blocks close_calls(const solver::JobResult& result) {
+  Blocks calls;
+  for (const solver::SpreadSum& sum : result.hand.needles) {
+    if (sum.nearby <= sum.total) continue;
+    calls += Callout{
+        Severity::warning,
+        Paragraph{fmt::format(
+            "{} is designed for {} kN, not {} kN: with a needle only {:.0f} mm beside its place a "
+            "load comes onto it that stands here with another support.",
+            label_of(result.job, sum.support), fine_kilonewtons(sum.nearby),
+            fine_kilonewtons(sum.total), solver::setting_out)}};
+  }
+  return calls;
 }
 
 }  // namespace
@@ -78,12 +92,7 @@ Chapter hand_chapter(const solver::JobResult& result, FigureShelf& figures) {
       "checked; the last may be out by one from rounding."};
   Blocks body = needle_sums(result, figures);
   body += other_sums(result);
-  if (!result.hand.unassigned.items.empty()) {
-    body += Callout{
-        Severity::warning,
-        Paragraph{"\u201cNo needle\u201d is what lies under the 45-degree lines between supports. "
-                  "By this method nothing holds it but its own bond: prop it, or take it down."}};
-  }
+  body += close_calls(result);
   return {"hand", "Hand method", opening, body};
 }
 

@@ -34,7 +34,7 @@ struct Solid {
 Solid sum_of(const solver::SpreadResult& hand, const solver::SpreadThing& thing) {
   std::vector<std::reference_wrapper<const solver::SpreadSum>> sums(hand.needles.begin(),
                                                                     hand.needles.end());
-  sums.insert(sums.end(), {hand.left_pier, hand.right_pier, hand.unassigned});
+  sums.insert(sums.end(), {hand.left_pier, hand.right_pier});
   Solid solid;
   for (const solver::SpreadSum& sum : sums) {
     for (const solver::SpreadItem& item : sum.items) {

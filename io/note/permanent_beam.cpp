@@ -51,9 +51,9 @@ Table packing_table(const solver::DryPacking& packing) {
   std::vector<Text> strengths = {"Strength, N/mm\u00b2"};
   for (const double age : ages) {
     content.columns.push_back(numeric(whole_millimetres(age)));
-    const double share = solver::hardened_strength_share(packing, age);
-    shares.push_back(whole_millimetres(100.0 * share));
-    strengths.push_back(three_figures(share * packing.strength));
+    const double strength = solver::strength_at(packing, age);
+    shares.push_back(whole_millimetres(100.0 * strength / packing.strength));
+    strengths.push_back(three_figures(strength));
   }
   content.add(shares);
   content.add(strengths);

@@ -2,10 +2,12 @@
 #include "io/note/wording.h"
 #include "solver/study/envelope.h"
 #include "solver/study/stage_facts.h"
+#include "solver/study/verdict.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -15,54 +17,50 @@
 namespace deadshore::io {
 namespace {
 
-std::string counted(std::ptrdiff_t count, const char* one, const char* many) {
-  return fmt::format("{} {}", count, count == 1 ? one : many);
-}
-
-bool any_loose(const solver::JobResult& result) {
-  return std::ranges::any_of(result.stages, [](const solver::StageResult& stage) {
-    return facts_of(stage).loose_weight > 0.0;
-  });
-}
-
-/// What speaks against building it so.
-std::vector<std::string> objections(const solver::JobResult& result) {
-  std::vector<std::string> found;
-  if (!stands(result)) found.emplace_back("the wall does not stand");
-  const auto failing = std::ranges::count_if(result.checks, [](const solver::Check& check) {
-    return !check.not_verified && !check.passes();
-  });
-  if (failing > 0) found.push_back(counted(failing, "check fails", "checks fail"));
-  if (any_loose(result)) found.emplace_back("masonry is loose");
-  const solver::StageResult* least = stage_of_least_factor(result);
-  if (least != nullptr && !solver::is_safe_without_tension(least->safety->factor)) {
-    found.emplace_back("the wall stands by tension alone");
+/// How strongly it is used, how far it moves.
+std::string figures_of(const solver::Verdict& verdict) {
+  std::string text;
+  if (verdict.governs) {
+    text = fmt::format(" Of the strength checks {}, {} governs, used to {}.",
+                       verdict.governs->member, verdict.governs->check,
+                       std::isfinite(verdict.governs->utilisation())
+                           ? fmt::format("{} %", percent(verdict.governs->utilisation()))
+                           : "more than it has");
   }
-  return found;
+  if (std::isfinite(verdict.movement_since_start)) {
+    text += fmt::format(" Since work began the wall moves down {} mm.",
+                        fine_millimetres(verdict.movement_since_start));
+  }
+  return text;
 }
 
-Blocks verdict_of(const solver::JobResult& result) {
-  if (const std::vector<std::string> found = objections(result); !found.empty()) {
-    return callout(Severity::alarm, "Not as it is:", listed(found) + ".");
+Blocks verdict_callout(const solver::JobResult& result) {
+  const solver::Verdict verdict = verdict_of(result);
+  if (const std::vector<std::string> found = objections(verdict); !found.empty()) {
+    return callout(Severity::alarm, "Not to be built as it is:",
+                   listed(found) + "." + figures_of(verdict));
   }
-  const auto open = std::ranges::count_if(result.checks, &solver::Check::not_verified);
-  const auto made = static_cast<std::ptrdiff_t>(result.checks.size()) - open;
+  const std::size_t open = verdict.not_verified.size();
+  const std::size_t made = verdict.made;
   if (made == 0) {
     return callout(Severity::warning, "It stands, but no member was checked.",
                    "Needles whose stiffness is given outright, their props and the ground are for "
                    "somebody else to check.");
   }
   const std::string passing =
-      fmt::format("The wall stands in every analysis and {}.",
+      fmt::format("The wall stands in every analysis and {}.{}",
                   made == 1 ? "the one check that could be made passes"
-                            : fmt::format("all {} checks that could be made pass", made));
+                            : fmt::format("all {} checks that could be made pass", made),
+                  figures_of(verdict));
   if (open > 0) {
     return callout(Severity::warning,
-                   fmt::format("It holds as far as it could be checked; {} not verified.",
-                               counted(open, "check is", "checks are")),
+                   open == 1 ? "1 check is not verified: nobody may build it before it is."
+                             : fmt::format("{} checks are not verified: nobody may build it "
+                                           "before they are.",
+                                           open),
                    passing);
   }
-  return callout(Severity::good, "It holds by every check made here.", passing);
+  return callout(Severity::warning, solver::at_most, passing);
 }
 
 const solver::NeedleComparison not_compared = {"", solver::not_known, solver::not_known,
@@ -133,7 +131,7 @@ Chapter summary_chapter(const solver::JobResult& result) {
                     " Nothing is cut on the strength of this note alone: see " +
                     link_to("#not-checked", "what was not checked") + " and the " +
                     link_to("#cautions", "cautions") + "."};
-  return {"summary", "Summary", verdict_of(result), body};
+  return {"summary", "Summary", verdict_callout(result), body};
 }
 
 }  // namespace deadshore::io

@@ -68,7 +68,7 @@ void add_hand(const Rows& rows, const solver::JobResult& result) {
   const solver::SpreadResult& hand = result.hand;
   std::vector<std::reference_wrapper<const solver::SpreadSum>> sums(hand.needles.begin(),
                                                                     hand.needles.end());
-  sums.insert(sums.end(), {hand.left_pier, hand.right_pier, hand.unassigned});
+  sums.insert(sums.end(), {hand.left_pier, hand.right_pier});
   for (const solver::SpreadSum& sum : sums) {
     const bool needle = sum.support && sum.support->kind == solver::SupportKind::needle;
     rows.add(label_of(result.job, sum.support),

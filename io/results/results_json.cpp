@@ -8,6 +8,7 @@
 #include "io/results/stages_json.h"
 #include "io/results/take_down_json.h"
 #include "solver/study/envelope.h"
+#include "solver/study/verdict.h"
 #include "solver/study/stage_facts.h"
 
 #include <algorithm>
@@ -29,6 +30,7 @@ Json items_of(const solver::SpreadSum& sum) {
                   {"load", kilonewtons(item.load, item.name)}};
     if (item.area > 0.0) entry["area"] = rounded(item.area, item.name);
     if (item.over_opening) entry["round_an_opening"] = true;
+    if (item.wedge) entry["by_the_lever"] = true;
     items.push_back(std::move(entry));
   }
   return items;
@@ -47,11 +49,10 @@ Json hand_of(const solver::Job& job, const solver::SpreadResult& hand) {
       {"base",
        {{"left", kilonewtons(hand.left_pier.total, "left pier")},
         {"right", kilonewtons(hand.right_pier.total, "right pier")}}},
-      {"no_needle", kilonewtons(hand.unassigned.total, "no needle")},
+      {"no_needle", kilonewtons(hand.on_nothing(), "no needle")},
       {"load_total", kilonewtons(hand.load_total, "hand load total")},
       {"items", items},
-      {"items_base", {{"left", items_of(hand.left_pier)}, {"right", items_of(hand.right_pier)}}},
-      {"items_no_needle", items_of(hand.unassigned)}};
+      {"items_base", {{"left", items_of(hand.left_pier)}, {"right", items_of(hand.right_pier)}}}};
 }
 
 Json check_of(const solver::Check& check) {
@@ -68,6 +69,36 @@ Json check_of(const solver::Check& check) {
   if (!check.working.empty()) json["working"] = check.working;
   if (!check.caution.empty()) json["caution"] = check.caution;
   return json;
+}
+
+/// What a row is called in the verdict: the whole of it is among the checks.
+Json named(const solver::Check& check) {
+  return {{"member", check.member},
+          {"check", check.check},
+          {"stage", check.stage},
+          {"utilisation", finite_or_null(check.utilisation())}};
+}
+
+Json verdict_json(const solver::JobResult& result) {
+  const solver::Verdict verdict = verdict_of(result);
+  Json fails = Json::array();
+  for (const solver::Check& check : verdict.fails) fails.push_back(named(check));
+  Json open = Json::array();
+  for (const solver::Check& check : verdict.not_verified) {
+    Json row = named(check);
+    row["why"] = check.caution;
+    open.push_back(std::move(row));
+  }
+  return {{"stands", verdict.stands},
+          {"by_tension_alone", verdict.by_tension_alone},
+          {"loose_masonry", kilonewtons(verdict.loose_weight, "loose masonry")},
+          {"load_on_nothing", kilonewtons(verdict.load_on_nothing, "load on nothing")},
+          {"fails", fails},
+          {"not_verified", open},
+          {"governs", verdict.governs ? named(*verdict.governs) : Json()},
+          {"movement_since_start", finite_or_null(verdict.movement_since_start)},
+          {"nothing_fails", verdict.nothing_fails()},
+          {"objections", objections(verdict)}};
 }
 
 Json checks_of(const solver::JobResult& result) {
@@ -193,6 +224,7 @@ std::string results_json(const solver::JobResult& result, const JobFile& file) {
   if (result.lift) json["lift"] = lift_json(*result.lift);
   json["removed"] = removed_json(result.removed);
   add_site_plan(result, json);
+  json["verdict"] = verdict_json(result);
   json["checks"] = checks_of(result);
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

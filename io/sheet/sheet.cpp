@@ -5,6 +5,7 @@
 #include "io/note/wording.h"
 #include "io/sheet/site_steps.h"
 #include "solver/study/envelope.h"
+#include "solver/study/verdict.h"
 #include "viz/figures.h"
 
 #include <fmt/format.h>
@@ -89,6 +90,12 @@ std::string prop_words(const solver::JobResult& result, solver::NeedleId id) {
                     whole_millimetres(extension_of(frame, prop, result.job.wall.cut.soffit)));
     if (design != result.needle_designs.end() && i < design->answer.props.size()) {
       words += fmt::format(", {} kN", kilonewtons(design->answer.props[i].load));
+      const std::string member = fmt::format("{} {} prop", needle.name, prop.mark);
+      const auto safe = std::ranges::find_if(result.checks, [&](const solver::Check& check) {
+        return check.member == member && check.check == "prop strength";
+      });
+      if (safe != result.checks.end())
+        words += fmt::format(" of {} safe", kilonewtons(safe->capacity * solver::kN));
     }
     props.push_back(std::move(words));
   }
@@ -140,13 +147,14 @@ std::vector<std::string> weight_sentences(const solver::RemovedMasonry& removed)
 
 std::vector<std::string> beam_sentences(const solver::PermanentBeam& beam) {
   const auto share_at = [&](double age) {
-    return 100.0 * solver::hardened_strength_share(beam.packing, age);
+    return 100.0 * solver::strength_at(beam.packing, age) / beam.packing.strength;
   };
   return {fmt::format("Beam: {} a metre, {}.", kilograms(beam.weight() * 1e3),
                       beam.count == 1 ? "one section" : "both sections together"),
           fmt::format("Dry packing has {:.0f} % of its strength after 1 day, {:.0f} % after 3, "
-                      "{:.0f} % after 7, all after 28, if it is kept damp and warm.",
-                      share_at(1.0), share_at(3.0), share_at(7.0))};
+                      "{:.0f} % after 7, all after 28 at 20 \u00b0C, if it is kept damp and "
+                      "at {:.0f} \u00b0C.",
+                      share_at(1.0), share_at(3.0), share_at(7.0), beam.packing.temperature)};
 }
 
 /// Each needle with its props, as far as they are known.
@@ -233,6 +241,34 @@ Html picture(const solver::JobResult& result) {
                  "picture");
 }
 
+/// Across the top where anything fails: what, and by how much.
+Html not_to_be_built(const solver::JobResult& result) {
+  const solver::Verdict verdict = verdict_of(result);
+  if (verdict.nothing_fails()) return {};
+  constexpr std::size_t most = 5;
+  std::vector<std::string> lines;
+  for (std::size_t i = 0; i < std::min(most, verdict.fails.size()); ++i) {
+    const solver::Check& check = verdict.fails[i];
+    lines.push_back(fmt::format("{}, {}: {:.3g} where {:.3g} {} is its limit", check.member,
+                                check.check, check.demand, check.capacity, check.unit));
+  }
+  if (verdict.fails.size() > most)
+    lines.push_back(fmt::format("and {} more", verdict.fails.size() - most));
+  Blocks body = callout(Severity::alarm, "NOT TO BE BUILT.", listed(objections(verdict)) + ".");
+  if (!lines.empty()) body += bullets(lines);
+  return element("div", html_of(body), "stop");
+}
+
+/// What nobody has looked at: it stops the work as much as what fails.
+Blocks not_looked_at(const solver::JobResult& result) {
+  const std::size_t open = verdict_of(result).not_verified.size();
+  if (open == 0) return {};
+  return callout(Severity::warning, "Not verified:",
+                 fmt::format("{} in the design note that the engineer has to settle before work "
+                             "begins.",
+                             open == 1 ? "1 check" : fmt::format("{} checks", open)));
+}
+
 Blocks alarm(const std::vector<SiteStep>& steps) {
   if (!std::ranges::all_of(steps, &SiteStep::stands)) {
     return callout(Severity::alarm, "DO NOT BEGIN.",
@@ -291,7 +327,8 @@ std::string sheet_html(const solver::JobResult& result) {
                               html_of(marks_table(result));
   const Html watching = titled("When to stop", monitoring_rules(result.monitoring)) +
                         titled("People can be hurt", cautions());
-  const Html content = html_of(Heading{title, 1} + alarm(steps)) +
+  const Html content = not_to_be_built(result) +
+                       html_of(Heading{title, 1} + alarm(steps) + not_looked_at(result)) +
                        element("div", picture(result) + element("div", beside_picture), "columns") +
                        titled("Order of work", {}) + html_of(steps_table(steps)) +
                        element("div", watching, "columns even") + html_of(signatures());

@@ -172,7 +172,7 @@ std::string packing_hold(const solver::Job& job, std::span<const Stage> stages, 
       "Packing full depth, all along; {} old before a needle is eased (then {} of {} "
       "N/mm\u00b2).",
       days_words(age),
-      three_figures(solver::hardened_strength_share(packing, age) * packing.strength),
+      three_figures(solver::strength_at(packing, age)),
       three_figures(packing.strength));
 }
 

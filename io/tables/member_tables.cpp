@@ -167,10 +167,12 @@ void add_props(const MemberRow& group, MemberTables& tables) {
 }
 
 void add_ground(const MemberRow& group, MemberTables& tables) {
-  for (const MemberRow& row : group.rows("rows", {"name", "presumed", "granular"})) {
+  for (const MemberRow& row : group.rows("rows", {"name", "presumed", "granular", "friction", "slab"})) {
     constexpr double kN_per_m2 = 1e-3;
     solver::Ground ground{row.text("name"), {}, row.flag("granular"), group.text("source")};
     if (row.has("presumed")) ground.presumed_bearing = row.number("presumed") * kN_per_m2;
+    if (row.has("friction")) ground.friction_angle = row.number("friction");
+    ground.slab = row.flag("slab");
     put(tables.grounds, std::move(ground));
   }
 }

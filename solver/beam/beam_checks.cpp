@@ -76,12 +76,6 @@ std::vector<Check> checks_of_shape(const PermanentBeam& beam) {
   length.working = fmt::format("at least {:.0f} mm of steel on a padstone; {:.0f} mm given",
                                least_bearing, beam.bearing);
   std::vector<Check> checks = {length};
-  if (beam.count > 1)
-    checks.push_back(not_verified(
-        "bolts and separators", "none",
-        fmt::format("{} sections are taken to share the load evenly: what ties them together and "
-                    "spreads the wall over them is not worked out here",
-                    beam.count)));
   return labelled(std::move(checks), beam.name, hand_stage);
 }
 
@@ -122,7 +116,9 @@ std::vector<Check> check_beam(const JobResult& result) {
   const BeamDesign design = design_of(result.job, hand);
   std::vector<Check> checks = checks_under(design, case_of(hand));
   std::vector<Check> staged = worst_of(design, staged_cases(result));
-  std::erase_if(staged, [](const Check& check) { return check.not_verified; });
+  std::erase_if(staged, [&](const Check& check) {
+    return check.not_verified && find_same(checks, check) != nullptr;
+  });
   for (Check& check : staged)
     if (const Check* by_hand = find_same(checks, check)) warn_of_relief(check, *by_hand);
 
@@ -131,6 +127,7 @@ std::vector<Check> check_beam(const JobResult& result) {
   };
   add(std::move(staged));
   add(checks_of_shape(beam));
+  add(width_checks(design, case_of(hand)));
   add(unknown_stages(result));
   sort_worst_first(checks);
   return checks;

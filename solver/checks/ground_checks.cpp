@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+#include <utility>
 
 namespace deadshore::solver {
 
@@ -43,6 +45,56 @@ Check check_sole_bearing(const SolePlate& sole, double load, const SafetyBasis& 
   return check;
 }
 
+double surface_bearing(double width, double length, double gamma, double friction_angle) {
+  const double phi = friction_angle * std::numbers::pi / 180.0;
+  const double passive = std::tan(0.25 * std::numbers::pi + 0.5 * phi);
+  const double N_q = std::exp(std::numbers::pi * std::tan(phi)) * passive * passive;
+  const double N_gamma = 2.0 * (N_q - 1.0) * std::tan(phi);
+  return 0.5 * gamma * width * N_gamma * (1.0 - 0.3 * width / length);
+}
+
+namespace {
+
+/// Sand or gravel under a narrow sole on its surface.
+Check on_granular(Check check, const GroundContact& contact, const Ground& ground) {
+  if (!ground.friction_angle) {
+    check.not_verified = check.passes();
+    check.caution =
+        "the presumed value is for foundations about 1 m wide; what a narrow sole on the surface of "
+        "sand or gravel bears hangs on its angle of friction, which is not known: give it, or have "
+        "the ground looked at";
+    return check;
+  }
+  const double width = std::min(contact.width, contact.length);
+  const double length = std::max(contact.width, contact.length);
+  const double ultimate =
+      surface_bearing(width, length, ground.unit_weight, *ground.friction_angle) / kN_per_m2;
+  const double allowed = ultimate / surface_bearing_factor;
+  if (allowed >= check.capacity) return check;
+  check.working += fmt::format(
+      "; on its surface 0.5 x {:.0f} kN/m3 x {:.3f} m x N_gamma (phi' {:.0f}) x (1 - 0.3 B/L) = "
+      "{:.0f} kN/m2, / {:.0f}; presumed for wide foundations {:.0f} kN/m2",
+      ground.unit_weight * 1e6, width / 1000.0, *ground.friction_angle, ultimate,
+      surface_bearing_factor, check.capacity);
+  check.capacity = allowed;
+  check.clause = "EN 1997-1:2004 Annex D.4, / 3: common practice, no source";
+  check.caution =
+      "dry ground, level, nothing dug beside it; a wider or deeper sole bears more, water under it "
+      "halves this";
+  return check;
+}
+
+/// Ground under a slab: the slab has to spread the load, and nothing is known of it.
+Check on_slab(Check check) {
+  check.not_verified = check.passes();
+  check.caution =
+      "whether the slab carries a prop hangs on its thickness, its strength, what is under it and "
+      "where its edges and joints are: open it up, or have it checked for bending and punching";
+  return check;
+}
+
+}  // namespace
+
 Check check_ground_pressure(const SolePlate& sole, const Ground& ground, double unfactored_load) {
   const GroundContact contact = ground_contact(sole);
   Check check;
@@ -60,10 +112,9 @@ Check check_ground_pressure(const SolePlate& sole, const Ground& ground, double 
     return check;
   }
   check.capacity = *ground.presumed_bearing / kN_per_m2;
-  if (ground.granular)
-    check.caution =
-        "the presumed value is for foundations about 1 m wide; small soles on sand or "
-        "gravel carry less";
+  if (ground.slab) return on_slab(std::move(check));
+  if (ground.granular) return on_granular(std::move(check), contact, ground);
+  check.caution = "holds on undisturbed ground below the topsoil: dig down to it";
   return check;
 }
 

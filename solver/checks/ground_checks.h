@@ -36,8 +36,21 @@ struct GroundContact {
 [[nodiscard]] Check check_sole_bearing(const SolePlate& sole, double load,
                                        const SafetyBasis& basis);
 
-/// Mean pressure on the ground against its presumed bearing, both unfactored under either safety
-/// method. Not verified where nothing may be presumed.
+/// Drained bearing resistance of level ground without cohesion under a centred, rough foundation on
+/// its very surface, so without overburden: 0.5 gamma B N_gamma s_gamma, EN 1997-1:2004 Annex D.4,
+/// N_gamma = 2 (N_q - 1) tan phi', s_gamma = 1 - 0.3 B/L; N/mm2. `width` <= `length`, mm; gamma
+/// N/mm3; phi' in degrees, characteristic.
+[[nodiscard]] double surface_bearing(double width, double length, double gamma,
+                                     double friction_angle);
+
+/// Overall factor between `surface_bearing` and what may be allowed under unfactored loads. Common
+/// practice, no source.
+inline constexpr double surface_bearing_factor = 3.0;
+
+/// Mean pressure on the ground against what it may bear, both unfactored under either safety method:
+/// its presumed bearing, and on sand and gravel no more than a third of `surface_bearing` of the
+/// sole itself, since presumed values are for foundations about 1 m wide and as deep. Not verified
+/// where nothing may be presumed, for granular ground of unknown friction, and for slabs.
 [[nodiscard]] Check check_ground_pressure(const SolePlate& sole, const Ground& ground,
                                           double unfactored_load);
 

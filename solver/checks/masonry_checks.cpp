@@ -78,10 +78,63 @@ Check check_concentrated_load(const ConcentratedLoad& load, double force, double
                         fmt::format("the load is {:.0f} mm off the wall's middle, over a quarter "
                                     "of its {:.0f} mm",
                                     std::abs(load.eccentricity), load.thickness));
-  if (std::min(load.bearing_length, load.bearing_depth) < least_bearing)
-    return not_verified(check.check, check.clause,
-                        fmt::format("the bearing of {:.0f} x {:.0f} mm is under {:.0f} mm",
-                                    load.bearing_length, load.bearing_depth, least_bearing));
+  if (std::min(load.bearing_length, load.bearing_depth) >= least_bearing) return check;
+  const double plain = load.bearing_length * load.bearing_depth * f_k / basis.gamma_masonry;
+  check.capacity = plain / kN;
+  check.working = fmt::format("{:.0f} x {:.0f} mm x f_k {:.2f} N/mm2 / {:.2f}, no enhancement",
+                              load.bearing_length, load.bearing_depth, f_k, basis.gamma_masonry);
+  check.caution = fmt::format("the bearing of {:.0f} x {:.0f} mm is under {:.0f} mm",
+                              load.bearing_length, load.bearing_depth, least_bearing);
+  check.not_verified = check.passes();
+  return check;
+}
+
+WallResistance wall_resistance(const LoadedWall& wall, double f_k, const SafetyBasis& basis) {
+  if (!(wall.length > 0.0) || !(wall.thickness > 0.0) || !(wall.height > 0.0) || !(f_k > 0.0))
+    throw MemberError("masonry",
+                      fmt::format("{} x {} mm of wall {} mm high, f_k {} N/mm2", wall.length,
+                                  wall.thickness, wall.height, f_k),
+                      "sizes above 0 are due");
+  constexpr double most_slender = 27.0;    // 5.5.1.4(2)
+  constexpr double small_area = 0.1e6;     // mm2, 6.1.2.1(3)
+  constexpr double least_part = 0.05;      // of t, 6.1.2.2
+  constexpr double from_building = 450.0;  // 5.5.1.1(4)
+  const double t = wall.thickness;
+  const double initial = wall.height / from_building;
+  const double at_ends = std::max(std::abs(wall.through) + initial, least_part * t);
+  const double at_middle = std::max(0.5 * std::abs(wall.through) + initial, least_part * t);
+  WallResistance result;
+  result.slenderness = wall.height / t;
+  result.compressed = std::max(0.0, wall.length - 2.0 * std::abs(wall.along));
+  const double area = wall.length * t;
+  if (area < small_area) result.area_factor = 0.7 + 3.0 * area * 1e-6;
+  result.ends = std::max(0.0, 1.0 - 2.0 * at_ends / t);
+  const double A_1 = std::max(0.0, 1.0 - 2.0 * at_middle / t);
+  const double below = 23.0 - 37.0 * at_middle / t;
+  const double u = below > 0.0 ? (result.slenderness - 2.0) / below : most_slender;
+  result.middle = u > 0.0 ? A_1 * std::exp(-0.5 * u * u) : A_1;
+  if (result.slenderness > most_slender) result.middle = 0.0;
+  result.resistance = std::min(result.ends, result.middle) * t * result.compressed *
+                      result.area_factor * f_k / basis.gamma_masonry;
+  return result;
+}
+
+Check check_loaded_wall(const LoadedWall& wall, double force, double f_k,
+                        const SafetyBasis& basis) {
+  const WallResistance result = wall_resistance(wall, f_k, basis);
+  Check check;
+  check.check = "pier under its load";
+  check.clause = "EN 1996-1-1:2005 6.1.2";
+  check.demand = force / kN;
+  check.capacity = result.resistance / kN;
+  check.unit = "kN";
+  check.working = fmt::format(
+      "{:.0f} x {:.0f} mm, h_ef / t {:.1f}; {:.0f} mm off its middle along the wall leaves {:.0f} mm; "
+      "{:.0f} mm through it: Phi {:.3f} at ends, {:.3f} at mid-height; area factor {:.3f}; f_k {:.2f} "
+      "N/mm2 / {:.2f}",
+      wall.length, wall.thickness, result.slenderness, std::abs(wall.along), result.compressed,
+      std::abs(wall.through), result.ends, result.middle, result.area_factor, f_k,
+      basis.gamma_masonry);
   return check;
 }
 

@@ -43,8 +43,39 @@ struct ConcentratedResistance {
 [[nodiscard]] ConcentratedResistance concentrated_resistance(const ConcentratedLoad& load,
                                                              double f_k, const SafetyBasis& basis);
 
-/// 6.1.3; not verified where it does not hold: eccentricity over t/4, bearing under 90 mm.
+/// 6.1.3; not verified where it does not hold: eccentricity over t/4, or bearing under 90 mm, unless
+/// that fails even without enhancement.
 [[nodiscard]] Check check_concentrated_load(const ConcentratedLoad& load, double force, double f_k,
                                             const SafetyBasis& basis);
+
+/// A stretch of wall under vertical load at one level. N, mm.
+struct LoadedWall {
+  double length = 0.0;     ///< along the wall
+  double thickness = 0.0;  ///< through it
+  double height = 0.0;     ///< h_ef: effective height, 5.5.1.2
+  double along = 0.0;      ///< eccentricity of the load along the wall, from its middle
+  double through = 0.0;    ///< of the load at its top, through the wall
+};
+
+/// How the resistance of `LoadedWall` comes about.
+struct WallResistance {
+  double compressed = 0.0;   ///< length - 2 |along|, mm: on which the load is in the middle
+  double area_factor = 1.0;  ///< 0.7 + 3 A below 0.1 m2, 6.1.2.1(3)
+  double ends = 1.0;         ///< Phi_i at top and foot, 6.1.2.2(1)(i)
+  double middle = 1.0;       ///< Phi_m at mid-height, 6.1.2.2(1)(ii) and Annex G, E = 1000 f_k
+  double slenderness = 0.0;  ///< h_ef / t
+  double resistance = 0.0;   ///< N
+};
+
+/// EN 1996-1-1:2005 6.1.2: N_Rd = Phi t l f_d, Phi the lesser of ends and middle. Eccentricities
+/// through the wall have h_ef / 450 added (5.5.1.1(4)) and are at least 0.05 t; half of that at the
+/// top counts at mid-height. Along the wall a block of stress in equilibrium with the load, since no
+/// tension counts. 	hrows MemberError unless length, thickness, height and f_k are above 0.
+[[nodiscard]] WallResistance wall_resistance(const LoadedWall& wall, double f_k,
+                                             const SafetyBasis& basis);
+
+/// 6.1.2.1; it also fails where h_ef / t is over 27 (5.5.1.4(2)).
+[[nodiscard]] Check check_loaded_wall(const LoadedWall& wall, double force, double f_k,
+                                      const SafetyBasis& basis);
 
 }  // namespace deadshore::solver

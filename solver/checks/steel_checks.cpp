@@ -137,11 +137,14 @@ Check check_bending_with_shear(const SteelMember& member, double moment, double 
 Check check_deflection(double deflection, double span, double limit) {
   Check check;
   check.check = "deflection";
-  check.clause = "EN 1990 A1.4";
+  check.clause = "common practice, no source";
   check.demand = std::abs(deflection);
   check.capacity = limit * span;
   check.unit = "mm";
   check.working = fmt::format("span {:.2f} m / {:.0f}", span / 1000.0, 1.0 / limit);
+  if (limit == masonry_limit) check.clause = "span / 600 under plain masonry: TMS 402, from memory";
+  if (limit == brittle_finish_limit)
+    check.clause = "span / 360: UK NA to EN 1993-1-1, from memory";
   return check;
 }
 

@@ -10,6 +10,7 @@
 #include "solver/job/permanent_works.h"
 #include "solver/job/stage.h"
 #include "solver/job/title_block.h"
+#include "solver/members/ground.h"
 #include "solver/members/prop.h"
 
 #include <cstddef>
@@ -89,6 +90,16 @@ struct Needle {
   }
 };
 
+enum class PierSide { left, right };
+
+/// What a pier of the wall stands on: a strip of concrete, or of brick stepped out. mm.
+struct PierFooting {
+  PierSide under = PierSide::left;
+  double width = 0.0;  ///< through the wall
+  double depth = 0.0;  ///< of its underside below the ground beside it
+  Ground ground;
+};
+
 /// The two laws for masonry, see solver/panel/masonry_law.h.
 enum class MasonryModel { uncracked, cracked };
 [[nodiscard]] const char* to_string(MasonryModel model);
@@ -137,6 +148,7 @@ struct Job {
   House house;  ///< what it brings down comes to these loads by `with_house_loads`
   std::vector<Needle> needles;
   std::vector<NeedleFrame> needle_frames;
+  std::vector<PierFooting> footings;  ///< of the piers whose footing is known
   std::optional<PermanentBeam> beam;
   std::vector<DeadShore> dead_shores;
   std::optional<Lifting> lifting = {};

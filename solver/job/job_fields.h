@@ -206,6 +206,24 @@ inline constexpr std::array needle_fields{
 inline constexpr Table<Needle> needle{"needle", list, required, "A needle under the soffit.",
                                       needle_fields};
 
+inline constexpr std::array<Word, 2> pier_sides{
+    {{"left pier", PierSide::left}, {"right pier", PierSide::right}}};
+
+inline constexpr std::array footing_fields{
+    choice<&PierFooting::under>("under", required, pier_sides, "The pier that stands on it."),
+    quantity<&PierFooting::width>("width", required, mm, positive, "450 mm", "Through the wall."),
+    quantity<&PierFooting::depth>("depth", required, mm, not_negative, "600 mm",
+                                  "Of its underside below the ground beside it."),
+    by_hand<PierFooting>(
+        text("ground", optional, "stiff clay", "The ground under it, of the tables.")),
+    quantity<&PierFooting::ground, &Ground::presumed_bearing>(
+        "ground_bearing", optional, kN_per_m2, positive, "150 kN/m2",
+        "In place of `ground`: what it may bear, for unfactored loads."),
+};
+inline constexpr Table<PierFooting> footing{
+    "footing", list, optional,
+    "What a pier stands on; without it only the change of its load is judged.", footing_fields};
+
 inline constexpr std::array removal_fields{
     // Thinner courses are none, and make endless lists.
     quantity<&RemovalOptions::course_height>("course_height", with_default, mm, {.least = 10.0},

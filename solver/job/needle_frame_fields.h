@@ -39,9 +39,9 @@ constexpr Field<Struct> duration(std::string_view meaning) {
       .by_default("medium term");
 }
 template <class Struct>
-constexpr Field<Struct> service_class(std::string_view meaning) {
+constexpr Field<Struct> service_class(std::string_view meaning, std::string_view usual = "2") {
   return by_hand<Struct>(choice("service_class", optional, service_classes, meaning))
-      .by_default("2");
+      .by_default(usual);
 }
 template <class Struct>
 constexpr Field<Struct> strength_class(std::string_view name, std::string_view meaning) {
@@ -106,7 +106,8 @@ inline constexpr std::array needle_frame_fields{
                           "load on floors is medium term."),
     service_class<NeedleFrame>(
         "How damp a needle of timber is: 1 heated room, 2 under cover, 3 in the "
-        "open; soles are taken as 3 outside and 2 inside."),
+        "open, since its outer tail is; soles are taken as 3 outside and 2 inside.",
+        "3"),
     quantity<&NeedleFrame::overhang>("overhang", with_default, mm, positive, "150 mm",
                                      "Needle beyond its last prop, or the wall's face, at each "
                                      "end."),

@@ -90,6 +90,7 @@ void find_number_faults(const Job& job, FaultList& faults) {
   check_numbers(fields::line_load, job.line_loads, faults);
   check_numbers(fields::point_load, job.point_loads, faults);
   check_numbers(fields::needle, job.needles, faults);
+  check_numbers(fields::footing, job.footings, faults);
   check_frames(job, faults);
   if (job.beam) check_beam(*job.beam, faults);
   check_shores(job, faults);

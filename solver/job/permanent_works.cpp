@@ -16,9 +16,23 @@ constexpr double exponent_of_E = 0.3;  // EN 1992-1-1 (3.5)
 }  // namespace
 
 double hardened_strength_share(const DryPacking& packing, double age) {
-  if (!(age > 0.0)) return 0.0;
-  if (age >= full_age) return 1.0;
-  return std::exp(packing.hardening * (1.0 - std::sqrt(full_age / age)));
+  const double hardened = age * days_at_20_degrees(packing.temperature);
+  if (!(hardened > 0.0)) return 0.0;
+  if (hardened >= full_age) return 1.0;
+  return std::exp(packing.hardening * (1.0 - std::sqrt(full_age / hardened)));
+}
+
+double days_at_20_degrees(double temperature) {
+  constexpr double activation = 4000.0;  // K, (B.10)
+  constexpr double zero = 273.0;
+  return std::exp(activation / (zero + 20.0) - activation / (zero + temperature));
+}
+
+double strength_at(const DryPacking& packing, double age) {
+  constexpr double mean_above_characteristic = 8.0;  // N/mm2, EN 1992-1-1 table 3.1
+  const double mean = packing.strength + mean_above_characteristic;
+  const double share = hardened_strength_share(packing, age);
+  return std::max(0.0, share * mean - mean_above_characteristic);
 }
 
 double packing_bed(const DryPacking& packing, double age) {

@@ -21,6 +21,16 @@ inline constexpr std::array beam_fields{
     quantity<&PermanentBeam::bearing>("bearing", required, mm,
                                       positive.within("up to the padstone's length"), "150 mm",
                                       "On the padstone at each end."),
+    quantity<&PermanentBeam::plate_thickness>(
+        "plate_thickness", with_default, mm, not_negative, "12 mm",
+        "A plate on the top flange, as wide as the wall is thick; 0 is none."),
+    quantity<&PermanentBeam::separator_spacing>(
+        "separator_spacing", with_default, m, not_negative, "0.9 m",
+        "With two sections: between the separators that bolt them together, the first at a bearing; 0 "
+        "is not known."),
+    quantity<&PermanentBeam::bolt_diameter>("bolt_diameter", with_default, mm,
+                                            {.least = 12.0, .most = 30.0}, "16 mm",
+                                            "Of the two bolts of grade 8.8 at each separator."),
     quantity<&PermanentBeam::restraint_spacing>("restraint_spacing", with_default, m, not_negative,
                                                 "1.2 m",
                                                 "Between what holds the top flange sideways; 0 is "
@@ -60,6 +70,10 @@ inline constexpr std::array packing_fields{
     quantity<&DryPacking::hardening>("hardening", with_default, number, positive, "0.25",
                                      "How the cement hardens, s of EN 1992-1-1 3.1.2(6): 0.20 "
                                      "rapid, 0.25 normal, 0.38 slow."),
+    quantity<&DryPacking::temperature>("temperature", with_default, number,
+                                       {.least = 5.0, .most = 35.0}, "10",
+                                       "On site while it hardens, in degrees Celsius: at 5 it takes "
+                                       "twice as long as at 20."),
 };
 inline constexpr Table<DryPacking> packing{"beam.packing", single, optional,
                                            "Dry packing between the beam and the soffit.",

@@ -14,6 +14,12 @@ struct Ground {
   /// Sand and gravel: presumed values hold for foundations about 1 m wide, small soles carry less.
   bool granular = false;
   std::string source;
+
+  /// Angle of friction phi', degrees, of granular ground: what a narrow sole on its surface bears
+  /// hangs on it. None where it is not known.
+  std::optional<double> friction_angle = {};
+  double unit_weight = 18e-6;  ///< N/mm3, above water
+  bool slab = false;           ///< a concrete slab: what it bears hangs on its thickness too
 };
 
 }  // namespace deadshore::solver

@@ -17,12 +17,13 @@ namespace {
 constexpr double wasteful = 0.5;  // utilisation below which a lighter section is looked for
 constexpr double step = 100.0;    // mm, by which props are moved
 
-/// Worst utilisation of what depends on the needle's section: itself and the masonry above.
+/// Worst utilisation of what depends on the needle's section: itself and the masonry above;
+/// infinite where one of these checks could not be made, for that is no pass.
 double worst_of_needle(const std::vector<Check>& checks, const std::string& needle) {
   double worst = 0.0;
   for (const Check& check : checks) {
     const bool own = check.member == needle && check.check != "frame buckling";
-    if (own && !check.not_verified) worst = std::max(worst, check.utilisation());
+    if (own) worst = std::max(worst, check.utilisation());
   }
   return worst;
 }
@@ -35,6 +36,8 @@ std::string section_sentence(const NeedleFrame& frame, const NeedleSite& site,
   const double used =
       worst_of_needle(check_needle(frame, site, demand, masonry, rules), demand.needle);
   if (used <= 1.0 && used >= wasteful) return {};
+  const std::string at_present =
+      std::isinf(used) ? "has a check that is not verified" : fmt::format("is used to {:.0f}%", 100.0 * used);
   for (const SteelSection& section : sections) {
     if (used <= 1.0 && properties_of(section).mass >= present->properties.mass) break;
     try {
@@ -44,18 +47,17 @@ std::string section_sentence(const NeedleFrame& frame, const NeedleSite& site,
           worst_of_needle(check_needle(other, site, demand, masonry, rules), demand.needle);
       if (its_use > 1.0) continue;
       return fmt::format(
-          "{} is used to {:.0f}%; the lightest section of the tables that passes is {} ({:.1f} "
-          "kg/m), "
-          "used to {:.0f}%.",
-          present->section.name, 100.0 * used, section.name, properties_of(section).mass,
+          "{} {}; the lightest section of the tables that passes is {} ({:.1f} kg/m), used to "
+          "{:.0f}%.",
+          present->section.name, at_present, section.name, properties_of(section).mass,
           100.0 * its_use);
     } catch (const MemberError&) {  // too deep for its props, or class 4: not a choice
     } catch (const SolveError&) {
     }
   }
   if (used <= 1.0) return {};
-  return fmt::format("{} is used to {:.0f}%; no section of the tables passes here.",
-                     present->section.name, 100.0 * used);
+  return fmt::format("{} {}; no section of the tables passes here.", present->section.name,
+                     at_present);
 }
 
 std::string prop_sentence(const NeedleProp& prop, const PropLoad& load, const CheckRules& rules,
@@ -79,7 +81,12 @@ std::string moved_sentence(const NeedleFrame& frame, const NeedleSite& site, dou
   NeedleFrame moved = frame;
   moved.props[which].distance += by;
   if (moved.props[which].distance <= 0.0) return {};
-  const NeedleAnswer answer = analyse_needle(moved, site, {load, 1.0});
+  NeedleAnswer answer;
+  try {
+    answer = analyse_needle(moved, site, {load, 1.0});
+  } catch (const SolveError&) {  // would not stand there
+    return {};
+  }
   return fmt::format(
       "{:.0f} mm {} the wall, the {} prop would carry {:.1f} kN instead of {:.1f} kN and the "
       "needle's "

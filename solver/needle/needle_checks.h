@@ -4,6 +4,7 @@
 #include "solver/job/job.h"
 #include "solver/needle/needle_analysis.h"
 
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -13,7 +14,7 @@ namespace deadshore::solver {
 /// is permanent (from the hand sum).
 struct NeedleDemand {
   std::string needle;
-  std::string method;  ///< "hand", "uncracked" or "cracked"
+  std::string method;  ///< as `EnvelopedLoad::method`
   std::string stage;
   double load = 0.0;        ///< N, dead + imposed
   double dead_share = 1.0;  ///< 0 to 1
@@ -26,10 +27,20 @@ struct MasonryAbove {
                            ///< next needle, mm
   double far_side = 0.0;
   double height = 0.0;  ///< of masonry above the soffit at the needle, mm
+
+  /// Along the wall, as the job gives it: the needle bears on no more, however wide it is, mm.
+  double bearing_width = std::numeric_limits<double>::infinity();
+
+  /// Part of the needle's load that is not the wall's own weight, 0 to 1: it may all stand on one
+  /// leaf of a cavity wall.
+  double share_of_loads = 0.0;
 };
 
+/// Length along the wall over which a needle and the masonry above it bear on each other, mm.
+[[nodiscard]] double bearing_of(const NeedleFrame& frame, const MasonryAbove& masonry);
+
 /// Every check of one needle, its props, their soles and the ground, and the masonry above, worst
-/// first. Members and stage are filled in: "N1", "N1 inner prop", "N1 outer sole".
+/// first. Where the frame cannot stand under its load, a failing row names load and limit instead. Members and stage are filled in: "N1", "N1 inner prop", "N1 outer sole".
 [[nodiscard]] std::vector<Check> check_needle(const NeedleFrame& frame, const NeedleSite& site,
                                               const NeedleDemand& demand,
                                               const MasonryAbove& masonry, const CheckRules& rules);

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <iterator>
+#include <limits>
 #include <numeric>
 
 namespace deadshore::solver {
@@ -20,11 +22,11 @@ class Descent {
   void follow(double x, double beside, double y, double part, std::size_t depth) {
     const int below = opening_below(openings_, beside, y);
     if (below < 0) {
-      parts_[supports_.under(beside, y)] += part;
+      rest(beside, y, part);
       return;
     }
     if (depth == openings_.size()) {  // openings that touch could pass it to and fro for ever
-      parts_[supports_.none()] += part;
+      rest(beside, y, part);
       return;
     }
     const mesh::Opening& opening = openings_[below];
@@ -51,6 +53,11 @@ class Descent {
   }
 
  private:
+  void rest(double x, double y, double part) {
+    for (const Landing& landing : supports_.under(x, y))
+      parts_[landing.support] += part * landing.part;
+  }
+
   const std::vector<mesh::Opening>& openings_;
   const Supports& supports_;
   std::vector<double> parts_;
@@ -72,6 +79,10 @@ Supports::Supports(const Job& job)
     const int after = along[i];
     reach_[before].to = reach_[after].from = 0.5 * (bearing_[before].to + bearing_[after].from);
   }
+
+  if (cut_.left > 0.0) posts_.push_back({cut_.left, left_pier()});
+  for (const int needle : along) posts_.push_back({bearing_[needle].middle(), needle});
+  if (cut_.right < job.wall.length) posts_.push_back({cut_.right, right_pier()});
 }
 
 int Supports::owner(double x) const {
@@ -79,19 +90,36 @@ int Supports::owner(double x) const {
   if (x > cut_.right) return right_pier();
   for (int needle = 0; needle < needle_count_; ++needle)
     if (reach_[needle].contains(x)) return needle;
-  return none();
+  return left_pier();
 }
 
 double Supports::spread_line(double x) const {
   const int support = owner(x);
-  if (support >= needle_count_) return support == none() ? cut_.soffit : 0.0;
+  if (support >= needle_count_)
+    return cut_.span().contains(x) ? std::numeric_limits<double>::infinity() : 0.0;
   const mesh::Interval bearing = bearing_[support];
   return cut_.soffit + std::max({bearing.from - x, x - bearing.to, 0.0});
 }
 
-int Supports::under(double x, double y) const {
+bool Supports::in_spread(double x, double y) const {
   // Twice the tolerance, for a jamb on the line itself is asked about a little outside it.
-  return y >= spread_line(x) - 2.0 * mesh::same_place ? owner(x) : none();
+  return y >= spread_line(x) - 2.0 * mesh::same_place;
+}
+
+std::array<Landing, 2> Supports::beside(double x) const {
+  if (posts_.empty()) return {Landing{left_pier(), 1.0}, {right_pier(), 0.0}};
+  const auto after = std::find_if(posts_.begin(), posts_.end(),
+                                  [x](const Post& post) { return post.x > x; });
+  if (after == posts_.begin()) return {Landing{after->support, 1.0}, {after->support, 0.0}};
+  const Post& before = *std::prev(after);
+  if (after == posts_.end()) return {Landing{before.support, 1.0}, {before.support, 0.0}};
+  const double to_right = (x - before.x) / (after->x - before.x);
+  return {Landing{before.support, 1.0 - to_right}, {after->support, to_right}};
+}
+
+std::array<Landing, 2> Supports::under(double x, double y) const {
+  if (!in_spread(x, y)) return beside(x);
+  return {Landing{owner(x), 1.0}, {owner(x), 0.0}};
 }
 
 std::vector<mesh::Opening> openings_left_by_cut(const mesh::WallShape& shape) {

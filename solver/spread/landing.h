@@ -9,34 +9,53 @@
 /// Where loads come down by the 45-degree rule; see solver/spread/spread.h for the rules.
 namespace deadshore::solver {
 
-/// Everything that can take load, by number: needles in the job's order, then the two piers, then
-/// `none` for what no needle picks up.
+/// Part of a load that one support takes.
+struct Landing {
+  int support = 0;
+  double part = 0.0;
+};
+
+/// Everything that can take load, by number: needles in the job's order, then the two piers.
 class Supports {
  public:
   explicit Supports(const Job& job);
 
   [[nodiscard]] int left_pier() const { return needle_count_; }
   [[nodiscard]] int right_pier() const { return needle_count_ + 1; }
-  [[nodiscard]] int none() const { return needle_count_ + 2; }
-  [[nodiscard]] int count() const { return needle_count_ + 3; }
+  [[nodiscard]] int count() const { return needle_count_ + 2; }
 
-  /// The pier, or between the cut's jambs the needle between whose midlines `x` lies; `none` over
-  /// a cut without needles.
+  /// The pier, or between the cut's jambs the needle between whose midlines `x` lies; over a cut
+  /// without needles a pier.
   [[nodiscard]] int owner(double x) const;
 
   /// Height of the owner's 45-degree line at `x`: the soffit over its bearing, the base over a
-  /// pier.
+  /// pier; infinite over a cut without needles.
   [[nodiscard]] double spread_line(double x) const;
 
-  /// The support of a load at `x`, `y` with solid wall below it.
-  [[nodiscard]] int under(double x, double y) const;
+  /// Whether a load at `x`, `y` with solid wall below it is inside its owner's spread.
+  [[nodiscard]] bool in_spread(double x, double y) const;
+
+  /// The needles or piers on either side of `x`, by the lever about the needles' middles and the
+  /// cut's jambs; all of it to the last needle where there is no pier beyond it. Parts add up to 1.
+  [[nodiscard]] std::array<Landing, 2> beside(double x) const;
+
+  /// Who takes a load at `x`, `y` with solid wall below it: its owner, or from under the 45-degree
+  /// lines those on either side.
+  [[nodiscard]] std::array<Landing, 2> under(double x, double y) const;
 
   /// From midline to midline, or to the cut's jamb; mm along the wall.
   [[nodiscard]] mesh::Interval reach_of(int needle) const { return reach_.at(needle); }
 
  private:
+  /// A support with the place about which the lever turns.
+  struct Post {
+    double x = 0.0;
+    int support = 0;
+  };
+
   mesh::Cut cut_;
   int needle_count_ = 0;
+  std::vector<Post> posts_;  ///< from left to right
   std::vector<mesh::Interval> bearing_;
   std::vector<mesh::Interval> reach_;
 };
@@ -46,12 +65,6 @@ class Supports {
 
 /// Number of the highest opening whose head at `x` is not above `y`, or -1.
 [[nodiscard]] int opening_below(const std::vector<mesh::Opening>& openings, double x, double y);
-
-/// Part of a load that one support takes.
-struct Landing {
-  int support = 0;
-  double part = 0.0;
-};
 
 /// Where a load on the left and on the right jamb of an opening comes down; each adds up to 1.
 using JambLandings = std::array<std::vector<Landing>, 2>;

@@ -6,7 +6,7 @@
 namespace deadshore::solver {
 
 Ledger::Ledger(const Job& job, const Supports& supports, std::vector<JambLandings> jambs)
-    : support_count_(supports.count()), jambs_(std::move(jambs)) {
+    : supports_(supports), support_count_(supports.count()), jambs_(std::move(jambs)) {
   things_.push_back({WallMasonry{}, "masonry", job.masonry.unit_weight * job.thickness, true});
   for (std::size_t i = 0; i < job.lintels.size(); ++i) {
     const Lintel& lintel = job.lintels[i];
@@ -27,6 +27,12 @@ void Ledger::add(int thing, int support, double amount) {
   entry(thing, support).direct += amount;
 }
 
+void Ledger::add_wedge(int thing, double x, double amount) {
+  things_.at(thing).whole += amount;
+  for (const Landing& landing : supports_.beside(x))
+    entry(thing, landing.support).wedge += amount * landing.part;
+}
+
 void Ledger::add_over(int thing, const mesh::Opening& opening, int number, double x,
                       double amount) {
   things_.at(thing).whole += amount;
@@ -44,14 +50,16 @@ SpreadSum Ledger::sum_of(int number, std::optional<SupportId> support) const {
   for (std::size_t i = 0; i < things_.size(); ++i) {
     const Thing& thing = things_[i];
     const Entry& booked = entries_[i * support_count_ + number];
-    const auto add_item = [&](double amount, bool over_opening) {
+    const auto add_item = [&](double amount, bool over_opening, bool wedge) {
       if (amount <= 0.0) return;
       sum.items.push_back({thing.what, thing.name, thing.has_area ? amount : 0.0,
-                           amount / thing.whole, amount * thing.load_per_amount, over_opening});
+                           amount / thing.whole, amount * thing.load_per_amount, over_opening,
+                           wedge});
       sum.total += sum.items.back().load;
     };
-    add_item(booked.direct, false);
-    add_item(booked.over_opening, true);
+    add_item(booked.direct, false, false);
+    add_item(booked.over_opening, true, false);
+    add_item(booked.wedge, false, true);
   }
   return sum;
 }

@@ -30,6 +30,9 @@ class Ledger {
   /// Books `amount` (mm2 for masonry and lintels, N for loads) straight onto a support.
   void add(int thing, int support, double amount);
 
+  /// Books what lies under the 45-degree lines at `x` onto the supports on either side.
+  void add_wedge(int thing, double x, double amount);
+
   /// Books it onto the jambs of an opening by the lever rule about `x`.
   void add_over(int thing, const mesh::Opening& opening, int number, double x, double amount);
 
@@ -47,12 +50,14 @@ class Ledger {
   struct Entry {
     double direct = 0.0;
     double over_opening = 0.0;
+    double wedge = 0.0;
   };
 
   [[nodiscard]] Entry& entry(int thing, int support) {
     return entries_.at(thing * support_count_ + support);
   }
 
+  const Supports& supports_;
   int support_count_ = 0;
   int first_line_load_ = 0;
   int first_point_load_ = 0;

@@ -6,6 +6,8 @@
 #include "solver/spread/spread_outline.h"
 #include "solver/spread/strips.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
@@ -49,15 +51,17 @@ class SliceSharer {
     }
     const double line = std::clamp(supports_.spread_line(station.x), piece.y.from, piece.y.to);
     ledger_.add(thing, supports_.owner(station.x), (piece.y.to - line) * station.width);
-    ledger_.add(thing, supports_.none(), (line - piece.y.from) * station.width);
+    ledger_.add_wedge(thing, station.x, (line - piece.y.from) * station.width);
   }
 
   void share_load(int thing, double x, double level, double load) {
     const int over = opening_below(openings_, x, level);
     if (over >= 0)
       ledger_.add_over(thing, openings_[over], over, x, load);
+    else if (supports_.in_spread(x, level))
+      ledger_.add(thing, supports_.owner(x), load);
     else
-      ledger_.add(thing, supports_.under(x, level), load);
+      ledger_.add_wedge(thing, x, load);
   }
 
   const Job& job_;
@@ -121,6 +125,11 @@ double SpreadResult::needle_total() const {
   return total;
 }
 
+double SpreadResult::on_nothing() const {
+  const double left = load_total - needle_total() - left_pier.total - right_pier.total;
+  return std::abs(left) > 1e-6 * load_total ? left : 0.0;
+}
+
 std::vector<std::string> spread_assumptions() {
   return {
       ("A needle spreads upwards at 45 degrees from both ends of its bearing and carries the wall "
@@ -137,14 +146,20 @@ std::vector<std::string> spread_assumptions() {
       ("A lintel weighs on what is under it like the masonry around it; it bridges nothing but its "
        "own opening."),
       "A point load counts as spread evenly over its bearing.",
-      ("What lies under the 45-degree lines belongs to no needle; it is named, and must hang on "
-       "the masonry's strength or be held some other way."),
+      ("What lies under the 45-degree lines, and every load on it, goes to the needles on either "
+       "side, or to the pier at the jamb, by the lever rule about the needles' middles and the "
+       "jamb: nothing is left over."),
+      fmt::format("Where any one needle standing {:.0f} mm beside its place would bring a needle over "
+                  "a tenth more, that needle is designed for it.",
+                  setting_out),
       "Stiffness of wall, needles and ground, slack and preload play no part.",
       "Loads are dead plus imposed, with no load factor.",
   };
 }
 
-SpreadResult spread_at_45_degrees(const Job& job) {
+namespace {
+
+SpreadResult share_out(const Job& job) {
   const Supports supports(job);
   const std::vector<mesh::Opening> openings = openings_left_by_cut(job.wall);
   Ledger ledger(job, supports, jamb_landings(openings, supports));
@@ -166,8 +181,38 @@ SpreadResult spread_at_45_degrees(const Job& job) {
   }
   result.left_pier = ledger.sum_of(supports.left_pier(), supports::left_pier);
   result.right_pier = ledger.sum_of(supports.right_pier(), supports::right_pier);
-  result.unassigned = ledger.sum_of(supports.none(), {});
   result.load_total = total_load(job, openings);
+  return result;
+}
+
+/// Where a needle comes to stand that is set out `by` mm to the right, with its bearing over the cut.
+double within_cut(const Job& job, const Needle& needle, double by) {
+  const double half = 0.5 * needle.bearing_width;
+  const double least = std::min(job.wall.cut.left + half, needle.x);
+  const double most = std::max(job.wall.cut.right - half, needle.x);
+  return std::clamp(needle.x + by, least, most);
+}
+
+/// From here on a load is another one, and no mere rounding of a stretch of wall.
+constexpr double telling_jump = 1.1;
+
+}  // namespace
+
+SpreadResult spread_at_45_degrees(const Job& job) {
+  SpreadResult result = share_out(job);
+  for (SpreadSum& needle : result.needles) needle.nearby = needle.total;
+  for (std::size_t moved = 0; moved < job.needles.size(); ++moved) {
+    for (const double by : {-setting_out, setting_out}) {
+      Job beside = job;
+      beside.needles[moved].x = within_cut(job, job.needles[moved], by);
+      const SpreadResult its = share_out(beside);
+      for (std::size_t i = 0; i < job.needles.size(); ++i) {
+        const double other = its.needles[i].total;
+        if (other > telling_jump * result.needles[i].total)
+          result.needles[i].nearby = std::max(result.needles[i].nearby, other);
+      }
+    }
+  }
   return result;
 }
 

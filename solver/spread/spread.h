@@ -3,6 +3,7 @@
 #include "solver/job/job.h"
 #include "solver/job/supports.h"
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <variant>
@@ -26,17 +27,26 @@ struct SpreadItem {
   double share = 0.0;         ///< part of the whole thing, 0 to 1
   double load = 0.0;          ///< N
   bool over_opening = false;  ///< reached this support around an opening's jamb
+  bool wedge = false;         ///< from under the 45-degree lines beside it, by the lever
 };
 
 /// What one support carries by the 45-degree rule.
 struct SpreadSum {
-  std::optional<SupportId> support;  ///< a needle or a pier; none: what no needle picks up
+  std::optional<SupportId> support;  ///< a needle or a pier
   std::vector<SpreadItem> items;
   double total = 0.0;  ///< N
 
   /// Outline of the spread for drawing, mm, from the left end of the bearing anticlockwise;
-  /// empty for piers and for what no needle picks up.
+  /// empty for piers.
   std::vector<mesh::Point> outline;
+
+  /// The largest total if any one needle stands `setting_out` beside its place, N, where that is
+  /// over a tenth more: a load at a point close to where two spreads meet may be either needle's.
+  /// Else the total; 0 for piers.
+  double nearby = 0.0;
+
+  /// What to design for, N.
+  [[nodiscard]] double largest() const { return std::max(total, nearby); }
 };
 
 /// The hand method's answer. All characteristic (dead + imposed, load factor 1.0), N.
@@ -44,11 +54,17 @@ struct SpreadResult {
   std::vector<SpreadSum> needles;  ///< in the job's order
   SpreadSum left_pier;
   SpreadSum right_pier;
-  SpreadSum unassigned;     ///< wedges under the 45-degree lines, and loads inside them
   double load_total = 0.0;  ///< everything on and in the wall; equals the sum of the above
 
   [[nodiscard]] double needle_total() const;
+
+  /// What the supports do not account for, N: nothing, but for round-off.
+  [[nodiscard]] double on_nothing() const;
 };
+
+/// How far a needle may come to stand from where it is drawn, mm along the wall. Common practice, no
+/// source.
+inline constexpr double setting_out = 50.0;
 
 /// The assumptions of the hand method, one plain sentence each, for the note.
 [[nodiscard]] std::vector<std::string> spread_assumptions();
@@ -62,7 +78,8 @@ struct SpreadResult {
 /// - A spread stops at the wall's ends and top.
 /// - What stands directly over an opening (and every load on it) goes to the opening's two jambs by
 ///   the lever rule, and down from there; this repeats where another opening is below.
-/// - What lies under the 45-degree lines between two supports belongs to no needle; it is named.
+/// - What lies under the 45-degree lines, and every load on it, goes to the needles on either side,
+///   or to the jamb, by the lever rule. Over a cut without needles all goes to the jambs.
 /// Exact for straight outlines; arched heads are integrated to 1e-9 of their area.
 /// Sees only the job, never the finite elements, so it stays an independent check.
 [[nodiscard]] SpreadResult spread_at_45_degrees(const Job& job);

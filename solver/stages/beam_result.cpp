@@ -101,8 +101,7 @@ BeamResult beam_result_of(const Job& job, const BeamLine& beam, std::span<const 
       result.packing_pressure =
           std::max(result.packing_pressure, point.force(u) / (point.length * width));
     }
-    result.packing_strength =
-        section.packing.strength * hardened_strength_share(section.packing, *packing_age);
+    result.packing_strength = strength_at(section.packing, *packing_age);
   }
   const mesh::Interval span = places_of_beam(job).supports;
   const SagLine sag(beam, span, u);

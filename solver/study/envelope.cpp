@@ -1,5 +1,9 @@
 #include "solver/study/envelope.h"
 
+#include "solver/result/sensitivity_words.h"
+
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace deadshore::solver {
@@ -11,6 +15,28 @@ void raise(std::vector<EnvelopedLoad>& envelope, const PanelResult& analysis, St
     const double force = analysis.needles[i].force;
     if (force > envelope[i].load)
       envelope[i] = {NeedleId{i}, force, to_string(analysis.model), stage};
+  }
+}
+
+void raise(EnvelopedLoad& entry, double load, const std::string& method,
+           std::optional<StageId> stage) {
+  if (load > entry.load) entry = {entry.needle, load, method, stage};
+}
+
+/// What the needles carry if none of them gives, and what they may carry for what nobody knows.
+void raise_by_what_is_not_known(const JobResult& result, std::optional<StageId> compared,
+                                std::vector<EnvelopedLoad>& envelope) {
+  for (std::size_t i = 0; i < std::min(envelope.size(), result.comparison.size()); ++i)
+    raise(envelope[i], result.comparison[i].unyielding, "uncracked, if no needle gave", compared);
+  for (const Sensitivity& sensitivity : result.sensitivities) {
+    for (const SupportSensitivity& support : sensitivity.supports) {
+      if (support.support.kind != SupportKind::needle) continue;
+      for (const ReactionBracket& bracket : support.brackets)
+        raise(envelope.at(support.support.index), bracket.most,
+              fmt::format("{}, {}", to_string(sensitivity.model),
+                          range_in_words(result.job, bracket)),
+              support.stage);
+    }
   }
 }
 
@@ -41,13 +67,14 @@ std::vector<EnvelopedLoad> envelope_of(const JobResult& result) {
   }
   std::vector<EnvelopedLoad> envelope;
   for (std::size_t i = 0; i < result.hand.needles.size(); ++i) {
-    envelope.push_back({NeedleId{i}, result.hand.needles[i].total, "hand", stage_of_hand});
+    envelope.push_back({NeedleId{i}, result.hand.needles[i].largest(), "hand", stage_of_hand});
   }
   for (std::size_t k = 0; k < result.stages.size(); ++k) {
     for (const PanelResult& analysis : result.stages[k].analyses) {
       raise(envelope, analysis, StageId{k});
     }
   }
+  raise_by_what_is_not_known(result, stage_of_hand, envelope);
   return envelope;
 }
 

@@ -12,7 +12,9 @@ namespace deadshore::solver {
 struct EnvelopedLoad {
   NeedleId needle = {};
   double load = 0.0;             ///< N, characteristic (load factor 1.0)
-  std::string method;            ///< "hand", "uncracked" or "cracked"
+  /// "hand", "uncracked" or "cracked", the last two also with what was changed to find it, as
+  /// "uncracked, if no needle gave"
+  std::string method;
   std::optional<StageId> stage;  ///< in which it was found; the one compared for the hand method
 };
 
@@ -26,8 +28,9 @@ struct EnvelopedLoad {
 /// Name of a stage; empty where there is none.
 [[nodiscard]] std::string name_of(const JobResult& result, std::optional<StageId> stage);
 
-/// The load to design each needle for: the largest of the hand method and every analysis of every
-/// stage, in the job's order. Empty where the wall does not stand: it then gives no load to
+/// The load to design each needle for: the largest of the hand method with needles set out a little
+/// off, of every analysis of every stage, of needles that do not give, and of whatever is not known
+/// well (`result.sensitivities`), in the job's order. Stiffness is the least known input. Empty where the wall does not stand: it then gives no load to
 /// design for.
 [[nodiscard]] std::vector<EnvelopedLoad> envelope_of(const JobResult& result);
 

@@ -1,11 +1,13 @@
 #include "solver/study/needle_coupling.h"
 
 #include "solver/needle/needle_advice.h"
+#include "solver/job/error.h"
 #include "solver/study/envelope.h"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <optional>
 
 namespace deadshore::solver {
 
@@ -44,11 +46,21 @@ double masonry_height(const Job& job, double x) {
   return top - job.wall.cut.soffit;
 }
 
+/// Part of a needle's hand load that is not the wall's own weight.
+double share_of_loads(const SpreadSum& sum) {
+  double loads = 0.0;
+  for (const SpreadItem& item : sum.items)
+    if (item.area <= 0.0) loads += item.load;
+  return sum.total > 0.0 ? loads / sum.total : 0.0;
+}
+
 /// Clear wall beside a needle's bearing, halved towards a neighbour.
-MasonryAbove masonry_above(const Job& job, std::size_t which) {
+MasonryAbove masonry_above(const Job& job, const SpreadResult& hand, std::size_t which) {
   const mesh::Interval bearing = job.needles[which].bearing();
   MasonryAbove masonry;
   masonry.f_k = job.masonry.compressive_strength;
+  masonry.bearing_width = job.needles[which].bearing_width;
+  masonry.share_of_loads = share_of_loads(hand.needles[which]);
   masonry.near_side = bearing.from;
   masonry.far_side = job.wall.length - bearing.to;
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
@@ -64,6 +76,30 @@ MasonryAbove masonry_above(const Job& job, std::size_t which) {
   return masonry;
 }
 
+/// Stiffness under a load, or where the frame does not stand under it under the largest part of it,
+/// halved again and again, under which it does: that it is overloaded is a check's to say.
+double stiffness_standing(const NeedleFrame& frame, const NeedleSite& site, double load) {
+  constexpr int most_halvings = 12;
+  for (int halvings = 0;; ++halvings) {
+    try {
+      return needle_stiffness(frame, site, load);
+    } catch (const SolveError&) {
+      if (halvings == most_halvings || !(load > 0.0)) throw;
+      load *= 0.5;
+    }
+  }
+}
+
+/// None where the frame does not stand under the load.
+std::optional<NeedleAnswer> answer_of(const NeedleFrame& frame, const NeedleSite& site,
+                                      double load) {
+  try {
+    return analyse_needle(frame, site, {load, 1.0});
+  } catch (const SolveError&) {
+    return std::nullopt;
+  }
+}
+
 }  // namespace
 
 NeedleSite site_of(const Job& job) {
@@ -76,7 +112,7 @@ double update_stiffness(Job& job, const std::vector<double>& loads) {
     Needle& needle = job.needles[i];
     if (!needle.frame) continue;
     const double stiffness =
-        needle_stiffness(job.needle_frames[*needle.frame], site_of(job), loads[i]);
+        stiffness_standing(job.needle_frames[*needle.frame], site_of(job), loads[i]);
     change = std::max(change, std::abs(stiffness - needle.stiffness) / stiffness);
     needle.stiffness = stiffness;
   }
@@ -95,11 +131,12 @@ void design_needles(const Job& job, JobResult& result) {
     const EnvelopedLoad& largest = envelope[i];
     const NeedleDemand demand{job.needles[i].name, largest.method, name_of(result, largest.stage),
                               largest.load, dead_share(job, result.hand.needles[i])};
-    const auto checks =
-        check_needle(frame, site_of(job), demand, masonry_above(job, i), job.check_rules);
+    const auto checks = check_needle(frame, site_of(job), demand,
+                                     masonry_above(job, result.hand, i), job.check_rules);
     result.checks.insert(result.checks.end(), checks.begin(), checks.end());
-    result.needle_designs.push_back(
-        {NeedleId{i}, demand, analyse_needle(frame, site_of(job), {demand.load, 1.0}), checks, {}});
+    const std::optional<NeedleAnswer> answer = answer_of(frame, site_of(job), demand.load);
+    if (!answer) continue;  // its one check says so
+    result.needle_designs.push_back({NeedleId{i}, demand, *answer, checks, {}});
     const std::size_t place = result.needle_designs.size() - 1;
     const auto known = most_loaded.find(kind);
     if (known == most_loaded.end() ||
@@ -111,7 +148,7 @@ void design_needles(const Job& job, JobResult& result) {
   for (const auto& [kind, place] : most_loaded) {
     NeedleDesign& design = result.needle_designs[place];
     design.advice = advise(job.needle_frames[kind], site_of(job), design.demand,
-                           masonry_above(job, its_needle[kind]), job.check_rules,
+                           masonry_above(job, result.hand, its_needle[kind]), job.check_rules,
                            {job.section_choices, job.prop_choices});
   }
   sort_worst_first(result.checks);

@@ -3,6 +3,8 @@
 #include "solver/beam/beam_checks.h"
 #include "solver/job/error.h"
 #include "solver/loads/chimney_checks.h"
+#include "solver/loads/point_bearing_checks.h"
+#include "solver/piers/pier_checks.h"
 #include "solver/site/lift_plan.h"
 #include "solver/site/monitoring.h"
 #include "solver/site/removed_masonry.h"
@@ -71,6 +73,8 @@ void add_beam_and_site(JobResult& result) {
     result.checks.insert(result.checks.end(), checks.begin(), checks.end());
   };
   if (result.job.beam) add(check_beam(result));
+  add(check_piers(result));
+  add(check_point_bearings(result.job));
   result.take_down = take_down(result.job.house);
   add(check_chimneys(result.job, result.take_down));
   result.shores = design_shores(result.job);

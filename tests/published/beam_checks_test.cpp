@@ -109,6 +109,15 @@ TEST(PermanentBeamEn1993, BearsOnItsWebAtTheEndAsWorkedByHand) {
             row_of(checks, "B1", check).capacity, 0.5, "kN"});
 }
 
+/// N_Rdc of 6.1.3 at an end of the wall over a block of stress `a` mm long under a wall of 215 mm,
+/// h_c 2300 mm, 1500 mm to the other end of the pier, kN.
+double resistance_at_end(double a, double f_d) {
+  const double spread = 0.5 * 2300.0 / std::tan(std::numbers::pi / 3.0);
+  const double length = a + std::min(spread, 1500.0 - a);
+  const double beta = std::clamp(1.5 - 1.1 * std::min(a / length, 0.45), 1.0, 1.25);
+  return beta * a * 215.0 * f_d / 1000.0;
+}
+
 TEST(PermanentBeamEn1996, PressesThePierThroughItsPadstoneAsWorkedByHand) {
   Job job = evenly_loaded(10.0, 0.0);
   const PermanentBeam& beam = *job.beam;
@@ -119,9 +128,12 @@ TEST(PermanentBeamEn1996, PressesThePierThroughItsPadstoneAsWorkedByHand) {
   const auto checks = checks_by_hand(job);
   for (const char* pier : {"B1 left pier", "B1 right pier"}) {
     const Check row = row_of(checks, pier, "masonry under the padstone");
-    verify(
-        {en1996, std::string(pier) + ", padstone 440x215: N_Rdc", 206.6, row.capacity, 0.1, "kN"});
-    EXPECT_NE(row.working.find("l_efm 1104 mm: beta 1.062"), std::string::npos) << row.working;
+    // The reaction is in the middle of its 225 mm, less what the beam's end turns.
+    const HandBeam hand = hand_beam(job);
+    const double lift = std::min(1.0, 3.2 * hand.deflection / hand.span * 225.0);
+    const double block = 225.0 * (1.0 - lift / 3.0);
+    verify({en1996, std::string(pier) + ", padstone 440x215 under a block of stress: N_Rdc",
+            resistance_at_end(block, 6.170 / 3.0), row.capacity, 0.1, "kN"});
     EXPECT_NEAR(row.demand, 1.35 * 10.0 * 3.450 / 2.0, 1e-6);
   }
 }

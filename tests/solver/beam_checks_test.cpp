@@ -193,19 +193,18 @@ TEST(BeamChecks, CountTheTopFlangeAsFreeWithoutRestraints) {
               HasSubstr("L 3.23 m"));
 }
 
-// From its bearing at the jamb the load spreads through the padstone at 45 degrees, no further.
+// From its bearing at the jamb the load spreads through the padstone at 45 degrees, no further, even
+// where a heavy wall on the padstone's tail would bring the resultant further in.
 TEST(BeamChecks, CountNoMoreOfAPadstoneThanTheLoadReaches) {
   Job job = beam_job();
+  job.beam->padstone.length = 900.0;
+  job.beam->padstone.unit_weight = 24e-3;  // so heavy that the resultant is in its middle
   const auto working = [&] {
     return row_of(checks_by_hand(job), "B1 left pier", "masonry under the padstone").working;
   };
   EXPECT_THAT(working(), HasSubstr("440 x 215 mm"));  // 225 + 215
-  job.beam->padstone.length = 900.0;
-  EXPECT_THAT(working(), HasSubstr("440 x 215 mm"));
   job.beam->padstone.depth = 100.0;
   EXPECT_THAT(working(), HasSubstr("325 x 215 mm"));
-  job.beam->padstone.length = 300.0;
-  EXPECT_THAT(working(), HasSubstr("300 x 215 mm"));
 }
 
 TEST(BeamChecks, StopThePiersSpreadAtAnOpening) {

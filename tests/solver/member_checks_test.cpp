@@ -120,13 +120,13 @@ TEST(GroundPressure, IsSetAgainstThePresumedBearing) {
   EXPECT_NEAR(check.demand, 10.0 / (0.450 * 0.225), 1e-9);
   EXPECT_DOUBLE_EQ(check.capacity, 150.0);
   EXPECT_TRUE(check.passes());
-  EXPECT_TRUE(check.caution.empty());
+  EXPECT_THAT(check.caution, HasSubstr("below the topsoil"));
 }
 
 TEST(GroundPressure, SmallSolesOnSandAreMarked) {
   const SolePlate sole{board(225.0, 75.0), 600.0, 150.0};
   const Ground sand{"compact sand", 0.300, true, "BS 8004:1986 Table 1"};
-  EXPECT_THAT(check_ground_pressure(sole, sand, 10e3).caution, HasSubstr("small soles"));
+  EXPECT_THAT(check_ground_pressure(sole, sand, 10e3).caution, HasSubstr("narrow sole"));
 }
 
 TEST(GroundPressure, WithoutAPresumedBearingIsNotVerified) {

@@ -14,6 +14,7 @@
 #include <numbers>
 #include <random>
 #include <string>
+#include <utility>
 
 namespace deadshore::solver {
 namespace {
@@ -81,7 +82,8 @@ Job mixed_wall() {
 
 const SpreadItem* item(const SpreadSum& sum, const std::string& name, bool over_opening = false) {
   for (const SpreadItem& candidate : sum.items)
-    if (candidate.name == name && candidate.over_opening == over_opening) return &candidate;
+    if (candidate.name == name && candidate.over_opening == over_opening && !candidate.wedge)
+      return &candidate;
   return nullptr;
 }
 
@@ -91,31 +93,39 @@ double load_of(const SpreadSum& sum, const std::string& name, bool over_opening 
 }
 
 double sum_of_parts(const SpreadResult& result) {
-  return result.needle_total() + result.left_pier.total + result.right_pier.total +
-         result.unassigned.total;
+  return result.needle_total() + result.left_pier.total + result.right_pier.total;
+}
+
+// What comes to a support from under the 45-degree lines, by the lever.
+double wedge_of(const SpreadSum& sum, const std::string& name) {
+  for (const SpreadItem& candidate : sum.items)
+    if (candidate.name == name && candidate.wedge) return candidate.load;
+  return 0.0;
 }
 
 TEST(Spread, OneNeedleCarriesTheWallAboveItsFortyFiveDegreeLines) {
   const SpreadResult result = spread_at_45_degrees(one_needle_wall());
-  // Over the cut 2 m x 2 m less two triangles of 0.9 m x 0.9 m / 2: 3.19 m2; a pier 1 m x 3 m.
-  EXPECT_NEAR(result.needles[0].total, 3.19e6 * weight_per_area, exactly);
-  EXPECT_NEAR(result.unassigned.total, 0.81e6 * weight_per_area, exactly);
-  EXPECT_NEAR(result.left_pier.total, 3.0e6 * weight_per_area, exactly);
-  EXPECT_NEAR(result.right_pier.total, 3.0e6 * weight_per_area, exactly);
+  // Over the cut 2 m x 2 m less two triangles of 0.9 m x 0.9 m / 2: 3.19 m2; a pier 1 m x 3 m. A
+  // triangle's middle is 0.3 m from the jamb, 1 m from the needle: 0.3 of it to the needle.
+  EXPECT_NEAR(load_of(result.needles[0], "masonry"), 3.19e6 * weight_per_area, exactly);
+  EXPECT_NEAR(wedge_of(result.needles[0], "masonry"), 0.3 * 0.81e6 * weight_per_area, exactly);
+  EXPECT_NEAR(wedge_of(result.left_pier, "masonry"), 0.7 * 0.405e6 * weight_per_area, exactly);
+  EXPECT_NEAR(result.left_pier.total, (3.0e6 + 0.7 * 0.405e6) * weight_per_area, exactly);
+  EXPECT_NEAR(result.right_pier.total, result.left_pier.total, exactly);
   EXPECT_NEAR(result.load_total, 10.0e6 * weight_per_area, exactly);
-  ASSERT_EQ(result.needles[0].items.size(), 1U);
+  ASSERT_EQ(result.needles[0].items.size(), 2U);
   EXPECT_NEAR(result.needles[0].items[0].area, 3.19e6, 1e-3);
   EXPECT_NEAR(result.needles[0].items[0].share, 0.319, 1e-12);
 }
 
-TEST(Spread, WedgeBetweenTwoNeedlesBelongsToNone) {
+TEST(Spread, WedgeBetweenTwoNeedlesGoesToBothByTheLever) {
   // Needles 0.9 m apart with 150 mm bearings at the very ends of the cut: the wedge between weighs
   // gamma t (s - b)^2 / 4 = 4.3 x 0.75^2 / 4 = 0.6047 kN.
   Job job = wall_with_cut(3000.0, 3000.0, {1000.0, 2050.0, 1000.0});
   job.needles = {needle_at("N1", 1075.0, 150.0), needle_at("N2", 1975.0, 150.0)};
   const SpreadResult result = spread_at_45_degrees(job);
-  EXPECT_NEAR(result.unassigned.total, 604.6875, exactly);
-  EXPECT_NEAR(result.needles[0].total, 0.5 * (1.05 * 2.0 * 4300.0 - 604.6875), exactly);
+  EXPECT_NEAR(wedge_of(result.needles[0], "masonry"), 0.5 * 604.6875, exactly);
+  EXPECT_NEAR(result.needles[0].total, 0.5 * 1.05 * 2.0 * 4300.0, exactly);
   EXPECT_NEAR(result.needles[1].total, result.needles[0].total, exactly);
 }
 
@@ -128,19 +138,22 @@ TEST(Spread, NeighboursOfUnequalBearingMeetMidwayBetweenTheirBearings) {
                  needle_at("N2", 2450.0, 100.0)};
   const SpreadResult result = spread_at_45_degrees(job);
   EXPECT_EQ(result.needles[0].support, support_of(NeedleId{0}));
-  EXPECT_NEAR(result.needles[1].total, (1.8e6 - 0.125e6) * weight_per_area, exactly);
-  EXPECT_NEAR(result.needles[2].total, (2.1e6 - 0.125e6 - 0.10125e6) * weight_per_area, exactly);
-  EXPECT_NEAR(result.needles[0].total, (1.1e6 - 0.10125e6) * weight_per_area, exactly);
+  const auto straight = [&](std::size_t i) { return load_of(result.needles[i], "masonry"); };
+  EXPECT_NEAR(straight(1), (1.8e6 - 0.125e6) * weight_per_area, exactly);
+  EXPECT_NEAR(straight(2), (2.1e6 - 0.125e6 - 0.10125e6) * weight_per_area, exactly);
+  EXPECT_NEAR(straight(0), (1.1e6 - 0.10125e6) * weight_per_area, exactly);
 }
 
 TEST(Spread, LowWallCutsTheSpreadOffAtItsTop) {
   // Top only 0.5 m over the soffit: the line leaves the wall 0.5 m beyond the bearing, and what is
-  // further off belongs to none: 0.2 x 0.5 + 2 x 0.5^2/2 = 0.35 m2.
+  // further off is shared by the lever: 0.2 x 0.5 + 2 x 0.5^2/2 = 0.35 m2 inside. Outside it on each
+  // side 0.9 x 0.5 with its middle at 0.45 m from the jamb, less 0.5^2/2 at 0.9 m - 0.5/3 m.
   Job job = one_needle_wall();
   job.wall.top = {{0.0, 1500.0}, {4000.0, 1500.0}};
   const SpreadResult result = spread_at_45_degrees(job);
-  EXPECT_NEAR(result.needles[0].total, 0.35e6 * weight_per_area, exactly);
-  EXPECT_NEAR(result.unassigned.total, 0.65e6 * weight_per_area, exactly);
+  EXPECT_NEAR(load_of(result.needles[0], "masonry"), 0.35e6 * weight_per_area, exactly);
+  const double lever = 0.45e6 * 0.45 - 0.125e6 * (0.9 - 0.5 / 3.0);
+  EXPECT_NEAR(wedge_of(result.needles[0], "masonry"), 2.0 * lever * weight_per_area, exactly);
 }
 
 TEST(Spread, CutToTheWallsEndLeavesNoPierThere) {
@@ -148,19 +161,20 @@ TEST(Spread, CutToTheWallsEndLeavesNoPierThere) {
   job.wall.cut = {1000.0, 4000.0, 1000.0};
   job.left_end = WallEnd::held;
   const SpreadResult result = spread_at_45_degrees(job);
-  // 3 m x 2 m less 0.9^2/2 and less 1.9^2/2.
-  EXPECT_NEAR(result.needles[0].total, (6.0e6 - 0.405e6 - 1.805e6) * weight_per_area, exactly);
+  // 3 m x 2 m, less what the pier's jamb has of 0.9^2/2: 0.7. Beyond the needle nothing else holds.
+  EXPECT_NEAR(result.needles[0].total, (6.0e6 - 0.7 * 0.405e6) * weight_per_area, exactly);
   EXPECT_EQ(result.right_pier.total, 0.0);
   EXPECT_TRUE(result.right_pier.items.empty());
   EXPECT_NEAR(sum_of_parts(result), result.load_total, exactly);
 }
 
-TEST(Spread, WithoutNeedlesAllOverTheCutIsUnassigned) {
+TEST(Spread, WithoutNeedlesAllOverTheCutGoesToItsJambs) {
   Job job = one_needle_wall();
   job.needles.clear();
   const SpreadResult result = spread_at_45_degrees(job);
   EXPECT_TRUE(result.needles.empty());
-  EXPECT_NEAR(result.unassigned.total, 4.0e6 * weight_per_area, exactly);
+  EXPECT_NEAR(wedge_of(result.left_pier, "masonry"), 2.0e6 * weight_per_area, exactly);
+  EXPECT_NEAR(result.right_pier.total, 5.0e6 * weight_per_area, exactly);
 }
 
 TEST(Spread, PointLoadInsideTheSpreadGoesToTheNeedle) {
@@ -171,12 +185,13 @@ TEST(Spread, PointLoadInsideTheSpreadGoesToTheNeedle) {
   EXPECT_NEAR(result.load_total, 10500.0, exactly);
 }
 
-TEST(Spread, PointLoadUnderTheLineBelongsToNone) {
+TEST(Spread, PointLoadUnderTheLineGoesToNeedleAndJambByTheLever) {
   Job job = weightless_one_needle_wall();
   job.point_loads = {{"joist", 2800.0, 1200.0, 100.0, 3000.0, 0.0}};
   const SpreadResult result = spread_at_45_degrees(job);
-  EXPECT_EQ(result.needles[0].total, 0.0);
-  EXPECT_NEAR(load_of(result.unassigned, "joist"), 3000.0, exactly);
+  // 0.8 m from the needle, 0.2 m from the jamb.
+  EXPECT_NEAR(result.needles[0].total, 0.2 * 3000.0, exactly);
+  EXPECT_NEAR(wedge_of(result.right_pier, "joist"), 0.8 * 3000.0, exactly);
 }
 
 TEST(Spread, PointLoadAcrossTheLineIsSharedByLength) {
@@ -186,7 +201,9 @@ TEST(Spread, PointLoadAcrossTheLineIsSharedByLength) {
   const SpreadResult result = spread_at_45_degrees(job);
   EXPECT_NEAR(load_of(result.needles[0], "joist"), 1000.0, exactly);
   EXPECT_NEAR(item(result.needles[0], "joist")->share, 0.25, 1e-9);
-  EXPECT_NEAR(load_of(result.unassigned, "joist"), 3000.0, exactly);
+  // The other 3000 N lie about x = 2.675 m.
+  EXPECT_NEAR(wedge_of(result.right_pier, "joist"), 0.675 * 3000.0, exactly);
+  EXPECT_NEAR(wedge_of(result.needles[0], "joist"), 0.325 * 3000.0, exactly);
 }
 
 TEST(Spread, LineLoadIsSharedByTheLengthsItsLevelIsCutInto) {
@@ -197,7 +214,47 @@ TEST(Spread, LineLoadIsSharedByTheLengthsItsLevelIsCutInto) {
   EXPECT_NEAR(load_of(result.needles[0], "floor"), 10000.0, exactly);
   EXPECT_NEAR(load_of(result.left_pier, "floor"), 10000.0, exactly);
   EXPECT_NEAR(load_of(result.right_pier, "floor"), 10000.0, exactly);
-  EXPECT_NEAR(load_of(result.unassigned, "floor"), 10000.0, exactly);
+  // The rest is 0.5 m beside each jamb: a quarter of it to the needle.
+  EXPECT_NEAR(wedge_of(result.needles[0], "floor"), 2500.0, exactly);
+  EXPECT_NEAR(wedge_of(result.left_pier, "floor"), 3750.0, exactly);
+}
+
+TEST(Spread, LoweringAFloorTakesNothingOffTheSupportsTogether) {
+  // A floor just over the soffit is all under the lines; what leaves the spread comes back by lever.
+  Job job = weightless_one_needle_wall();
+  for (const double level : {1000.0, 1010.0, 1400.0, 2500.0}) {
+    job.line_loads = {{"floor", level, false, {1000.0, 3000.0}, 7.0, 3.0}};
+    const SpreadResult result = spread_at_45_degrees(job);
+    EXPECT_NEAR(sum_of_parts(result), 20000.0, exactly) << level;
+    EXPECT_EQ(result.on_nothing(), 0.0);
+    EXPECT_GE(result.needles[0].total, 0.5 * 20000.0 - exactly) << level;
+  }
+}
+
+TEST(Spread, WideWallOnTwoNeedlesLeavesNothingOver) {
+  // 5.6 m wall, 3.6 m cut, needles 1.9 m apart; a partition over mid-span, under the lines between
+  // them: half to each. By the line of thought of common practice the two share all over the cut.
+  Job job = wall_with_cut(5600.0, 5000.0, {1000.0, 4600.0, 2300.0});
+  job.needles = {needle_at("N1", 1850.0), needle_at("N2", 3750.0)};
+  job.point_loads = {{"partition", 2800.0, 2600.0, 200.0, 12000.0, 0.0}};
+  const SpreadResult result = spread_at_45_degrees(job);
+  EXPECT_NEAR(wedge_of(result.needles[0], "partition"), 6000.0, exactly);
+  EXPECT_NEAR(wedge_of(result.needles[1], "partition"), 6000.0, exactly);
+  EXPECT_NEAR(sum_of_parts(result), result.load_total, exactly);
+}
+
+TEST(Spread, LoadCloseToTheMidlineIsDesignedForOnBothNeedles) {
+  // Needles at 1.5 m and 2.5 m, midline 2.0 m; a post at 1.99 m on an 10 mm bearing is N1's, and
+  // N2's where either needle stands 50 mm further left: the midline is then 25 mm further left.
+  Job job = weightless_one_needle_wall();
+  job.needles = {needle_at("N1", 1500.0), needle_at("N2", 2500.0)};
+  job.point_loads = {{"post", 1990.0, 2500.0, 10.0, 8000.0, 0.0}};
+  const SpreadResult result = spread_at_45_degrees(job);
+  EXPECT_NEAR(result.needles[0].total, 8000.0, exactly);
+  EXPECT_NEAR(result.needles[1].total, 0.0, exactly);
+  EXPECT_NEAR(result.needles[1].nearby, 8000.0, exactly);
+  job.point_loads[0].x = 1900.0;  // well away from it
+  EXPECT_NEAR(spread_at_45_degrees(job).needles[1].largest(), 0.0, exactly);
 }
 
 TEST(Spread, LoadInAPierBelowTheSoffitStandsOnThePier) {
@@ -239,14 +296,15 @@ TEST(Spread, OpeningAcrossTheCutsJambFeedsThePierToo) {
   EXPECT_NEAR(load_of(result.needles[0], "tie", true), 250.0, exactly);
 }
 
-TEST(Spread, JambUnderTheLineBelongsToNone) {
+TEST(Spread, JambUnderTheLineComesDownByTheLever) {
   // Right jamb at 2.9 m stands 0.5 m up; the line is 0.8 m up there.
   Job job = weightless_one_needle_wall();
   job.wall.openings = {{"hatch", 2500.0, 1200.0, 400.0, 300.0, 0.0}};
   job.point_loads = {{"tie", 2800.0, 2500.0, 100.0, 1000.0, 0.0}};
   const SpreadResult result = spread_at_45_degrees(job);
-  EXPECT_NEAR(load_of(result.unassigned, "tie", true), 750.0, exactly);
-  EXPECT_NEAR(load_of(result.needles[0], "tie", true), 250.0, exactly);
+  // 750 N on the right jamb, 0.1 m from the cut's jamb, 0.9 m from the needle.
+  EXPECT_NEAR(load_of(result.right_pier, "tie", true), 0.9 * 750.0, 0.01);
+  EXPECT_NEAR(load_of(result.needles[0], "tie", true), 250.0 + 0.1 * 750.0, 0.01);
 }
 
 TEST(Spread, JambOnTheCutsJambOrOnTheLineIsNotLost) {
@@ -282,7 +340,8 @@ TEST(Spread, SlotToTheTopHasNothingAboveIt) {
   Job job = one_needle_wall();
   job.wall.openings = {{"bay", 1800.0, 2000.0, 400.0, 1000.0, 0.0}};
   const SpreadResult result = spread_at_45_degrees(job);
-  EXPECT_NEAR(result.needles[0].total, (3.19e6 - 0.4e6) * weight_per_area, exactly);
+  const double straight = load_of(result.needles[0], "masonry");
+  EXPECT_NEAR(straight, (3.19e6 - 0.4e6) * weight_per_area, exactly);
   EXPECT_EQ(item(result.needles[0], "masonry", true), nullptr);
   EXPECT_NEAR(sum_of_parts(result), result.load_total, exactly);
 }
@@ -335,8 +394,9 @@ TEST(Spread, ArchBringsItsLoadDownAtTheSpringing) {
   job.wall.openings = {{"arch", 2300.0, 1200.0, 600.0, 700.0, 200.0}};
   job.point_loads = {{"tie", 2750.0, 2500.0, 100.0, 1000.0, 0.0}};
   const SpreadResult result = spread_at_45_degrees(job);
-  EXPECT_NEAR(load_of(result.unassigned, "tie", true), 750.0, exactly);
-  EXPECT_NEAR(load_of(result.needles[0], "tie", true), 250.0, exactly);
+  // 750 N on the right jamb, 0.1 m from the cut's jamb, 0.9 m from the needle.
+  EXPECT_NEAR(load_of(result.right_pier, "tie", true), 0.9 * 750.0, 0.01);
+  EXPECT_NEAR(load_of(result.needles[0], "tie", true), 250.0 + 0.1 * 750.0, 0.01);
 }
 
 TEST(Spread, GableIsSharedExactly) {
@@ -345,8 +405,8 @@ TEST(Spread, GableIsSharedExactly) {
   Job job = one_needle_wall();
   job.wall.top = {{0.0, 2000.0}, {2000.0, 4000.0}, {4000.0, 2000.0}};
   const SpreadResult result = spread_at_45_degrees(job);
-  EXPECT_NEAR(result.needles[0].total, 4.19e6 * weight_per_area, exactly);
-  EXPECT_NEAR(result.left_pier.total, 2.5e6 * weight_per_area, exactly);
+  EXPECT_NEAR(load_of(result.needles[0], "masonry"), 4.19e6 * weight_per_area, exactly);
+  EXPECT_NEAR(load_of(result.left_pier, "masonry"), 2.5e6 * weight_per_area, exactly);
   EXPECT_NEAR(result.load_total, 10.0e6 * weight_per_area, exactly);
 }
 
@@ -359,7 +419,8 @@ TEST(Spread, LoadOnARakingTopFollowsIt) {
   job.line_loads = {{"roof", 0.0, true, {0.0, 4000.0}, 1.0, 0.0}};
   const SpreadResult result = spread_at_45_degrees(job);
   EXPECT_NEAR(load_of(result.needles[0], "roof"), 3000.0 - 1700.0 / 1.4, exactly);
-  EXPECT_NEAR(load_of(result.unassigned, "roof"), 1700.0 / 1.4 - 1000.0, exactly);
+  const double outside = 1700.0 / 1.4 - 1000.0;
+  EXPECT_NEAR(wedge_of(result.needles[0], "roof"), outside * 0.5e-3 * outside, exactly);
 }
 
 // --- Independent checks -------------------------------------------------------------------------
@@ -423,13 +484,14 @@ TEST(Spread, PartsAddUpToTheWholeOnChanceWalls) {
   for (int i = 0; i < 200; ++i) {
     const SpreadResult result = spread_at_45_degrees(chance_wall(chance));
     ASSERT_NEAR(sum_of_parts(result), result.load_total, 1e-9 * result.load_total) << "wall " << i;
+    ASSERT_EQ(result.on_nothing(), 0.0) << "wall " << i;
   }
 }
 
 TEST(Spread, ItemsAddUpToEachSupportAndSharesToOne) {
   const SpreadResult result = spread_at_45_degrees(mixed_wall());
   std::vector<SpreadSum> sums = result.needles;
-  sums.insert(sums.end(), {result.left_pier, result.right_pier, result.unassigned});
+  sums.insert(sums.end(), {result.left_pier, result.right_pier});
   double purlin = 0.0;
   for (const SpreadSum& sum : sums) {
     double total = 0.0;
@@ -447,7 +509,7 @@ TEST(Spread, ItemsAddUpToEachSupportAndSharesToOne) {
 // Shares no code with the strip integration; written for `mixed_wall`, where no edges fall in line.
 class Finger {
  public:
-  explicit Finger(const Job& job) : job_(job), taken_(job.needles.size() + 3, 0.0) {}
+  explicit Finger(const Job& job) : job_(job), taken_(job.needles.size() + 2, 0.0) {}
 
   void put_down(Point p, double weight) {
     const mesh::Opening* under = nullptr;
@@ -475,7 +537,7 @@ class Finger {
  private:
   [[nodiscard]] bool gone(const mesh::Opening& opening) const { return opening.name == "gone"; }
 
-  // Over the cut the nearest bearing takes it, if it is no further aside than up.
+  // Over the cut the nearest bearing takes it, if it is no further aside than up; else the lever.
   void rest(Point p, double weight) {
     const std::size_t needles = job_.needles.size();
     const mesh::Cut& cut = job_.wall.cut;
@@ -488,7 +550,17 @@ class Finger {
     };
     for (std::size_t i = 1; i < needles; ++i)
       if (aside(i) < aside(nearest)) nearest = i;
-    taken_[aside(nearest) <= p.y - cut.soffit ? nearest : needles + 2] += weight;
+    if (aside(nearest) <= p.y - cut.soffit) return void(taken_[nearest] += weight);
+    std::pair<double, std::size_t> left{cut.left, needles};
+    std::pair<double, std::size_t> right{cut.right, needles + 1};
+    for (std::size_t i = 0; i < needles; ++i) {
+      const double x = job_.needles[i].x;
+      if (x <= p.x && x > left.first) left = {x, i};
+      if (x > p.x && x < right.first) right = {x, i};
+    }
+    const double to_right = (p.x - left.first) / (right.first - left.first);
+    taken_[left.second] += weight * (1.0 - to_right);
+    taken_[right.second] += weight * to_right;
   }
 
   const Job& job_;
@@ -526,7 +598,6 @@ TEST(Spread, AgreesWithSampledPointsFollowedDownTheWall) {
     EXPECT_NEAR(result.needles[i].total, finger.taken(i), near) << job.needles[i].name;
   EXPECT_NEAR(result.left_pier.total, finger.taken(4), near);
   EXPECT_NEAR(result.right_pier.total, finger.taken(5), near);
-  EXPECT_NEAR(result.unassigned.total, finger.taken(6), near);
 }
 
 // --- Outline ------------------------------------------------------------------------------------
@@ -552,7 +623,6 @@ TEST(SpreadOutline, RunsAnticlockwiseFromTheLeftEndOfTheBearing) {
                                    IsAt(3000.0, 3000.0), IsAt(2000.0, 3000.0), IsAt(1000.0, 3000.0),
                                    IsAt(1000.0, 1900.0)));
   EXPECT_TRUE(result.left_pier.outline.empty());
-  EXPECT_TRUE(result.unassigned.outline.empty());
 }
 
 TEST(SpreadOutline, EnclosesTheDirectMasonryWhereThereAreNoOpenings) {

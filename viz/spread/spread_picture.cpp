@@ -74,6 +74,7 @@ class SpreadPicture {
     int number = 0;
     for (const SpreadItem& item : sum.items) {
       ++number;
+      if (item.wedge) continue;  // stands under the lines, in no patch of this needle
       if (item.area > 0.0)
         number_patches(item, number);
       else
