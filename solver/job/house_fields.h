@@ -44,11 +44,11 @@ inline constexpr Field<Floor> joist_direction = choice<&Floor::joists>(
     "joists", with_default, joist_directions,
     "Whether joists bear on the wall or run beside it, so that only a strip does.");
 inline constexpr Field<Floor> joist_span =
-    quantity<&Floor::span>("span", required, m, positive, "3.8 m",
+    quantity<&Floor::span>("span", required, m, span_of_house, "3.8 m",
                            "From this wall to the joists' other bearing; the width of the strip "
                            "where they run along the wall.");
 inline constexpr Field<Floor> own_weight =
-    by_hand<Floor>(quantity("dead", optional, kN_per_m2, not_negative, "0.6 kN/m2",
+    by_hand<Floor>(quantity("dead", optional, kN_per_m2, load_on_area, "0.6 kN/m2",
                             "In place of `build_up`: all of its own weight."));
 
 inline constexpr std::array floor_fields{
@@ -65,11 +65,11 @@ inline constexpr std::array floor_fields{
     own_weight,
     by_hand<Floor>(
         text("use", optional, "domestic", "A use of the tables, which gives the imposed load.")),
-    quantity<&Floor::imposed, &ImposedUse::load>("imposed", optional, kN_per_m2, not_negative,
+    quantity<&Floor::imposed, &ImposedUse::load>("imposed", optional, kN_per_m2, load_on_area,
                                                  "1.5 kN/m2",
                                                  "In place of `use`: the imposed load."),
     quantity<&Floor::movable_partitions>(
-        "movable_partitions", with_default, kN_per_m2, not_negative, "0.5 kN/m2",
+        "movable_partitions", with_default, kN_per_m2, load_on_area, "0.5 kN/m2",
         "Imposed load for light partitions that may be moved, EN 1991-1-1 6.3.1.2(8)."),
 };
 inline constexpr Table<Floor> floor{"floor", list, optional, "A floor that bears on the wall.",
@@ -92,7 +92,7 @@ inline constexpr std::array loft_fields{
                     .kind = KeyKind::flag,
                     .example = "true",
                     .meaning = "Whether it is boarded for storage, which gives the imposed load."}),
-    quantity<&Floor::imposed, &ImposedUse::load>("imposed", optional, kN_per_m2, not_negative,
+    quantity<&Floor::imposed, &ImposedUse::load>("imposed", optional, kN_per_m2, load_on_area,
                                                  "0.25 kN/m2",
                                                  "In place of `boarded`: the imposed load."),
 };
@@ -119,10 +119,10 @@ inline constexpr std::array roof_fields{
                  "What the slope is made of, rafters too, per area of slope."),
     layers<Roof>("ceiling", optional, R"(["plasterboard and skim"])",
                  "A ceiling that hangs on it, per area on plan."),
-    quantity<&Roof::access>("access", optional, kN_per_m2, not_negative, "0.6 kN/m2",
+    quantity<&Roof::access>("access", optional, kN_per_m2, load_on_area, "0.6 kN/m2",
                             "Imposed load of those who mend the roof, on plan; by default that of "
                             "its pitch. It never acts with snow."),
-    by_hand<Roof>(quantity("ground_snow", optional, kN_per_m2, not_negative, "0.5 kN/m2",
+    by_hand<Roof>(quantity("ground_snow", optional, kN_per_m2, load_on_area, "0.5 kN/m2",
                            "Snow on the ground, of the place's map; the pitch says how much lies "
                            "on the roof.")),
     by_hand<Roof>(quantity("snow_zone", optional, number, {.least = 1.0, .most = 5.0}, "3",
@@ -130,7 +130,7 @@ inline constexpr std::array roof_fields{
                            "with `altitude`.")),
     by_hand<Roof>(quantity("altitude", optional, m, any, "80 m",
                            "Of the site above the sea, with `snow_zone`.")),
-    quantity<&Roof::snow>("snow", optional, kN_per_m2, not_negative, "0.4 kN/m2",
+    quantity<&Roof::snow>("snow", optional, kN_per_m2, load_on_area, "0.4 kN/m2",
                           "In place of `ground_snow`: snow on the roof, on plan."),
 };
 inline constexpr Table<Roof> roof{"roof", list, optional, "A roof slope that bears on the wall.",
@@ -147,7 +147,7 @@ inline constexpr std::array purlin_fields{
                                "The length of wall it bears on."),
     quantity<&Purlin::width>("width", required, m, positive, "2.4 m",
                              "Of the roof that it carries, on plan."),
-    quantity<&Purlin::span>("span", required, m, positive, "3.5 m", "To its other bearing."),
+    quantity<&Purlin::span>("span", required, m, span_of_house, "3.5 m", "To its other bearing."),
     share<Purlin>("Part of the load over the span that this wall takes."),
 };
 inline constexpr Table<Purlin> purlin{"roof.purlin", list, optional,
@@ -235,7 +235,7 @@ inline constexpr std::array chimney_fields{
                               "Part of breast and stack that is masonry, the rest being flues."),
     by_hand<Chimney>(text("material", optional, "old brickwork in lime",
                           "A material of the tables, which gives the unit weight.")),
-    quantity<&Chimney::unit_weight>("unit_weight", optional, kN_per_m3, positive, "19 kN/m3",
+    quantity<&Chimney::unit_weight>("unit_weight", optional, kN_per_m3, solid_weight, "19 kN/m3",
                                     "In place of `material`: weight of the masonry."),
     share<Chimney>("Part of its weight that this wall takes."),
 };

@@ -47,7 +47,7 @@ inline constexpr Table<TitleBlock> title_block{
 inline constexpr std::array<Word, 2> wall_ends{{{"free", WallEnd::free}, {"held", WallEnd::held}}};
 
 inline constexpr std::array wall_fields{
-    quantity<&Job::wall, &WallShape::length>("length", required, m, positive, "6 m",
+    quantity<&Job::wall, &WallShape::length>("length", required, m, whole_wall, "6 m",
                                              "The wall from its left end to its right."),
     by_hand<Job>(quantity("height", required, m, positive, "5.4 m",
                           "From the base to the highest point of the wall.")),
@@ -71,14 +71,15 @@ inline constexpr std::array wall_fields{
 inline constexpr Table<Job> wall{"wall", single, required, "The wall as it stands.", wall_fields};
 
 inline constexpr std::array masonry_fields{
-    quantity<&Masonry::unit_weight>("unit_weight", required, kN_per_m3, not_negative, "19 kN/m3",
+    quantity<&Masonry::unit_weight>("unit_weight", required, kN_per_m3, solid_weight, "19 kN/m3",
                                     "Weight of the masonry."),
-    quantity<&Masonry::E>("E", required, N_per_mm2, positive, "1500 N/mm2",
+    quantity<&Masonry::E>("E", required, N_per_mm2, masonry_E, "1500 N/mm2",
                           "Modulus of elasticity."),
     quantity<&Masonry::nu>("nu", required, number, poisson, "0.2", "Poisson's ratio."),
-    quantity<&Masonry::compressive_strength>("compressive_strength", required, N_per_mm2, positive,
+    quantity<&Masonry::compressive_strength>("compressive_strength", required, N_per_mm2,
+                                             masonry_strength_range,
                                              "2.4 N/mm2", "What the masonry bears in compression."),
-    quantity<&Masonry::tensile_strength>("tensile_strength", required, N_per_mm2, not_negative,
+    quantity<&Masonry::tensile_strength>("tensile_strength", required, N_per_mm2, masonry_tension,
                                          "0.05 N/mm2",
                                          "What the masonry bears in tension before it cracks."),
 };
@@ -113,11 +114,11 @@ inline constexpr std::array lintel_fields{
                                                   "From the head upwards."),
     quantity<&Lintel::shape, &LintelShape::bearing>("bearing", required, mm, positive, "150 mm",
                                                     "Into the wall on each side."),
-    quantity<&Lintel::E>("E", optional, N_per_mm2, positive, "30000 N/mm2",
+    quantity<&Lintel::E>("E", optional, N_per_mm2, solid_E, "30000 N/mm2",
                          "Modulus of elasticity; by default that of the material."),
     quantity<&Lintel::nu>("nu", optional, number, poisson, "0.2",
                           "Poisson's ratio; by default that of the material."),
-    quantity<&Lintel::unit_weight>("unit_weight", optional, kN_per_m3, not_negative, "25 kN/m3",
+    quantity<&Lintel::unit_weight>("unit_weight", optional, kN_per_m3, solid_weight, "25 kN/m3",
                                    "Weight; by default that of the material."),
     quantity<&Lintel::thickness>("thickness", optional, mm, positive, "100 mm",
                                  "Through the wall; by default the wall's."),
@@ -161,9 +162,9 @@ inline constexpr std::array line_load_fields{
                            "wall's top edge."),
     begins<LineLoad>(),
     ends<LineLoad>(),
-    quantity<&LineLoad::dead>("dead", required, kN_per_m, not_negative, "3.1 kN/m",
+    quantity<&LineLoad::dead>("dead", required, kN_per_m, line_of_load, "3.1 kN/m",
                               "Dead load, measured level."),
-    quantity<&LineLoad::imposed>("imposed", with_default, kN_per_m, not_negative, "2.2 kN/m",
+    quantity<&LineLoad::imposed>("imposed", with_default, kN_per_m, line_of_load, "2.2 kN/m",
                                  "Imposed load, measured level."),
 };
 inline constexpr Table<LineLoad> line_load{
@@ -217,7 +218,7 @@ inline constexpr std::array footing_fields{
     by_hand<PierFooting>(
         text("ground", optional, "stiff clay", "The ground under it, of the tables.")),
     quantity<&PierFooting::ground, &Ground::presumed_bearing>(
-        "ground_bearing", optional, kN_per_m2, positive, "150 kN/m2",
+        "ground_bearing", optional, kN_per_m2, ground_pressure, "150 kN/m2",
         "In place of `ground`: what it may bear, for unfactored loads."),
 };
 inline constexpr Table<PierFooting> footing{

@@ -57,13 +57,13 @@ constexpr Field<Struct> ground() {
 template <class Struct>
 constexpr Field<Struct> ground_bearing() {
   return quantity<&Struct::footing, &Footing::ground, &Ground::presumed_bearing>(
-      "ground_bearing", optional, kN_per_m2, positive, "150 kN/m2",
+      "ground_bearing", optional, kN_per_m2, ground_pressure, "150 kN/m2",
       "In place of `ground`: what it may bear, for unfactored loads.");
 }
 template <class Struct>
 constexpr Field<Struct> subgrade_modulus() {
   return quantity<&Struct::footing, &Footing::subgrade_modulus>(
-      "subgrade_modulus", optional, MN_per_m3, positive_or_none, "30 MN/m3",
+      "subgrade_modulus", optional, MN_per_m3, ground_stiffness, "30 MN/m3",
       "Pressure that settles the ground by a unit of length; by default that of the kind of "
       "ground, where there is one.");
 }
@@ -114,7 +114,7 @@ inline constexpr std::array needle_frame_fields{
     quantity<&NeedleFrame::packing, &Packing::thickness>(
         "packing_thickness", with_default, mm, not_negative, "25 mm",
         "Packing between the needle and the soffit."),
-    quantity<&NeedleFrame::packing, &Packing::E>("packing_E", required, N_per_mm2, positive,
+    quantity<&NeedleFrame::packing, &Packing::E>("packing_E", required, N_per_mm2, solid_E,
                                                  "5000 N/mm2",
                                                  "With packing: its modulus of elasticity along "
                                                  "the load.")

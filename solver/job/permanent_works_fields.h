@@ -48,13 +48,13 @@ inline constexpr std::array padstone_fields{
                                 "Along the wall, from the jamb into the pier."),
     quantity<&Padstone::depth>("depth", required, mm, positive.within("down to the wall's base"),
                                "215 mm", "Upwards."),
-    quantity<&Padstone::E>("E", with_default, N_per_mm2, positive, "31000 N/mm2",
+    quantity<&Padstone::E>("E", with_default, N_per_mm2, solid_E, "31000 N/mm2",
                            "Modulus of elasticity; by default that of concrete C25/30."),
     quantity<&Padstone::strength>(
-        "strength", with_default, N_per_mm2, positive, "25 N/mm2",
+        "strength", with_default, N_per_mm2, masonry_strength_range, "25 N/mm2",
         "Characteristic compressive strength; by default that of concrete C25/30."),
     quantity<&Padstone::nu>("nu", with_default, number, poisson, "0.2", "Poisson's ratio."),
-    quantity<&Padstone::unit_weight>("unit_weight", with_default, kN_per_m3, not_negative,
+    quantity<&Padstone::unit_weight>("unit_weight", with_default, kN_per_m3, solid_weight,
                                      "25 kN/m3", "Weight."),
 };
 inline constexpr Table<Padstone> padstone{"beam.padstone", single, required,
@@ -63,9 +63,9 @@ inline constexpr Table<Padstone> padstone{"beam.padstone", single, required,
 inline constexpr std::array packing_fields{
     quantity<&DryPacking::thickness>("thickness", with_default, mm, positive, "20 mm",
                                      "Between the beam and the soffit."),
-    quantity<&DryPacking::E>("E", with_default, N_per_mm2, positive, "10000 N/mm2",
+    quantity<&DryPacking::E>("E", with_default, N_per_mm2, solid_E, "10000 N/mm2",
                              "Modulus of elasticity at 28 days."),
-    quantity<&DryPacking::strength>("strength", with_default, N_per_mm2, positive, "20 N/mm2",
+    quantity<&DryPacking::strength>("strength", with_default, N_per_mm2, masonry_strength_range, "20 N/mm2",
                                     "Characteristic compressive strength at 28 days."),
     quantity<&DryPacking::hardening>("hardening", with_default, number, positive, "0.25",
                                      "How the cement hardens, s of EN 1992-1-1 3.1.2(6): 0.20 "

@@ -29,7 +29,7 @@ inline constexpr std::array shore_frame_fields{
         "Where the row begins, the side of its first joist, along the wall."),
     quantity<&ShoreFrame::x, &Interval::to>(
         "to", required, m, any.within("up to 1 m beyond the wall"), "4.2 m", "Where the row ends."),
-    quantity<&ShoreFrame::joist_span>("joist_span", required, m, positive, "3.8 m",
+    quantity<&ShoreFrame::joist_span>("joist_span", required, m, span_of_house, "3.8 m",
                                       "From the wall to the joists' far bearing."),
     quantity<&ShoreFrame::joist_width>("joist_width", required, mm,
                                        positive.within("up to the joists' spacing"), "50 mm",

@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
 #include <string>
 #include <utility>
 
@@ -70,6 +71,22 @@ std::string name_of(const Job& job, const PierCut& cut) {
                      below ? "" : ", above the soffit");
 }
 
+/// How high each stretch goes up as it is: over the rows that are cut through it, mm.
+std::map<std::string, double> heights_of(const Job& job, const std::vector<PierCut>& cuts,
+                                         double row) {
+  std::map<std::string, mesh::Interval> reach;
+  for (const PierCut& cut : cuts) {
+    const std::string name = name_of(job, cut);
+    if (name.empty()) continue;
+    const auto [known, first] = reach.try_emplace(name, mesh::Interval{cut.level, cut.level});
+    if (first) continue;
+    known->second = {std::min(known->second.from, cut.level), std::max(known->second.to, cut.level)};
+  }
+  std::map<std::string, double> heights;
+  for (const auto& [name, levels] : reach) heights[name] = levels.length() + row;
+  return heights;
+}
+
 bool is_before(const StageState& state) {
   return !state.cut_out && !state.pockets_out &&
          std::ranges::none_of(state.needles, [](NeedleState needle) { return is_in(needle); });
@@ -107,11 +124,13 @@ class WorstOfPiers {
 
   void add(const StageResult& stage, const PanelResult& analysis) {
     const Job& job = result_.job;
-    for (const PierCut& cut : pier_cuts(result_.mesh.quads, analysis, job.thickness)) {
+    const std::vector<PierCut> cuts = pier_cuts(result_.mesh.quads, analysis, job.thickness);
+    const std::map<std::string, double> heights = heights_of(job, cuts, result_.mesh.size);
+    for (const PierCut& cut : cuts) {
       const std::string name = name_of(job, cut);
       if (name.empty() || !(cut.force > 0.0)) continue;
       add(name,
-          {cut.x.length(), job.thickness, job.wall.cut.soffit, cut.eccentricity(),
+          {cut.x.length(), job.thickness, heights.at(name), cut.eccentricity(),
            eccentricity_through(job, stage.state, analysis.load_total)},
           cut.force,
           fmt::format("{}, {:.2f} m up", to_string(analysis.model), cut.level / 1000.0), stage.name,

@@ -2,6 +2,9 @@
 #include "solver/beam/beam_checks.h"
 #include "solver/checks/ground_checks.h"
 #include "solver/checks/masonry_checks.h"
+#include "solver/job/house_fields.h"
+#include "solver/job/job_fields.h"
+#include "solver/job/number_faults.h"
 #include "solver/loads/point_bearing_checks.h"
 #include "solver/needle/needle_advice.h"
 #include "solver/needle/needle_checks.h"
@@ -356,6 +359,28 @@ TEST(YoungPacking, HasItsCharacteristicStrengthAtItsAgeAndTemperature) {
   packing.temperature = 5.0;
   EXPECT_NEAR(strength_at(packing, 7.0), strength_at(DryPacking{}, 7.0 * days_at_20_degrees(5.0)),
               1e-12);
+}
+
+// --- Slips of a thousand ------------------------------------------------------------------------
+
+TEST(SlipOfAThousand, IsRefusedWithTheUnitThatWasLikelyMeant) {
+  // 19 N/m3, E in N/m2, ground in kN/mm2, a span in mm: each is a unit away from what it is.
+  Masonry masonry{"brick", 19e-9, 1500.0, 0.2, 2.4, 0.05};
+  const auto due = [](const auto& table, const auto& what) {
+    FaultList faults;
+    check_numbers(table, what, faults, "here");
+    return faults.empty() ? std::string() : faults.front().due;
+  };
+  EXPECT_THAT(due(fields::masonry, masonry), HasSubstr("is the unit kN/m3?"));
+  masonry.unit_weight = 19e-6;
+  EXPECT_EQ(due(fields::masonry, masonry), "");
+  masonry.E = 1500e-6;
+  EXPECT_THAT(due(fields::masonry, masonry), HasSubstr("is the unit N/mm2?"));
+  Floor floor;
+  floor.span = 3.8;
+  EXPECT_THAT(due(fields::floor, floor), HasSubstr("is the unit m?"));
+  PierFooting footing{PierSide::left, 450.0, 600.0, {"ground", 150e3, false, "given"}};
+  EXPECT_THAT(due(fields::footing, footing), HasSubstr("is the unit kN/m2?"));
 }
 
 // --- Point loads --------------------------------------------------------------------------------
