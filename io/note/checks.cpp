@@ -103,12 +103,28 @@ std::string strengths_rule(const solver::SafetyBasis& basis) {
       two_decimals(basis.gamma_masonry), permissible ? " Steel sections stay elastic." : "");
 }
 
+/// How far off a prop's axis each source lets its load be.
+std::string eccentricity_allowed(solver::SafeLoadBasis basis) {
+  switch (basis) {
+    case solver::SafeLoadBasis::lower_of_both:
+      return "Their load may be 25 mm off their axis, no more; EN 1065 alone allows for some 10 mm, so "
+             "the second-order sum has 25 mm. A supplier's sheet says what it allows for.";
+    case solver::SafeLoadBasis::en_1065:
+      return "EN 1065 allows for a load some 10 mm off their axis, no more: centre it.";
+    case solver::SafeLoadBasis::ciria_tn79:
+      return "Their load may be 25 mm off their axis, no more.";
+    case solver::SafeLoadBasis::supplier_table:
+      return "The supplier's sheet says how far off their axis the load may be.";
+  }
+  return "";
+}
+
 std::string props_rule(solver::SafeLoadBasis basis) {
   const auto source = [basis]() -> std::string {
     switch (basis) {
       case solver::SafeLoadBasis::lower_of_both:
-        return "a supplier's table where one is given, else the lower of EN 1065 over 1.65 and "
-               "CIRIA TN79";
+        return "a supplier's table where one is given, else the least of EN 1065 over 1.65, CIRIA "
+               "TN79 and a second-order sum of the prop itself over 1.65";
       case solver::SafeLoadBasis::en_1065:
         return "the strength of EN 1065 over 1.65";
       case solver::SafeLoadBasis::ciria_tn79:
@@ -119,8 +135,9 @@ std::string props_rule(solver::SafeLoadBasis basis) {
     return "";
   }();
   return "Safe loads of props: " + source +
-         ". They carry the whole margin and are set against unfactored loads; they allow for 1.5 "
-         "degrees out of plumb and 25 mm off centre, no more.";
+         ". They carry the whole margin and are set against unfactored loads, out of plumb by 1.5 "
+         "degrees and no more. " +
+         eccentricity_allowed(basis);
 }
 
 Blocks rules_of(const CheckRules& rules) {

@@ -1,6 +1,7 @@
 #include "solver/members/prop.h"
 
 #include "solver/members/error.h"
+#include "solver/members/prop_second_order.h"
 #include "solver/members/steel_member.h"
 
 #include <fmt/format.h>
@@ -89,15 +90,25 @@ SafeLoad by_tn79(const Prop& prop, double extension) {
 SafeLoad by_en_1065(const Prop& prop, double extension) {
   const double strength = characteristic_strength(prop, extension);
   return {strength / en_1065_divisor, "EN 1065 / 1.65",
-          fmt::format("{:.2f} kN at {:.2f} m / (1.5 x 1.1)", strength / kN, extension / 1000.0)};
+          fmt::format("{:.2f} kN at {:.2f} m / (1.5 x 1.1) (e of the standard, about 10 mm)",
+                      strength / kN, extension / 1000.0)};
+}
+
+SafeLoad by_second_order(const Prop& prop, double extension) {
+  const double strength = eccentric_strength(prop, extension, prop_eccentricity);
+  return {strength / en_1065_divisor, "second order, / 1.65",
+          fmt::format("yields at {:.2f} kN at {:.2f} m, e {:.0f} mm, / (1.5 x 1.1)", strength / kN,
+                      extension / 1000.0, prop_eccentricity)};
 }
 
 SafeLoad lower_of_both(const Prop& prop, double extension) {
   if (prop.supplier_table) return by_table(*prop.supplier_table, extension);
   if (!prop.prop_class) return by_tn79(prop, extension);
-  SafeLoad old = by_tn79(prop, extension);
-  SafeLoad modern = by_en_1065(prop, extension);
-  return modern.load <= old.load ? modern : old;
+  const SafeLoad off_axis = by_second_order(prop, extension);
+  const SafeLoad old = by_tn79(prop, extension);
+  const SafeLoad modern = by_en_1065(prop, extension);
+  const SafeLoad& tabled = modern.load <= old.load ? modern : old;
+  return off_axis.load < tabled.load ? off_axis : tabled;
 }
 
 }  // namespace

@@ -71,8 +71,11 @@ inline constexpr double prop_eccentricity = 25.0;  ///< mm
 
 /// Where the safe load of a prop comes from.
 enum class SafeLoadBasis {
-  lower_of_both,  ///< the supplier's table where there is one, else the lower of the next two
-  en_1065,        ///< characteristic strength of EN 1065 over 1.65
+  /// The supplier's table where there is one, else the least of the next two and of the prop's own
+  /// second-order strength 25 mm off its axis over 1.65.
+  lower_of_both,
+  en_1065,        ///< characteristic strength of EN 1065 over 1.65, for the eccentricity of that
+                  ///< standard, about 10 mm (from memory, unverified)
   ciria_tn79,     ///< CIRIA TN79 (1977), eccentricity up to 25 mm
   supplier_table,
 };
@@ -88,7 +91,7 @@ struct SafeLoad {
 };
 
 /// Safe load of a prop at an extension, for unfactored loads, out of plumb up to 1.5 degrees and
-/// eccentric up to 25 mm.
+/// eccentric up to 25 mm; by EN 1065 alone only as eccentric as that standard has it.
 ///
 /// CIRIA TN79 as quoted in later guidance: the row of sizes 1 to 3 for props up to 3.95 m long, of
 /// size 4 for longer ones, linear between its heights; below its first height the first value

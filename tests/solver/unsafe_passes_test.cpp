@@ -6,6 +6,7 @@
 #include "solver/job/job_fields.h"
 #include "solver/job/number_faults.h"
 #include "solver/loads/point_bearing_checks.h"
+#include "solver/members/prop_second_order.h"
 #include "solver/needle/needle_advice.h"
 #include "solver/needle/needle_checks.h"
 #include "solver/piers/footing_checks.h"
@@ -359,6 +360,21 @@ TEST(YoungPacking, HasItsCharacteristicStrengthAtItsAgeAndTemperature) {
   packing.temperature = 5.0;
   EXPECT_NEAR(strength_at(packing, 7.0), strength_at(DryPacking{}, 7.0 * days_at_20_degrees(5.0)),
               1e-12);
+}
+
+// --- Props --------------------------------------------------------------------------------------
+
+TEST(PropOffItsAxis, BearsLessThanEn1065HasAndTheLowerCounts) {
+  // A second-order run of B30 at 3.0 m, /1.65: 15.7, 13.7 and 11.0 kN at 10, 15 and 25 mm off its
+  // axis, where EN 1065 / 1.65 has 13.74 and CIRIA TN79 15.
+  const Prop b30{"B30", 1800.0, 3000.0, {60.3, 3.2}, {48.3, 3.2}, PropClass::b, {}, "invented"};
+  const auto safe = [&](double e) { return eccentric_strength(b30, 3000.0, e) / 1.65 / kN; };
+  EXPECT_NEAR(safe(10.0), 15.7, 0.1);
+  EXPECT_NEAR(safe(15.0), 13.7, 0.1);
+  EXPECT_NEAR(safe(25.0), 11.0, 0.1);
+  EXPECT_NEAR(safe_load(b30, 3000.0).load / kN, 11.0, 0.1);
+  EXPECT_NEAR(safe_load(b30, 3000.0, SafeLoadBasis::en_1065).load / kN, 13.74, 0.01);
+  EXPECT_THAT(safe_load(b30, 3000.0).working, HasSubstr("e 25 mm"));
 }
 
 // --- Slips of a thousand ------------------------------------------------------------------------
