@@ -10,8 +10,8 @@
 #include "io/job/job_reader.h"
 #include "io/results/results_writer.h"
 #include "solver/study/analyse.h"
-
 #include "solver/study/verdict.h"
+
 #include <fmt/format.h>
 
 #include <chrono>

@@ -207,9 +207,9 @@ solver::AnalysisOptions read_analysis(const JobTable& top) {
 bool needs_members(const JobTable& top) {
   const std::vector<NamedTable> shores = top.tables("dead_shore");
   return top.has("needle_frame") || top.has("beam") || top.has("lift") || top.has("tables") ||
-         top.has("footing") ||
-         std::ranges::any_of(shores,
-                             [](const NamedTable& shore) { return shore.table.has("frame"); });
+         top.has("footing") || std::ranges::any_of(shores, [](const NamedTable& shore) {
+           return shore.table.has("frame");
+         });
 }
 
 /// Everything that may name a member.
@@ -259,6 +259,7 @@ solver::Job build_job(const toml::table& root, JobSource& source) {
   for (const NamedTable& entry : top.tables("footing"))
     job.footings.push_back(read_footing(entry.table, members));
   read_stages(top.tables("stage"), job, source);
+  job.bracing = read_single(top, fields::bracing);
   job.removal = read_single(top, fields::removal);
   if (const auto checks = top.table("checks")) job.check_rules = read_check_rules(*checks);
   job.analysis = read_analysis(top);

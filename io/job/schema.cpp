@@ -70,6 +70,7 @@ Schema make_schema() {
   schema.add(fields::upper_wall);
   schema.add(fields::chimney);
   schema.add(fields::contents);
+  schema.add(fields::bracing);
   schema.add(fields::footing);
   schema.add(fields::needle);
   schema.add(fields::needle_frame);

@@ -107,7 +107,8 @@ std::string strengths_rule(const solver::SafetyBasis& basis) {
 std::string eccentricity_allowed(solver::SafeLoadBasis basis) {
   switch (basis) {
     case solver::SafeLoadBasis::lower_of_both:
-      return "Their load may be 25 mm off their axis, no more; EN 1065 alone allows for some 10 mm, so "
+      return "Their load may be 25 mm off their axis, no more; EN 1065 alone allows for some 10 "
+             "mm, so "
              "the second-order sum has 25 mm. A supplier's sheet says what it allows for.";
     case solver::SafeLoadBasis::en_1065:
       return "EN 1065 allows for a load some 10 mm off their axis, no more: centre it.";

@@ -37,8 +37,8 @@ std::string figures_of(const solver::Verdict& verdict) {
 Blocks verdict_callout(const solver::JobResult& result) {
   const solver::Verdict verdict = verdict_of(result);
   if (const std::vector<std::string> found = objections(verdict); !found.empty()) {
-    return callout(Severity::alarm, "Not to be built as it is:",
-                   listed(found) + "." + figures_of(verdict));
+    return callout(Severity::alarm,
+                   "Not to be built as it is:", listed(found) + "." + figures_of(verdict));
   }
   const std::size_t open = verdict.not_verified.size();
   const std::size_t made = verdict.made;

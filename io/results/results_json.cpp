@@ -8,8 +8,8 @@
 #include "io/results/stages_json.h"
 #include "io/results/take_down_json.h"
 #include "solver/study/envelope.h"
-#include "solver/study/verdict.h"
 #include "solver/study/stage_facts.h"
+#include "solver/study/verdict.h"
 
 #include <algorithm>
 #include <cmath>

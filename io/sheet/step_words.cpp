@@ -171,8 +171,7 @@ std::string packing_hold(const solver::Job& job, std::span<const Stage> stages, 
   return fmt::format(
       "Packing full depth, all along; {} old before a needle is eased (then {} of {} "
       "N/mm\u00b2).",
-      days_words(age),
-      three_figures(solver::strength_at(packing, age)),
+      days_words(age), three_figures(solver::strength_at(packing, age)),
       three_figures(packing.strength));
 }
 

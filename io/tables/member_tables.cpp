@@ -167,7 +167,8 @@ void add_props(const MemberRow& group, MemberTables& tables) {
 }
 
 void add_ground(const MemberRow& group, MemberTables& tables) {
-  for (const MemberRow& row : group.rows("rows", {"name", "presumed", "granular", "friction", "slab"})) {
+  for (const MemberRow& row :
+       group.rows("rows", {"name", "presumed", "granular", "friction", "slab"})) {
     constexpr double kN_per_m2 = 1e-3;
     solver::Ground ground{row.text("name"), {}, row.flag("granular"), group.text("source")};
     if (row.has("presumed")) ground.presumed_bearing = row.number("presumed") * kN_per_m2;

@@ -34,9 +34,9 @@ struct BeamDesign {
 /// sections side by side takes an even share.
 [[nodiscard]] std::vector<Check> section_checks(const BeamDesign& design, const BeamCase& load);
 
-/// What the wall stands on through its thickness: how far brickwork overhangs the flanges, the plate
-/// under it where there is one, and the separators and bolts of two sections side by side. With leaves
-/// on one section, its torsion is not verified.
+/// What the wall stands on through its thickness: how far brickwork overhangs the flanges, the
+/// plate under it where there is one, and the separators and bolts of two sections side by side.
+/// With leaves on one section, its torsion is not verified.
 [[nodiscard]] std::vector<Check> width_checks(const BeamDesign& design, const BeamCase& load);
 
 /// Each padstone under the beam, the pier under each padstone, and the packing over the beam where

@@ -30,8 +30,8 @@ struct BeamEnd {
   }
 };
 
-/// How far the beam's end turns downwards into the opening: of an evenly loaded beam 3.2 times its sag
-/// over its span.
+/// How far the beam's end turns downwards into the opening: of an evenly loaded beam 3.2 times its
+/// sag over its span.
 double end_rotation(const Job& job, const BeamResult& answer) {
   return 3.2 * answer.sag / places_of_beam(job).supports.length();
 }
@@ -93,8 +93,8 @@ struct PadstoneBlock {
   double length = 0.0;  ///< of the block: twice to the padstone's nearer end
 };
 
-/// The wall straight over the padstone's tail up to the first opening, or the wall's top, N. It holds
-/// the tail down, so with a factor of 1 and without any load on it.
+/// The wall straight over the padstone's tail up to the first opening, or the wall's top, N. It
+/// holds the tail down, so with a factor of 1 and without any load on it.
 double weight_on_tail(const Job& job, const BeamEnd& end, double from, double to) {
   const double bottom = places_of_beam(job).padstones.front().y.to;
   const double x = end.jamb + end.direction * 0.5 * (from + to);
@@ -152,34 +152,37 @@ Check masonry_under(const BeamDesign& design, const BeamCase& load, const BeamEn
   if (!(underside > 0.0))
     return not_verified(name, clause, "the padstone reaches below the base of the wall");
   if (beyond < -mesh::same_place)
-    return not_verified(name, clause,
-                        fmt::format("the {:.0f} mm of the padstone reach over an opening or past the "
-                                    "wall's end",
-                                    stone));
+    return not_verified(
+        name, clause,
+        fmt::format("the {:.0f} mm of the padstone reach over an opening or past the "
+                    "wall's end",
+                    stone));
   ConcentratedLoad concentrated;
   concentrated.bearing_length = length;
   concentrated.bearing_depth = concentrated.thickness = job.thickness;
   concentrated.far_end = std::max(beyond, 0.0) + stone - length;
   concentrated.height = underside;
-  Check check = check_concentrated_load(concentrated, block.force,
-                                        job.masonry.compressive_strength, job.check_rules.basis);
+  Check check = check_concentrated_load(concentrated, block.force, job.masonry.compressive_strength,
+                                        job.check_rules.basis);
   check.check = name;
   if (check.not_verified) return check;
   check.working = fmt::format(
-      "{}: {:.2f} kN x {:.3f} at {:.0f} mm from the jamb + padstone {:.2f} kN x {:.2f} + wall on its "
+      "{}: {:.2f} kN x {:.3f} at {:.0f} mm from the jamb + padstone {:.2f} kN x {:.2f} + wall on "
+      "its "
       "tail {:.2f} kN x 1.00: resultant at {:.0f} mm, on {:.0f} mm; {}",
       load.method, end.reaction / kN, design.load_factor, place_of_reaction(beam, end),
       block.weight / kN, design.dead_factor, block.tail / kN, block.place, length, check.working);
   check.caution = "the beam counts as in the middle of the wall's thickness";
   if (!check.passes())
     check.caution +=
-        "; a longer bearing brings the reaction further into the pier, a longer padstone alone does "
+        "; a longer bearing brings the reaction further into the pier, a longer padstone alone "
+        "does "
         "not";
   return check;
 }
 
-/// What dry packing bears from the moment that it is rammed in, N/mm2, however young: its own weight
-/// and a course or two. Common practice, no source.
+/// What dry packing bears from the moment that it is rammed in, N/mm2, however young: its own
+/// weight and a course or two. Common practice, no source.
 constexpr double resting_pressure = 0.05;
 
 Check packing_over(const BeamDesign& design, const BeamCase& load) {

@@ -12,11 +12,11 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double most_overhang = 25.0;    // mm of brick beyond a flange; common practice, no source
-constexpr double most_apart = 1500.0;     // mm between separators; common practice, no source
-constexpr double bolt_strength = 800.0;   // N/mm2, grade 8.8
-constexpr double gamma_M2 = 1.25;         // EN 1993-1-8, UK NA
-constexpr double thread_share = 0.78;     // of the shank's area, EN 1993-1-8 A_s, about
+constexpr double most_overhang = 25.0;   // mm of brick beyond a flange; common practice, no source
+constexpr double most_apart = 1500.0;    // mm between separators; common practice, no source
+constexpr double bolt_strength = 800.0;  // N/mm2, grade 8.8
+constexpr double gamma_M2 = 1.25;        // EN 1993-1-8, UK NA
+constexpr double thread_share = 0.78;    // of the shank's area, EN 1993-1-8 A_s, about
 constexpr int bolts_at_each = 2;
 
 /// Largest design load that the wall brings a length of the beam, N/mm.
@@ -38,8 +38,9 @@ Check overhang(const BeamDesign& design) {
   check.demand = std::max(0.0, overhang_of(design));
   check.capacity = most_overhang;
   check.unit = "mm";
-  check.working = fmt::format("wall {:.0f} mm on {:.0f} mm of flanges, half of the rest on each side",
-                              design.job.thickness, design.beam().flange_width());
+  check.working =
+      fmt::format("wall {:.0f} mm on {:.0f} mm of flanges, half of the rest on each side",
+                  design.job.thickness, design.beam().flange_width());
   if (!check.passes())
     check.caution = "take a wider section, two side by side, or a plate on the top flange";
   return check;
@@ -76,8 +77,9 @@ std::vector<Check> plate_checks(const BeamDesign& design, const BeamCase& load) 
   };
   const double plate = plastic_moment(beam.plate_thickness, beam.member.f_y, gamma);
   const double flange = plastic_moment(section.tf, beam.member.f_y, gamma);
-  return {plate_check("top plate beyond the flange", moment(edge), plate, words(edge)),
-          plate_check("top plate and flange at the web", moment(root), plate + flange, words(root))};
+  return {
+      plate_check("top plate beyond the flange", moment(edge), plate, words(edge)),
+      plate_check("top plate and flange at the web", moment(root), plate + flange, words(root))};
 }
 
 /// Loads of floors and roofs on a length of the beam, N/mm, design: they come to one side.
@@ -143,9 +145,10 @@ std::vector<Check> width_checks(const BeamDesign& design, const BeamCase& load) 
   const bool leaves = std::ranges::any_of(
       design.job.needle_frames, [](const NeedleFrame& frame) { return frame.leaves.size() > 1; });
   if (leaves && beam.count == 1)
-    add({not_verified("torsion", "EN 1993-1-1:2005 6.2.7",
-                      "a cavity wall stands on one section: the leaf with the floors twists it; take "
-                      "one section under each leaf, or have it worked out")});
+    add({not_verified(
+        "torsion", "EN 1993-1-1:2005 6.2.7",
+        "a cavity wall stands on one section: the leaf with the floors twists it; take "
+        "one section under each leaf, or have it worked out")});
   return labelled(std::move(checks), beam.name, load.stage);
 }
 

@@ -12,6 +12,13 @@
 
 namespace deadshore::solver {
 
+namespace {
+
+constexpr double most_spread = 30.0;            // mm at each end, EN 1995-1-1:2004 6.1.5(1)
+constexpr double on_continuous_support = 1.25;  // k_c90 of solid softwood, 6.1.5(3)
+
+}  // namespace
+
 GroundContact ground_contact(const SolePlate& sole) {
   const TimberSection& board = sole.timber.section;
   require_sound(board);
@@ -40,7 +47,12 @@ Check check_sole_bending(const SolePlate& sole, double load, const SafetyBasis& 
 Check check_sole_bearing(const SolePlate& sole, double load, const SafetyBasis& basis) {
   const double width = std::min(sole.prop_base, sole.timber.section.b);
   const double length = std::min(sole.prop_base, sole.length);
-  Check check = check_bearing_across_grain(sole.timber, {length, width, 0.0, 1.0}, load, basis);
+  const double beyond = std::max(0.0, 0.5 * (sole.length - length));
+  GrainBearing bearing{length, width, std::min(most_spread, beyond), 1.0};
+  const bool softwood = sole.timber.strength_class.name.starts_with('C');
+  const bool far_apart = sole.length - length >= 2.0 * sole.timber.section.h;
+  if (softwood && far_apart) bearing.k_c90 = on_continuous_support;
+  Check check = check_bearing_across_grain(sole.timber, bearing, load, basis);
   check.check = "prop base on sole";
   return check;
 }
@@ -60,7 +72,8 @@ Check on_granular(Check check, const GroundContact& contact, const Ground& groun
   if (!ground.friction_angle) {
     check.not_verified = check.passes();
     check.caution =
-        "the presumed value is for foundations about 1 m wide; what a narrow sole on the surface of "
+        "the presumed value is for foundations about 1 m wide; what a narrow sole on the surface "
+        "of "
         "sand or gravel bears hangs on its angle of friction, which is not known: give it, or have "
         "the ground looked at";
     return check;

@@ -32,7 +32,9 @@ struct GroundContact {
 [[nodiscard]] Check check_sole_bending(const SolePlate& sole, double load,
                                        const SafetyBasis& basis);
 
-/// The prop's base on the sole, EN 1995-1-1 6.1.5, without spread and with k_c90 1.0.
+/// The prop's base on the sole, EN 1995-1-1 6.1.5: up to 30 mm of sole beyond each end of it bear
+/// with it, and k_c90 is 1.25 for softwood that lies on the ground all along and reaches twice its
+/// thickness beyond the base in all, else 1.0.
 [[nodiscard]] Check check_sole_bearing(const SolePlate& sole, double load,
                                        const SafetyBasis& basis);
 
@@ -47,10 +49,10 @@ struct GroundContact {
 /// practice, no source.
 inline constexpr double surface_bearing_factor = 3.0;
 
-/// Mean pressure on the ground against what it may bear, both unfactored under either safety method:
-/// its presumed bearing, and on sand and gravel no more than a third of `surface_bearing` of the
-/// sole itself, since presumed values are for foundations about 1 m wide and as deep. Not verified
-/// where nothing may be presumed, for granular ground of unknown friction, and for slabs.
+/// Mean pressure on the ground against what it may bear, both unfactored under either safety
+/// method: its presumed bearing, and on sand and gravel no more than a third of `surface_bearing`
+/// of the sole itself, since presumed values are for foundations about 1 m wide and as deep. Not
+/// verified where nothing may be presumed, for granular ground of unknown friction, and for slabs.
 [[nodiscard]] Check check_ground_pressure(const SolePlate& sole, const Ground& ground,
                                           double unfactored_load);
 

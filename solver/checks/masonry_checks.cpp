@@ -129,8 +129,10 @@ Check check_loaded_wall(const LoadedWall& wall, double force, double f_k,
   check.capacity = result.resistance / kN;
   check.unit = "kN";
   check.working = fmt::format(
-      "{:.0f} x {:.0f} mm, h_ef / t {:.1f}; {:.0f} mm off its middle along the wall leaves {:.0f} mm; "
-      "{:.0f} mm through it: Phi {:.3f} at ends, {:.3f} at mid-height; area factor {:.3f}; f_k {:.2f} "
+      "{:.0f} x {:.0f} mm, h_ef / t {:.1f}; {:.0f} mm off its middle along the wall leaves {:.0f} "
+      "mm; "
+      "{:.0f} mm through it: Phi {:.3f} at ends, {:.3f} at mid-height; area factor {:.3f}; f_k "
+      "{:.2f} "
       "N/mm2 / {:.2f}",
       wall.length, wall.thickness, result.slenderness, std::abs(wall.along), result.compressed,
       std::abs(wall.through), result.ends, result.middle, result.area_factor, f_k,

@@ -43,8 +43,8 @@ struct ConcentratedResistance {
 [[nodiscard]] ConcentratedResistance concentrated_resistance(const ConcentratedLoad& load,
                                                              double f_k, const SafetyBasis& basis);
 
-/// 6.1.3; not verified where it does not hold: eccentricity over t/4, or bearing under 90 mm, unless
-/// that fails even without enhancement.
+/// 6.1.3; not verified where it does not hold: eccentricity over t/4, or bearing under 90 mm,
+/// unless that fails even without enhancement.
 [[nodiscard]] Check check_concentrated_load(const ConcentratedLoad& load, double force, double f_k,
                                             const SafetyBasis& basis);
 
@@ -69,8 +69,8 @@ struct WallResistance {
 
 /// EN 1996-1-1:2005 6.1.2: N_Rd = Phi t l f_d, Phi the lesser of ends and middle. Eccentricities
 /// through the wall have h_ef / 450 added (5.5.1.1(4)) and are at least 0.05 t; half of that at the
-/// top counts at mid-height. Along the wall a block of stress in equilibrium with the load, since no
-/// tension counts. 	hrows MemberError unless length, thickness, height and f_k are above 0.
+/// top counts at mid-height. Along the wall a block of stress in equilibrium with the load, since
+/// no tension counts. 	hrows MemberError unless length, thickness, height and f_k are above 0.
 [[nodiscard]] WallResistance wall_resistance(const LoadedWall& wall, double f_k,
                                              const SafetyBasis& basis);
 

@@ -115,11 +115,11 @@ Check check_frame_buckling(double factor, double least) {
       "EN 1993-1-1:2005 5.2.1(3), 5.2.2(5); margin of {:.2g} common practice, no source", least);
   check.demand = least;
   check.capacity = factor;
-  check.working = fmt::format(
-      "buckles at {:.2f} times its design loads, {}", factor,
-      factor < 3.0    ? "under 3: a full second-order analysis is due, and was made"
-      : factor < 10.0 ? "under 10: second order counts, and is counted"
-                      : "10 or more: second order hardly counts");
+  check.working =
+      fmt::format("buckles at {:.2f} times its design loads, {}", factor,
+                  factor < 3.0    ? "under 3: a full second-order analysis is due, and was made"
+                  : factor < 10.0 ? "under 10: second order counts, and is counted"
+                                  : "10 or more: second order hardly counts");
   return check;
 }
 

@@ -143,8 +143,7 @@ Check check_deflection(double deflection, double span, double limit) {
   check.unit = "mm";
   check.working = fmt::format("span {:.2f} m / {:.0f}", span / 1000.0, 1.0 / limit);
   if (limit == masonry_limit) check.clause = "span / 600 under plain masonry: TMS 402, from memory";
-  if (limit == brittle_finish_limit)
-    check.clause = "span / 360: UK NA to EN 1993-1-1, from memory";
+  if (limit == brittle_finish_limit) check.clause = "span / 360: UK NA to EN 1993-1-1, from memory";
   return check;
 }
 

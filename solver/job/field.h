@@ -187,22 +187,24 @@ inline constexpr Range not_negative{.least = 0.0};
 inline constexpr Range zero_to_one{.least = 0.0, .most = 1.0};
 inline constexpr Range above_zero_to_one{.least = 0.0, .most = 1.0, .above_least = true};
 inline constexpr Range poisson{.least = 0.0, .most = 0.5, .below_most = true};
-/// What masonry, stone and concrete may be, and ground: outside is a slip of a thousand in the unit.
-inline constexpr Range solid_weight{
-    .least = 1e-6, .most = 90e-6, .or_none = true, .reason = "is the unit kN/m3?"};
-inline constexpr Range masonry_E{.least = 50.0, .most = 1e5, .reason = "is the unit N/mm2?"};
-inline constexpr Range solid_E{.least = 10.0, .most = 3e5, .reason = "is the unit N/mm2?"};
-inline constexpr Range masonry_strength_range{
-    .least = 0.05, .most = 300.0, .reason = "is the unit N/mm2?"};
-inline constexpr Range masonry_tension{.least = 0.0, .most = 10.0, .reason = "is the unit N/mm2?"};
-inline constexpr Range ground_pressure{
-    .least = 0.005, .most = 10.0, .reason = "is the unit kN/m2?"};
-inline constexpr Range ground_stiffness{
-    .least = 2e-4, .most = 2.0, .or_none = true, .reason = "is the unit MN/m3?"};
-inline constexpr Range span_of_house{.least = 200.0, .most = 50e3, .reason = "is the unit m?"};
-inline constexpr Range load_on_area{.least = 0.0, .most = 0.1, .reason = "is the unit kN/m2?"};
-inline constexpr Range line_of_load{.least = 0.0, .most = 2000.0, .reason = "is the unit kN/m?"};
-inline constexpr Range whole_wall{.least = 500.0, .most = 200e3, .reason = "is the unit m?"};
+/// What masonry, stone, concrete and ground may be, and a house: outside is a slip of a thousand.
+constexpr Range likely(Range range, double least, double most, std::string_view unit) {
+  range.likely_least = least;
+  range.likely_most = most;
+  range.likely_unit = unit;
+  return range;
+}
+inline constexpr Range solid_weight = likely(not_negative, 1e-6, 90e-6, "kN/m3");
+inline constexpr Range masonry_E = likely(positive, 50.0, 1e5, "N/mm2");
+inline constexpr Range solid_E = likely(positive, 10.0, 3e5, "N/mm2");
+inline constexpr Range solid_strength = likely(positive, 0.05, 300.0, "N/mm2");
+inline constexpr Range masonry_tension = likely(not_negative, 1e-4, 10.0, "N/mm2");
+inline constexpr Range ground_pressure = likely(positive, 0.005, 10.0, "kN/m2");
+inline constexpr Range ground_stiffness = likely(positive_or_none, 2e-4, 2.0, "MN/m3");
+inline constexpr Range span_of_house = likely(positive, 200.0, 50e3, "m");
+inline constexpr Range load_on_area = likely(not_negative, 1e-6, 0.1, "kN/m2");
+inline constexpr Range line_of_load = likely(not_negative, 1e-3, 2000.0, "kN/m");
+inline constexpr Range whole_wall = likely(positive, 500.0, 200e3, "m");
 
 inline constexpr Range inside_the_wall{.bounds = "inside the wall"};
 inline constexpr Range on_masonry{.bounds = "on masonry"};

@@ -100,6 +100,12 @@ struct PierFooting {
   Ground ground;
 };
 
+/// What keeps rows of props from falling over.
+struct Bracing {
+  double horizontal = 0.025;  ///< part of the vertical load that acts sideways too
+  std::string tied_to;        ///< what takes it in the end, in words; may be empty
+};
+
 /// The two laws for masonry, see solver/panel/masonry_law.h.
 enum class MasonryModel { uncracked, cracked };
 [[nodiscard]] const char* to_string(MasonryModel model);
@@ -148,6 +154,7 @@ struct Job {
   House house;  ///< what it brings down comes to these loads by `with_house_loads`
   std::vector<Needle> needles;
   std::vector<NeedleFrame> needle_frames;
+  Bracing bracing;
   std::vector<PierFooting> footings;  ///< of the piers whose footing is known
   std::optional<PermanentBeam> beam;
   std::vector<DeadShore> dead_shores;

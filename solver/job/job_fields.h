@@ -77,8 +77,8 @@ inline constexpr std::array masonry_fields{
                           "Modulus of elasticity."),
     quantity<&Masonry::nu>("nu", required, number, poisson, "0.2", "Poisson's ratio."),
     quantity<&Masonry::compressive_strength>("compressive_strength", required, N_per_mm2,
-                                             masonry_strength_range,
-                                             "2.4 N/mm2", "What the masonry bears in compression."),
+                                             solid_strength, "2.4 N/mm2",
+                                             "What the masonry bears in compression."),
     quantity<&Masonry::tensile_strength>("tensile_strength", required, N_per_mm2, masonry_tension,
                                          "0.05 N/mm2",
                                          "What the masonry bears in tension before it cracks."),
@@ -224,6 +224,17 @@ inline constexpr std::array footing_fields{
 inline constexpr Table<PierFooting> footing{
     "footing", list, optional,
     "What a pier stands on; without it only the change of its load is judged.", footing_fields};
+
+inline constexpr std::array bracing_fields{
+    quantity<&Bracing::horizontal>(
+        "horizontal", with_default, number,
+        {.least = 0.025, .most = 0.5, .reason = "as a part, 0.025 is 2.5%"}, "0.03",
+        "Part of the props' load that acts sideways too."),
+    text<&Bracing::tied_to>("tied_to", optional, "the party wall, by two ties",
+                            "What the bracing of the props is tied to."),
+};
+inline constexpr Table<Bracing> bracing{
+    "bracing", single, optional, "What keeps rows of props from falling over.", bracing_fields};
 
 inline constexpr std::array removal_fields{
     // Thinner courses are none, and make endless lists.

@@ -77,6 +77,8 @@ void check_number(const std::string& path, double value, const Unit& unit, const
     std::string due = in_words(range, unit);
     if (!range.reason.empty()) due += fmt::format(": {}", range.reason);
     faults.push_back({path, in_words(value, unit), std::move(due)});
+  } else if (!range.is_likely(value)) {
+    faults.push_back({path, in_words(value, unit), likely_in_words(range, unit)});
   }
 }
 
@@ -91,6 +93,7 @@ void find_number_faults(const Job& job, FaultList& faults) {
   check_numbers(fields::point_load, job.point_loads, faults);
   check_numbers(fields::needle, job.needles, faults);
   check_numbers(fields::footing, job.footings, faults);
+  check_numbers(fields::bracing, job.bracing, faults);
   check_frames(job, faults);
   if (job.beam) check_beam(*job.beam, faults);
   check_shores(job, faults);

@@ -23,8 +23,8 @@ struct DryPacking {
   double temperature = 20.0;  ///< of the site while it hardens, degrees C
 };
 
-/// Days at 20 degrees C that harden cement as much as one at `temperature`: EN 1992-1-1:2004 (B.10),
-/// 1 at 20 degrees; 0.48 at 5 degrees, so that it takes twice as long.
+/// Days at 20 degrees C that harden cement as much as one at `temperature`: EN 1992-1-1:2004
+/// (B.10), 1 at 20 degrees; 0.48 at 5 degrees, so that it takes twice as long.
 [[nodiscard]] double days_at_20_degrees(double temperature);
 
 /// Youngest age for which `strength_at` is more than a guess, days: EN 1992-1-1:2004 3.1.2(5) wants
@@ -36,8 +36,8 @@ inline constexpr double youngest_known = 3.0;
 [[nodiscard]] double strength_at(const DryPacking& packing, double age);
 
 /// Part of the mean 28-day strength that dry packing has at an age in days: beta_cc(t) = exp(s (1 -
-/// sqrt(28 / t))), EN 1992-1-1 (3.2), t by `days_at_20_degrees`. 0 at age 0; no gain counts after 28
-/// days, 3.1.2(5). The characteristic strength has less: `strength_at`.
+/// sqrt(28 / t))), EN 1992-1-1 (3.2), t by `days_at_20_degrees`. 0 at age 0; no gain counts after
+/// 28 days, 3.1.2(5). The characteristic strength has less: `strength_at`.
 [[nodiscard]] double hardened_strength_share(const DryPacking& packing, double age);
 
 /// Stiffness of the packing per mm2 in N/mm3 at an age: E(t) / thickness with E(t) = beta_cc(t)^0.3
@@ -69,8 +69,8 @@ struct PermanentBeam {
   /// A plate on its top flange, as wide as the wall is thick: 0 where there is none. Of the same
   /// grade as the beam.
   double plate_thickness = 0.0;
-  double separator_spacing = 0.0;  ///< between separators with two bolts each; 0: not known
-  double bolt_diameter = 16.0;     ///< through the webs of two sections, grade 8.8
+  double separator_spacing = 0.0;   ///< between separators with two bolts each; 0: not known
+  double bolt_diameter = 16.0;      ///< through the webs of two sections, grade 8.8
   double restraint_spacing = 0.0;   ///< between lateral restraints of the top flange; 0: none
   double deflection_ratio = 500.0;  ///< largest deflection under all load is span / this
 

@@ -24,10 +24,11 @@ inline constexpr std::array beam_fields{
     quantity<&PermanentBeam::plate_thickness>(
         "plate_thickness", with_default, mm, not_negative, "12 mm",
         "A plate on the top flange, as wide as the wall is thick; 0 is none."),
-    quantity<&PermanentBeam::separator_spacing>(
-        "separator_spacing", with_default, m, not_negative, "0.9 m",
-        "With two sections: between the separators that bolt them together, the first at a bearing; 0 "
-        "is not known."),
+    quantity<&PermanentBeam::separator_spacing>("separator_spacing", with_default, m, not_negative,
+                                                "0.9 m",
+                                                "With two sections: between the separators that "
+                                                "bolt them together, the first at a bearing; 0 "
+                                                "is not known."),
     quantity<&PermanentBeam::bolt_diameter>("bolt_diameter", with_default, mm,
                                             {.least = 12.0, .most = 30.0}, "16 mm",
                                             "Of the two bolts of grade 8.8 at each separator."),
@@ -51,7 +52,7 @@ inline constexpr std::array padstone_fields{
     quantity<&Padstone::E>("E", with_default, N_per_mm2, solid_E, "31000 N/mm2",
                            "Modulus of elasticity; by default that of concrete C25/30."),
     quantity<&Padstone::strength>(
-        "strength", with_default, N_per_mm2, masonry_strength_range, "25 N/mm2",
+        "strength", with_default, N_per_mm2, solid_strength, "25 N/mm2",
         "Characteristic compressive strength; by default that of concrete C25/30."),
     quantity<&Padstone::nu>("nu", with_default, number, poisson, "0.2", "Poisson's ratio."),
     quantity<&Padstone::unit_weight>("unit_weight", with_default, kN_per_m3, solid_weight,
@@ -65,15 +66,15 @@ inline constexpr std::array packing_fields{
                                      "Between the beam and the soffit."),
     quantity<&DryPacking::E>("E", with_default, N_per_mm2, solid_E, "10000 N/mm2",
                              "Modulus of elasticity at 28 days."),
-    quantity<&DryPacking::strength>("strength", with_default, N_per_mm2, masonry_strength_range, "20 N/mm2",
+    quantity<&DryPacking::strength>("strength", with_default, N_per_mm2, solid_strength, "20 N/mm2",
                                     "Characteristic compressive strength at 28 days."),
     quantity<&DryPacking::hardening>("hardening", with_default, number, positive, "0.25",
                                      "How the cement hardens, s of EN 1992-1-1 3.1.2(6): 0.20 "
                                      "rapid, 0.25 normal, 0.38 slow."),
-    quantity<&DryPacking::temperature>("temperature", with_default, number,
-                                       {.least = 5.0, .most = 35.0}, "10",
-                                       "On site while it hardens, in degrees Celsius: at 5 it takes "
-                                       "twice as long as at 20."),
+    quantity<&DryPacking::temperature>(
+        "temperature", with_default, number, {.least = 5.0, .most = 35.0}, "10",
+        "On site while it hardens, in degrees Celsius: at 5 it takes "
+        "twice as long as at 20."),
 };
 inline constexpr Table<DryPacking> packing{"beam.packing", single, optional,
                                            "Dry packing between the beam and the soffit.",

@@ -15,6 +15,16 @@ bool Range::holds(double value) const {
          (below_most ? value < most : value <= most);
 }
 
+bool Range::is_likely(double value) const {
+  const double size = std::abs(value);
+  return size == 0.0 || (size >= likely_least && size <= likely_most);
+}
+
+std::string likely_in_words(const Range& range, const Unit& unit) {
+  return fmt::format("{} to {}: is the unit {}?", in_words(range.likely_least, unit),
+                     in_words(range.likely_most, unit), range.likely_unit);
+}
+
 std::string in_words(double value, const Unit& unit) {
   if (unit.dimension == Dimension::length) return in_words(value);
   const std::string number = fmt::format("{:.6g}", value / unit.size);

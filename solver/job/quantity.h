@@ -40,7 +40,14 @@ struct Range {
   std::string_view bounds = {};  ///< what else bounds it, in words: "inside the wall"
   std::string_view reason = {};  ///< why, to follow the range in a message
 
+  /// Numbers in range that are not 0 and lie outside these are slips of a thousand: what is
+  /// measured is never so small or so large. `likely_unit` asks for the unit that was meant.
+  double likely_least = 0.0;
+  double likely_most = std::numeric_limits<double>::infinity();
+  std::string_view likely_unit = {};
+
   [[nodiscard]] bool holds(double value) const;
+  [[nodiscard]] bool is_likely(double value) const;
 
   /// The same range, bounded by something else too.
   [[nodiscard]] constexpr Range within(std::string_view other_bounds) const {
@@ -59,5 +66,8 @@ struct Range {
 /// Without `bounds`, which are no matter of the number alone.
 /// \param unit of the numbers
 [[nodiscard]] std::string in_words(const Range& range, const Unit& unit);
+
+/// "50 N/mm2 to 100000 N/mm2: is the unit N/mm2?"
+[[nodiscard]] std::string likely_in_words(const Range& range, const Unit& unit);
 
 }  // namespace deadshore::solver

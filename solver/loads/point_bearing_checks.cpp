@@ -63,8 +63,8 @@ Check bearing_check(const Job& job, mesh::Interval x, double level, double depth
   load.far_end = std::max(0.0, std::max(beside.left, beside.right));
   load.height = beside.height;
   load.eccentricity = 0.5 * (job.thickness - depth);
-  Check check = check_concentrated_load(load, force, job.masonry.compressive_strength,
-                                        job.check_rules.basis);
+  Check check =
+      check_concentrated_load(load, force, job.masonry.compressive_strength, job.check_rules.basis);
   check.check = what;
   return check;
 }
@@ -72,9 +72,9 @@ Check bearing_check(const Job& job, mesh::Interval x, double level, double depth
 Check under_point_load(const Job& job, const PointLoad& load) {
   const mesh::Interval x{std::max(0.0, load.span().from),
                          std::min(job.wall.length, load.span().to)};
-  Check check = bearing_check(job, x, load.level, 0.5 * job.thickness,
-                              factored(job.check_rules, load.dead, load.imposed),
-                              "masonry under the load");
+  Check check =
+      bearing_check(job, x, load.level, 0.5 * job.thickness,
+                    factored(job.check_rules, load.dead, load.imposed), "masonry under the load");
   check.working += "; over half the wall's thickness";
   return labelled({check}, load.name, throughout).front();
 }
@@ -91,8 +91,7 @@ std::pair<double, double> over_opening(const Job& job, const mesh::Opening& open
   double imposed = 0.0;
   const auto add = [&](mesh::Interval x, double level, double its_dead, double its_imposed) {
     if (level < opening.crown() || level > top + mesh::same_place) return;
-    const double length =
-        std::min(x.to, opening.right()) - std::max(x.from, opening.left);
+    const double length = std::min(x.to, opening.right()) - std::max(x.from, opening.left);
     if (!(length > 0.0)) return;
     dead += its_dead * length;
     imposed += its_imposed * length;
@@ -111,8 +110,9 @@ void add_lintel_ends(const Job& job, const Lintel& lintel, std::vector<Check>& c
   const auto [dead, imposed] = over_opening(job, *opening);
   const double force = 0.5 * factored(job.check_rules, dead, imposed);
   const double depth = std::min(lintel.thickness, job.thickness);
-  for (const auto& [x, side] : {std::pair{mesh::Interval{extent.x.from, opening->left}, "left"},
-                                std::pair{mesh::Interval{opening->right(), extent.x.to}, "right"}}) {
+  for (const auto& [x, side] :
+       {std::pair{mesh::Interval{extent.x.from, opening->left}, "left"},
+        std::pair{mesh::Interval{opening->right(), extent.x.to}, "right"}}) {
     Check check = bearing_check(job, x, extent.y.from, depth, force,
                                 fmt::format("masonry under its {} end", side));
     check.working += "; half of all straight over the opening, no arching";
@@ -125,9 +125,8 @@ void add_lintel_ends(const Job& job, const Lintel& lintel, std::vector<Check>& c
 bool bears_on_masonry(const Job& job, const PointLoad& load) {
   if (!load.from_house) return true;
   return std::ranges::any_of(job.house.roofs, [&](const Roof& roof) {
-    return std::ranges::any_of(roof.purlins, [&](const Purlin& purlin) {
-      return purlin.name == load.name;
-    });
+    return std::ranges::any_of(roof.purlins,
+                               [&](const Purlin& purlin) { return purlin.name == load.name; });
   });
 }
 

@@ -74,9 +74,9 @@ enum class SafeLoadBasis {
   /// The supplier's table where there is one, else the least of the next two and of the prop's own
   /// second-order strength 25 mm off its axis over 1.65.
   lower_of_both,
-  en_1065,        ///< characteristic strength of EN 1065 over 1.65, for the eccentricity of that
-                  ///< standard, about 10 mm (from memory, unverified)
-  ciria_tn79,     ///< CIRIA TN79 (1977), eccentricity up to 25 mm
+  en_1065,     ///< characteristic strength of EN 1065 over 1.65, for the eccentricity of that
+               ///< standard, about 10 mm (from memory, unverified)
+  ciria_tn79,  ///< CIRIA TN79 (1977), eccentricity up to 25 mm
   supplier_table,
 };
 

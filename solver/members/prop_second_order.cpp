@@ -54,8 +54,7 @@ double stress_under(const Prop& prop, double extension, double eccentricity, dou
   const double flat = end(0.0);
   const double for_slope = end(1.0) - flat;
   static_cast<void>(end((eccentricity - flat) / for_slope));
-  return std::max(largest_stress(outer, prop.outer, load),
-                  largest_stress(inner, prop.inner, load));
+  return std::max(largest_stress(outer, prop.outer, load), largest_stress(inner, prop.inner, load));
 }
 
 }  // namespace

@@ -36,8 +36,8 @@ std::string section_sentence(const NeedleFrame& frame, const NeedleSite& site,
   const double used =
       worst_of_needle(check_needle(frame, site, demand, masonry, rules), demand.needle);
   if (used <= 1.0 && used >= wasteful) return {};
-  const std::string at_present =
-      std::isinf(used) ? "has a check that is not verified" : fmt::format("is used to {:.0f}%", 100.0 * used);
+  const std::string at_present = std::isinf(used) ? "has a check that is not verified"
+                                                  : fmt::format("is used to {:.0f}%", 100.0 * used);
   for (const SteelSection& section : sections) {
     if (used <= 1.0 && properties_of(section).mass >= present->properties.mass) break;
     try {

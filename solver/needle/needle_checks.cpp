@@ -18,10 +18,19 @@ namespace deadshore::solver {
 namespace {
 
 /// Factor on the design loads at which the frame must not yet buckle. Forces are those of a full
-/// second-order analysis of the frame out of plumb, which EN 1993-1-1:2005 5.2.2(5) asks for below a
-/// factor of 3; the margin that is left beyond it is common practice, no source.
+/// second-order analysis of the frame out of plumb, which EN 1993-1-1:2005 5.2.2(5) asks for below
+/// a factor of 3; the margin that is left beyond it is common practice, no source.
 constexpr double least_buckling_factor = 1.5;
 
+/// Of a prop's head plate, through which its tube bears 1 to 1 on the needle, mm. Common practice,
+/// no source.
+constexpr double head_plate_thickness = 8.0;
+
+/// Nothing holds a needle's top flange, and its ends are kept from tilting by their seats on the
+/// props alone: its effective length is its span and twice its depth (BS 5950-1:2000 table 13,
+/// partial torsional restraint by pressure on the supports; withdrawn, from memory). That the load
+/// is on top comes on top of that:
+///
 /// Load of a wall in the middle of a needle, above its shear centre: C_2 of a central point load
 /// (SN003, from memory, unverified) with C_1 of a uniform moment, both on the safe side.
 constexpr double load_position_factor = 0.63;
@@ -88,7 +97,7 @@ std::vector<Check> steel_checks(const NeedleFrame& frame, const SteelMember& ste
   const SafetyBasis& basis = rules.basis;
   const NeedleStation both = worst_station(steel, factored, basis);
   LateralSpan lateral;
-  lateral.length = factored.span;
+  lateral.length = factored.span + 2.0 * steel.section.h;
   lateral.C_2 = load_position_factor;
   lateral.z_g = 0.5 * steel.section.h;
   std::vector<Check> checks = {
@@ -102,10 +111,14 @@ std::vector<Check> steel_checks(const NeedleFrame& frame, const SteelMember& ste
   checks.push_back(check_web_bearing(steel, wall,
                                      factored.wall_load * wall.stiff_length / total(strips),
                                      "under the wall", basis));
+  checks.push_back(check_web_bearing_with_bending(
+      steel, wall, factored.wall_load * wall.stiff_length / total(strips), factored.largest_moment,
+      basis));
   for (std::size_t i = 0; i < frame.props.size(); ++i) {
     const NeedleProp& prop = frame.props[i];
     PatchLoad head;
-    head.stiff_length = prop.footing.sole.prop_base;
+    head.stiff_length = std::min(prop.footing.sole.prop_base,
+                                 prop.prop.inner.diameter + 2.0 * head_plate_thickness);
     head.end_distance = end_distance(factored, factored.props[i], head.stiff_length);
     checks.push_back(check_web_bearing(steel, head, factored.props[i].load,
                                        fmt::format("at the {} prop", prop.mark), basis));
@@ -174,14 +187,15 @@ std::vector<Check> masonry_checks(const NeedleFrame& frame, const NeedleSite& si
     concentrated.thickness = frame.leaves.empty() ? site.wall_thickness : strips[i].length();
     const double share = masonry.share_of_loads +
                          (1.0 - masonry.share_of_loads) * strips[i].length() / total(strips);
-    Check check = check_concentrated_load(concentrated, leaves ? share * load : load, masonry.f_k,
-                                          basis);
+    Check check =
+        check_concentrated_load(concentrated, leaves ? share * load : load, masonry.f_k, basis);
     check.check = "masonry above the needle";
     if (leaves) {
       check.check += fmt::format(", leaf {}", i + 1);
-      check.working += fmt::format("; {:.0f}% of the needle's load, as if every floor and roof "
-                                   "stood on this leaf",
-                                   100.0 * share);
+      check.working += fmt::format(
+          "; {:.0f}% of the needle's load, as if every floor and roof "
+          "stood on this leaf",
+          100.0 * share);
     }
     checks.push_back(std::move(check));
   }
@@ -271,9 +285,9 @@ std::vector<Check> check_needle(const NeedleFrame& frame, const NeedleSite& site
     add(demand.needle,
         timber_checks(frame, std::get<TimberMember>(frame.member), strips, answers, rules));
   }
-  add(demand.needle, {check_deflection(answers.service.bending_deflection, answers.service.span),
-                      check_frame_buckling(answers.factored.buckling_factor,
-                                           least_buckling_factor)});
+  add(demand.needle,
+      {check_deflection(answers.service.bending_deflection, answers.service.span),
+       check_frame_buckling(answers.factored.buckling_factor, least_buckling_factor)});
   add(demand.needle, masonry_checks(frame, site, masonry, strips, wall_load, rules.basis));
   if (frame.packing.thickness > 0.0) {
     add(demand.needle, {packing_check(frame, masonry, strips, wall_load, rules.basis)});

@@ -40,7 +40,8 @@ struct MasonryAbove {
 [[nodiscard]] double bearing_of(const NeedleFrame& frame, const MasonryAbove& masonry);
 
 /// Every check of one needle, its props, their soles and the ground, and the masonry above, worst
-/// first. Where the frame cannot stand under its load, a failing row names load and limit instead. Members and stage are filled in: "N1", "N1 inner prop", "N1 outer sole".
+/// first. Where the frame cannot stand under its load, a failing row names load and limit instead.
+/// Members and stage are filled in: "N1", "N1 inner prop", "N1 outer sole".
 [[nodiscard]] std::vector<Check> check_needle(const NeedleFrame& frame, const NeedleSite& site,
                                               const NeedleDemand& demand,
                                               const MasonryAbove& masonry, const CheckRules& rules);

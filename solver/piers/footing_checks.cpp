@@ -49,8 +49,8 @@ PierLoads loads_of(const JobResult& result, PierSide side) {
   loads.stage = hand_stage;
   if (job.beam) {
     const HandBeam beam = hand_beam(job);
-    loads.after = std::max(loads.after, loads.before + (left ? beam.reaction_left
-                                                             : beam.reaction_right));
+    loads.after =
+        std::max(loads.after, loads.before + (left ? beam.reaction_left : beam.reaction_right));
   }
   for (const StageResult& stage : result.stages) {
     const bool before = &stage == &result.stages.front() && !stage.state.cut_out;

@@ -80,7 +80,8 @@ std::map<std::string, double> heights_of(const Job& job, const std::vector<PierC
     if (name.empty()) continue;
     const auto [known, first] = reach.try_emplace(name, mesh::Interval{cut.level, cut.level});
     if (first) continue;
-    known->second = {std::min(known->second.from, cut.level), std::max(known->second.to, cut.level)};
+    known->second = {std::min(known->second.from, cut.level),
+                     std::max(known->second.to, cut.level)};
   }
   std::map<std::string, double> heights;
   for (const auto& [name, levels] : reach) heights[name] = levels.length() + row;
@@ -132,9 +133,8 @@ class WorstOfPiers {
       add(name,
           {cut.x.length(), job.thickness, heights.at(name), cut.eccentricity(),
            eccentricity_through(job, stage.state, analysis.load_total)},
-          cut.force,
-          fmt::format("{}, {:.2f} m up", to_string(analysis.model), cut.level / 1000.0), stage.name,
-          is_before(stage.state));
+          cut.force, fmt::format("{}, {:.2f} m up", to_string(analysis.model), cut.level / 1000.0),
+          stage.name, is_before(stage.state));
     }
   }
 
@@ -152,8 +152,8 @@ class WorstOfPiers {
       add(name,
           {length, job.thickness, job.wall.cut.soffit, along,
            eccentricity_through(job, state, result_.hand.load_total)},
-          own + reaction, fmt::format("hand, {:.1f} kN of it the beam's", reaction / kN), hand_stage,
-          false);
+          own + reaction, fmt::format("hand, {:.1f} kN of it the beam's", reaction / kN),
+          hand_stage, false);
     };
     at("left pier", result_.hand.left_pier, hand.reaction_left, job.wall.cut.left);
     at("right pier", result_.hand.right_pier, hand.reaction_right,

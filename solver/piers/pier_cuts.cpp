@@ -52,7 +52,8 @@ std::vector<double> levels_of_rows(const mesh::QuadMesh& mesh, const PanelResult
   return apart;
 }
 
-/// Force and moment of elements side by side; within each the stress runs as between its neighbours.
+/// Force and moment of elements side by side; within each the stress runs as between its
+/// neighbours.
 PierCut cut_through(const std::vector<Crossed>& run, double level, double thickness) {
   PierCut cut{level, {run.front().x.from, run.back().x.to}};
   const double middle = cut.x.middle();

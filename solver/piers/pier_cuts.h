@@ -24,7 +24,7 @@ struct PierCut {
 /// between openings and what is out. Stress is the mean of each element with the slope that its
 /// neighbours give it.
 /// \param thickness of the wall, mm \pre the analysis stands
-[[nodiscard]] std::vector<PierCut> pier_cuts(const mesh::QuadMesh& mesh, const PanelResult& analysis,
-                                             double thickness);
+[[nodiscard]] std::vector<PierCut> pier_cuts(const mesh::QuadMesh& mesh,
+                                             const PanelResult& analysis, double thickness);
 
 }  // namespace deadshore::solver

@@ -108,8 +108,8 @@ bool Supports::in_spread(double x, double y) const {
 
 std::array<Landing, 2> Supports::beside(double x) const {
   if (posts_.empty()) return {Landing{left_pier(), 1.0}, {right_pier(), 0.0}};
-  const auto after = std::find_if(posts_.begin(), posts_.end(),
-                                  [x](const Post& post) { return post.x > x; });
+  const auto after =
+      std::find_if(posts_.begin(), posts_.end(), [x](const Post& post) { return post.x > x; });
   if (after == posts_.begin()) return {Landing{after->support, 1.0}, {after->support, 0.0}};
   const Post& before = *std::prev(after);
   if (after == posts_.end()) return {Landing{before.support, 1.0}, {before.support, 0.0}};

@@ -149,9 +149,10 @@ std::vector<std::string> spread_assumptions() {
       ("What lies under the 45-degree lines, and every load on it, goes to the needles on either "
        "side, or to the pier at the jamb, by the lever rule about the needles' middles and the "
        "jamb: nothing is left over."),
-      fmt::format("Where any one needle standing {:.0f} mm beside its place would bring a needle over "
-                  "a tenth more, that needle is designed for it.",
-                  setting_out),
+      fmt::format(
+          "Where any one needle standing {:.0f} mm beside its place would bring a needle over "
+          "a tenth more, that needle is designed for it.",
+          setting_out),
       "Stiffness of wall, needles and ground, slack and preload play no part.",
       "Loads are dead plus imposed, with no load factor.",
   };
@@ -185,7 +186,8 @@ SpreadResult share_out(const Job& job) {
   return result;
 }
 
-/// Where a needle comes to stand that is set out `by` mm to the right, with its bearing over the cut.
+/// Where a needle comes to stand that is set out `by` mm to the right, with its bearing over the
+/// cut.
 double within_cut(const Job& job, const Needle& needle, double by) {
   const double half = 0.5 * needle.bearing_width;
   const double least = std::min(job.wall.cut.left + half, needle.x);

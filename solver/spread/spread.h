@@ -62,8 +62,8 @@ struct SpreadResult {
   [[nodiscard]] double on_nothing() const;
 };
 
-/// How far a needle may come to stand from where it is drawn, mm along the wall. Common practice, no
-/// source.
+/// How far a needle may come to stand from where it is drawn, mm along the wall. Common practice,
+/// no source.
 inline constexpr double setting_out = 50.0;
 
 /// The assumptions of the hand method, one plain sentence each, for the note.

@@ -11,7 +11,7 @@ namespace deadshore::solver {
 /// The largest load that any method and stage gives one needle.
 struct EnvelopedLoad {
   NeedleId needle = {};
-  double load = 0.0;             ///< N, characteristic (load factor 1.0)
+  double load = 0.0;  ///< N, characteristic (load factor 1.0)
   /// "hand", "uncracked" or "cracked", the last two also with what was changed to find it, as
   /// "uncracked, if no needle gave"
   std::string method;
@@ -30,8 +30,8 @@ struct EnvelopedLoad {
 
 /// The load to design each needle for: the largest of the hand method with needles set out a little
 /// off, of every analysis of every stage, of needles that do not give, and of whatever is not known
-/// well (`result.sensitivities`), in the job's order. Stiffness is the least known input. Empty where the wall does not stand: it then gives no load to
-/// design for.
+/// well (`result.sensitivities`), in the job's order. Stiffness is the least known input. Empty
+/// where the wall does not stand: it then gives no load to design for.
 [[nodiscard]] std::vector<EnvelopedLoad> envelope_of(const JobResult& result);
 
 /// The entry with the largest load; null where there is none.

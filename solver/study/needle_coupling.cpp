@@ -1,13 +1,15 @@
 #include "solver/study/needle_coupling.h"
 
-#include "solver/needle/needle_advice.h"
 #include "solver/job/error.h"
+#include "solver/needle/bracing_checks.h"
+#include "solver/needle/needle_advice.h"
 #include "solver/study/envelope.h"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 #include <optional>
+#include <utility>
 
 namespace deadshore::solver {
 
@@ -90,6 +92,17 @@ double stiffness_standing(const NeedleFrame& frame, const NeedleSite& site, doub
   }
 }
 
+/// What a needle's props add to the rows on both sides of the wall.
+void add_to_rows(const NeedleFrame& frame, const NeedleAnswer& answer,
+                 std::vector<PropRowLoad>& rows) {
+  for (std::size_t i = 0; i < frame.props.size(); ++i) {
+    const auto row = std::ranges::find(rows, frame.props[i].side, &PropRowLoad::side);
+    row->total += answer.props[i].load;
+    row->largest = std::max(row->largest, answer.props[i].load);
+    ++row->count;
+  }
+}
+
 /// None where the frame does not stand under the load.
 std::optional<NeedleAnswer> answer_of(const NeedleFrame& frame, const NeedleSite& site,
                                       double load) {
@@ -124,6 +137,7 @@ void design_needles(const Job& job, JobResult& result) {
   if (envelope.empty()) return;
   std::map<std::size_t, std::size_t> most_loaded;  // frame to its place in needle_designs
   std::map<std::size_t, std::size_t> its_needle;
+  std::vector<PropRowLoad> rows = {{PropSide::inside}, {PropSide::outside}};
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     if (!job.needles[i].frame) continue;
     const std::size_t kind = *job.needles[i].frame;
@@ -137,6 +151,7 @@ void design_needles(const Job& job, JobResult& result) {
     const std::optional<NeedleAnswer> answer = answer_of(frame, site_of(job), demand.load);
     if (!answer) continue;  // its one check says so
     result.needle_designs.push_back({NeedleId{i}, demand, *answer, checks, {}});
+    add_to_rows(frame, *answer, rows);
     const std::size_t place = result.needle_designs.size() - 1;
     const auto known = most_loaded.find(kind);
     if (known == most_loaded.end() ||
@@ -145,6 +160,7 @@ void design_needles(const Job& job, JobResult& result) {
       its_needle[kind] = i;
     }
   }
+  for (Check& check : check_bracing(job.bracing, rows)) result.checks.push_back(std::move(check));
   for (const auto& [kind, place] : most_loaded) {
     NeedleDesign& design = result.needle_designs[place];
     design.advice = advise(job.needle_frames[kind], site_of(job), design.demand,

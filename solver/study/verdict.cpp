@@ -42,8 +42,7 @@ Verdict verdict_of(const JobResult& result) {
   for (const StageResult& stage : result.stages)
     verdict.loose_weight = std::max(verdict.loose_weight, facts_of(stage).loose_weight);
   const StageResult* least = stage_of_least_factor(result);
-  verdict.by_tension_alone =
-      least != nullptr && !is_safe_without_tension(least->safety->factor);
+  verdict.by_tension_alone = least != nullptr && !is_safe_without_tension(least->safety->factor);
   for (const Check& check : result.checks) {
     if (check.not_verified) {
       verdict.not_verified.push_back(check);

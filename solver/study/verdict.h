@@ -21,8 +21,8 @@ struct Verdict {
   /// The strength check that is used most, passing or not; clearances and lengths in mm are none.
   std::optional<Check> governs;
 
-  /// Most that any mark on the wall moves from the first stage on, mm, down positive; NaN where that
-  /// is not known.
+  /// Most that any mark on the wall moves from the first stage on, mm, down positive; NaN where
+  /// that is not known.
   double movement_since_start = not_known;
 
   std::size_t made = 0;  ///< checks that could be made
@@ -36,8 +36,8 @@ struct Verdict {
 
 [[nodiscard]] Verdict verdict_of(const JobResult& result);
 
-/// What speaks against building it so, in short phrases: "the wall does not stand", "2 checks fail".
-/// Empty where `nothing_fails`.
+/// What speaks against building it so, in short phrases: "the wall does not stand", "2 checks
+/// fail". Empty where `nothing_fails`.
 [[nodiscard]] std::vector<std::string> objections(const Verdict& verdict);
 
 /// What may be said at most.

@@ -150,7 +150,11 @@ TEST_F(CommandLine, RefusesABadJobWithFileAndLine) {
 TEST_F(CommandLine, StrictExitsWithThreeWhereACheckFails) {
   const std::string sound = framed_keys() +
                             "[analysis]\nmesh = \"200 mm\"\nmasonry = [\"uncracked\"]\n"
-                            "sequence = \"at once\"\n";
+                            "sequence = \"at once\"\n"
+                            "[[footing]]\nunder = \"left pier\"\nwidth = \"450 mm\"\n"
+                            "depth = \"600 mm\"\nground = \"stiff clay\"\n"
+                            "[[footing]]\nunder = \"right pier\"\nwidth = \"450 mm\"\n"
+                            "depth = \"600 mm\"\nground = \"stiff clay\"\n";
   write("frame.toml", sound);
   EXPECT_EQ(run("run frame.toml --strict -o sound"), 0) << output() << errors();
   EXPECT_THAT(output(), Not(HasSubstr("!!")));
@@ -177,11 +181,25 @@ TEST_F(CommandLine, WallThatDoesNotStandIsToldLoudlyWithoutReactions) {
   EXPECT_THAT(cracked.at("no_equilibrium").get<std::string>(), HasSubstr("tie"));
 }
 
-// No prop of EN 1065 carries 40 MN: its frame has no answer that could be given as a result.
+// No prop of EN 1065 carries 4 MN: that is a check that fails, with load and limit, and the rest
+// goes on.
+TEST_F(CommandLine, AnOverloadedNeedleIsACheckThatFails) {
+  write("heavy.toml", framed_keys() +
+                          "[[point_load]]\nname = \"crane\"\nx = \"1.4 m\"\nlevel = \"3 m\"\n"
+                          "bearing = \"600 mm\"\ndead = \"4 MN\"\nimposed = \"0 kN\"\n"
+                          "[analysis]\nmesh = \"200 mm\"\nmasonry = [\"uncracked\"]\n");
+  EXPECT_EQ(run("run heavy.toml -o heavy"), 0) << errors();
+  EXPECT_THAT(output(), HasSubstr("!! FAILS: N1, frame stands"));
+  EXPECT_THAT(output(), HasSubstr("!! NOT TO BE BUILT"));
+  EXPECT_EQ(run("run heavy.toml --strict -o heavy"), 3);
+}
+
+// So much that the needle's frame stands under no part of it worth naming, and has no stiffness to
+// give.
 TEST_F(CommandLine, AnAnalysisThatCannotBeTrustedExitsWithTwoAndWritesNothing) {
   write("heavy.toml", framed_keys() +
                           "[[point_load]]\nname = \"crane\"\nx = \"1.4 m\"\nlevel = \"3 m\"\n"
-                          "bearing = \"600 mm\"\ndead = \"40 MN\"\nimposed = \"0 kN\"\n"
+                          "bearing = \"600 mm\"\ndead = \"900 MN\"\nimposed = \"0 kN\"\n"
                           "[analysis]\nmesh = \"200 mm\"\nmasonry = [\"uncracked\"]\n");
   EXPECT_EQ(run("run heavy.toml -o heavy"), 2);
   EXPECT_THAT(errors(), HasSubstr("buckles"));

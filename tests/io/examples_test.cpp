@@ -18,7 +18,6 @@ using ::testing::Gt;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
 using ::testing::Lt;
-using ::testing::UnorderedElementsAre;
 
 /// As it is; under a sanitizer, which is slow, on coarser elements.
 std::string job_of(const std::string& name) {
@@ -76,7 +75,7 @@ TEST_F(Examples, KitchenWallStandsThroughoutAndPasses) {
   const json results = results_of("kitchen_wall");
   EXPECT_THAT(members_that_fail(results), IsEmpty());
   EXPECT_THAT(untrusted(results), IsEmpty());
-  EXPECT_THAT(not_verified(results), ElementsAre("bolts and separators"));
+  EXPECT_THAT(not_verified(results), IsEmpty());
 }
 
 TEST_F(Examples, InTheAwkwardBayTheRuleMisjudgesTheNeedlesBesideThePost) {
@@ -95,8 +94,7 @@ TEST_F(Examples, UnderTheChimneyBreastSomebodyHasToLook) {
   const json results = results_of("gable_chimney");
   EXPECT_THAT(members_that_fail(results), IsEmpty());
   EXPECT_THAT(untrusted(results), IsEmpty());
-  EXPECT_THAT(not_verified(results),
-              UnorderedElementsAre("bolts and separators", "what holds the breast"));
+  EXPECT_THAT(not_verified(results), ElementsAre("what holds the breast"));
 }
 
 }  // namespace

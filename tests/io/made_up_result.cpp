@@ -86,7 +86,8 @@ solver::PanelFields made_up_fields(const mesh::QuadMesh& mesh) {
   return fields;
 }
 
-/// The hand sums: needles 30 and 20, piers 26, of which 3.5 from under the lines, and 24; 100 kN in all.
+/// The hand sums: needles 30 and 20, piers 26, of which 3.5 from under the lines, and 24; 100 kN in
+/// all.
 solver::SpreadResult made_up_hand() {
   solver::SpreadResult hand;
   const auto masonry = [](double area, double share, double load) {
@@ -103,12 +104,12 @@ solver::SpreadResult made_up_hand() {
        30e3,
        {}},
       {support_of(solver::NeedleId{1}), {masonry(2.0e6, 0.25, 10e3), floor(0.25, 10e3)}, 20e3, {}}};
-  hand.left_pier = {
-      solver::supports::left_pier,
-      {masonry(3.2e6, 0.4, 16e3), floor(0.1625, 6.5e3),
-       {solver::WallMasonry{}, "masonry", 0.7e6, 0.0875, 3.5e3, false, true}},
-      26e3,
-      {}};
+  hand.left_pier = {solver::supports::left_pier,
+                    {masonry(3.2e6, 0.4, 16e3),
+                     floor(0.1625, 6.5e3),
+                     {solver::WallMasonry{}, "masonry", 0.7e6, 0.0875, 3.5e3, false, true}},
+                    26e3,
+                    {}};
   hand.right_pier = {solver::supports::right_pier,
                      {masonry(2.3e6, 0.2875, 11.5e3), floor(0.2, 8e3), purlin},
                      24e3,

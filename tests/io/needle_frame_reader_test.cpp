@@ -159,7 +159,7 @@ TEST(NeedleFrameReader, TakesTimber) {
       frame_with("timber = \"C24\"\nwidth = \"225 mm\"\ndepth = \"225 mm\"");
   EXPECT_EQ(std::get<solver::TimberMember>(usual.member).duration,
             solver::LoadDuration::medium_term);
-  EXPECT_EQ(std::get<solver::TimberMember>(usual.member).service, solver::ServiceClass::two);
+  EXPECT_EQ(std::get<solver::TimberMember>(usual.member).service, solver::ServiceClass::three);
 }
 
 TEST(NeedleFrameReader, ReadsPackingAndLeaves) {

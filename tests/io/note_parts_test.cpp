@@ -188,15 +188,16 @@ TEST(NoteSummary, GivesAVerdictThatGoesWithWhatWasFound) {
   check.demand = 9.0;
   check.capacity = 10.0;
   sound.checks = {check};
-  EXPECT_THAT(summary(sound), HasSubstr("It holds by every check made here."));
+  EXPECT_THAT(summary(sound), HasSubstr("No check made here fails; an engineer decides"));
   EXPECT_THAT(summary(sound), HasSubstr("0.90: N1, bending"));
 
   sound.checks.push_back(solver::not_verified("bolts", "none", "nobody looked"));
-  EXPECT_THAT(summary(sound), HasSubstr("as far as it could be checked; 1 check is not verified."));
+  EXPECT_THAT(summary(sound),
+              HasSubstr("1 check is not verified: nobody may build it before it is."));
 
   check.demand = 11.0;
   sound.checks.front() = check;
-  EXPECT_THAT(summary(sound), HasSubstr("Not as it is:"));
+  EXPECT_THAT(summary(sound), HasSubstr("Not to be built as it is:"));
   EXPECT_THAT(summary(sound), HasSubstr("1 check fails."));
 
   EXPECT_THAT(summary(framed_stages()), HasSubstr("masonry is loose."));

@@ -193,8 +193,8 @@ TEST(BeamChecks, CountTheTopFlangeAsFreeWithoutRestraints) {
               HasSubstr("L 3.23 m"));
 }
 
-// From its bearing at the jamb the load spreads through the padstone at 45 degrees, no further, even
-// where a heavy wall on the padstone's tail would bring the resultant further in.
+// From its bearing at the jamb the load spreads through the padstone at 45 degrees, no further,
+// even where a heavy wall on the padstone's tail would bring the resultant further in.
 TEST(BeamChecks, CountNoMoreOfAPadstoneThanTheLoadReaches) {
   Job job = beam_job();
   job.beam->padstone.length = 900.0;

@@ -146,8 +146,8 @@ TEST(Spread, NeighboursOfUnequalBearingMeetMidwayBetweenTheirBearings) {
 
 TEST(Spread, LowWallCutsTheSpreadOffAtItsTop) {
   // Top only 0.5 m over the soffit: the line leaves the wall 0.5 m beyond the bearing, and what is
-  // further off is shared by the lever: 0.2 x 0.5 + 2 x 0.5^2/2 = 0.35 m2 inside. Outside it on each
-  // side 0.9 x 0.5 with its middle at 0.45 m from the jamb, less 0.5^2/2 at 0.9 m - 0.5/3 m.
+  // further off is shared by the lever: 0.2 x 0.5 + 2 x 0.5^2/2 = 0.35 m2 inside. Outside it on
+  // each side 0.9 x 0.5 with its middle at 0.45 m from the jamb, less 0.5^2/2 at 0.9 m - 0.5/3 m.
   Job job = one_needle_wall();
   job.wall.top = {{0.0, 1500.0}, {4000.0, 1500.0}};
   const SpreadResult result = spread_at_45_degrees(job);
@@ -220,7 +220,8 @@ TEST(Spread, LineLoadIsSharedByTheLengthsItsLevelIsCutInto) {
 }
 
 TEST(Spread, LoweringAFloorTakesNothingOffTheSupportsTogether) {
-  // A floor just over the soffit is all under the lines; what leaves the spread comes back by lever.
+  // A floor just over the soffit is all under the lines; what leaves the spread comes back by
+  // lever.
   Job job = weightless_one_needle_wall();
   for (const double level : {1000.0, 1010.0, 1400.0, 2500.0}) {
     job.line_loads = {{"floor", level, false, {1000.0, 3000.0}, 7.0, 3.0}};

@@ -7,6 +7,7 @@
 #include "solver/job/number_faults.h"
 #include "solver/loads/point_bearing_checks.h"
 #include "solver/members/prop_second_order.h"
+#include "solver/needle/bracing_checks.h"
 #include "solver/needle/needle_advice.h"
 #include "solver/needle/needle_checks.h"
 #include "solver/piers/footing_checks.h"
@@ -62,8 +63,8 @@ TEST(DesignLoad, IsTheLargestThatAnyMethodKnows) {
   EXPECT_EQ(envelope_of(result)[0].method, "uncracked, if no needle gave");
 
   Sensitivity sensitivity;
-  sensitivity.supports = {{support_of(NeedleId{0}), StageId{0}, 21.5e3,
-                           {{Unsure::needle_stiffness, 19e3, 27e3, {}}}}};
+  sensitivity.supports = {
+      {support_of(NeedleId{0}), StageId{0}, 21.5e3, {{Unsure::needle_stiffness, 19e3, 27e3, {}}}}};
   result.sensitivities = {sensitivity};
   EXPECT_DOUBLE_EQ(envelope_of(result)[0].load, 27e3);
   EXPECT_THAT(envelope_of(result)[0].method, HasSubstr("stiffness of the needles"));
@@ -78,9 +79,9 @@ TEST(NeedleBearing, CountsNoMoreThanTheJobGives) {
   // 60 mm of the 152 mm flange bear: 60 x 215 mm x 2.4 N/mm2 / 3.0 = 10.32 kN.
   MasonryAbove masonry{2.4, 800.0, 900.0, 3000.0};
   const NeedleDemand demand{"N1", "hand", "cut", 20000.0, 1.0};
-  const double wide =
-      named(check_needle(sample_needle(), thin_wall, demand, masonry, {}), "masonry above the needle")
-          .utilisation();
+  const double wide = named(check_needle(sample_needle(), thin_wall, demand, masonry, {}),
+                            "masonry above the needle")
+                          .utilisation();
   EXPECT_LT(wide, 1.0);
   masonry.bearing_width = 60.0;
   const auto checks = check_needle(sample_needle(), thin_wall, demand, masonry, {});
@@ -135,12 +136,14 @@ TEST(SectionAdvice, NamesNoSectionWithACheckThatCouldNotBeMade) {
   const SteelSection narrow{"narrow", SectionKind::i_section, 160.0, 82.0, 5.0, 7.4, 9.0};
   const std::vector<SteelSection> sections = {narrow};
   const auto advice = advise(frame, thin_wall, demand, masonry, {}, {sections, {}});
-  for (const std::string& sentence : advice) EXPECT_THAT(sentence, ::testing::Not(HasSubstr("narrow")));
+  for (const std::string& sentence : advice)
+    EXPECT_THAT(sentence, ::testing::Not(HasSubstr("narrow")));
 }
 
 TEST(FrameBuckling, NamesTheClausesAndWhatIsCommonPractice) {
   const NeedleDemand demand{"N1", "hand", "cut", 20e3, 1.0};
-  const auto checks = check_needle(sample_needle(), thin_wall, demand, {2.4, 800.0, 900.0, 3000.0}, {});
+  const auto checks =
+      check_needle(sample_needle(), thin_wall, demand, {2.4, 800.0, 900.0, 3000.0}, {});
   EXPECT_THAT(named(checks, "frame buckling").clause, HasSubstr("common practice"));
   EXPECT_THAT(named(checks, "deflection").clause, ::testing::Not(HasSubstr("EN 1990")));
 }
@@ -217,8 +220,8 @@ mesh::QuadMesh nib_mesh() {
 }
 
 TEST(PierCuts, FindForceAndMomentOfAStraightLineOfStress) {
-  // Stress from 0 at the left to 1 N/mm2 at the right: 440 x 215 / 2 = 47.3 kN, a sixth of the width
-  // off the middle.
+  // Stress from 0 at the left to 1 N/mm2 at the right: 440 x 215 / 2 = 47.3 kN, a sixth of the
+  // width off the middle.
   const mesh::QuadMesh mesh = nib_mesh();
   PanelResult analysis;
   for (int quad = 0; quad < mesh.quad_count(); ++quad)
@@ -237,7 +240,8 @@ TEST(PierCuts, LeaveOutWhatIsOut) {
   PanelResult analysis;
   analysis.fields.quad_stress.assign(80, {0.0, -1.0, 0.0});
   analysis.fields.quad_out.assign(80, 0);
-  for (int row = 0; row < 20; ++row) analysis.fields.quad_out[static_cast<std::size_t>(4 * row + 1)] = 1;
+  for (int row = 0; row < 20; ++row)
+    analysis.fields.quad_out[static_cast<std::size_t>(4 * row + 1)] = 1;
   const std::vector<PierCut> cuts = pier_cuts(mesh, analysis, 215.0);
   ASSERT_EQ(cuts.size(), 40U);
   EXPECT_NEAR(cuts[0].force, 110.0 * 215.0, 1e-6);
@@ -279,9 +283,9 @@ TEST(Footing, OnSandBearsWhatItsDepthAndWidthGive) {
 // --- Beam ---------------------------------------------------------------------------------------
 
 TEST(Padstone, CarriesABlockOfStressUnderItsReactionAndNotItsWholeLength) {
-  // The reaction acts in the middle of the 150 mm that the beam bears on, at 75 mm from the jamb, or a
-  // little nearer as the beam's end turns; without a wall on its tail the block is 150 mm long at most,
-  // where the padstone's spread is 365 mm.
+  // The reaction acts in the middle of the 150 mm that the beam bears on, at 75 mm from the jamb,
+  // or a little nearer as the beam's end turns; without a wall on its tail the block is 150 mm long
+  // at most, where the padstone's spread is 365 mm.
   Job job = testing::beam_job();
   job.masonry.unit_weight = 0.0;
   job.beam->padstone.unit_weight = 0.0;
@@ -291,8 +295,8 @@ TEST(Padstone, CarriesABlockOfStressUnderItsReactionAndNotItsWholeLength) {
   const HandBeam hand = hand_beam(job);
   const double lift = std::min(1.0, 3.2 * hand.deflection / hand.span * 150.0);
   const double block = 2.0 * 150.0 * (0.5 - lift / 6.0);
-  const Check row =
-      testing::row_of(check_beam(testing::staged_result(job, {})), "B1 left pier", "masonry under the padstone");
+  const Check row = testing::row_of(check_beam(testing::staged_result(job, {})), "B1 left pier",
+                                    "masonry under the padstone");
   EXPECT_THAT(row.working, HasSubstr(fmt::format("on {:.0f} mm", block)));
   EXPECT_LE(row.capacity * kN,
             1.2501 * block * job.thickness * job.masonry.compressive_strength / 3.0);
@@ -308,11 +312,13 @@ TEST(Padstone, WallOnItsTailBringsTheBlockFurtherIn) {
   const double lift = std::min(1.0, 3.2 * hand.deflection / hand.span * 225.0);
   const double stone = 1.35 * 440.0 * 215.0 * 215.0 * 24e-6;
   const double tail = 215.0 * (5000.0 - 2400.0 + 25.0 + 251.4) * 215.0 * 19e-6;
-  const double place = (R * 225.0 * (0.5 - lift / 6.0) + stone * 220.0 + tail * 332.5) / (R + stone + tail);
+  const double place =
+      (R * 225.0 * (0.5 - lift / 6.0) + stone * 220.0 + tail * 332.5) / (R + stone + tail);
   const Check row = testing::row_of(check_beam(testing::staged_result(job, {})), "B1 left pier",
                                     "masonry under the padstone");
   EXPECT_NEAR(row.demand * kN, R + stone + tail, 1.0);
-  EXPECT_THAT(row.working, HasSubstr(fmt::format("resultant at {:.0f} mm, on {:.0f} mm", place, 2.0 * place)));
+  EXPECT_THAT(row.working,
+              HasSubstr(fmt::format("resultant at {:.0f} mm, on {:.0f} mm", place, 2.0 * place)));
 }
 
 TEST(NarrowBeam, UnderAThickWallFailsUntilItHasAPlate) {
@@ -375,6 +381,16 @@ TEST(PropOffItsAxis, BearsLessThanEn1065HasAndTheLowerCounts) {
   EXPECT_NEAR(safe_load(b30, 3000.0).load / kN, 11.0, 0.1);
   EXPECT_NEAR(safe_load(b30, 3000.0, SafeLoadBasis::en_1065).load / kN, 13.74, 0.01);
   EXPECT_THAT(safe_load(b30, 3000.0).working, HasSubstr("e 25 mm"));
+}
+
+TEST(Bracing, IsForTwoAndAHalfPerCentOfWhatTheRowCarries) {
+  // 40 kN on four props: 1.0 kN sideways, 1.41 kN in a diagonal at 45 degrees; 0.3 kN at a prop
+  // of 12.
+  const auto checks = check_bracing({}, {{PropSide::outside, 40e3, 12e3, 4}});
+  ASSERT_EQ(checks.size(), 1U);
+  EXPECT_EQ(checks[0].member, "outer props");
+  EXPECT_NEAR(checks[0].demand, 1.414, 0.001);
+  EXPECT_THAT(checks[0].working, HasSubstr("fixed for 0.30 kN"));
 }
 
 // --- Slips of a thousand ------------------------------------------------------------------------

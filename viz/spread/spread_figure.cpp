@@ -123,8 +123,9 @@ const TextStyle strong{.size = 7.0, .bold = true};
 
 /// What a line of the sum says, without its load.
 std::string words_of(const SpreadItem& item, const Job& job) {
-  const std::string round =
-      item.wedge ? " under the lines, by the lever" : item.over_opening ? " round openings" : "";
+  const std::string round = item.wedge          ? " under the lines, by the lever"
+                            : item.over_opening ? " round openings"
+                                                : "";
   if (item.area > 0.0)
     return fmt::format("{}{}, {:.3f} m² × {:.2f} kN/m²", item.name, round, item.area / 1e6,
                        item.load / item.area * 1e3);

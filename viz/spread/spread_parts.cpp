@@ -89,7 +89,9 @@ class PartFinder {
                    std::vector<SpreadStretch>& stretches) const {
     const double middle = x.middle();
     const int over = solver::opening_below(openings_, middle, level);
-    const bool comes = over >= 0 ? feeds(over) : (supports_.in_spread(middle, level) && supports_.owner(middle) == needle_);
+    const bool comes =
+        over >= 0 ? feeds(over)
+                  : (supports_.in_spread(middle, level) && supports_.owner(middle) == needle_);
     if (!comes || !(x.length() > 0.0)) return;
     for (SpreadStretch& before : stretches)
       if (before.load == load && before.over == over && std::abs(before.x.to - x.from) < 1e-6) {
