@@ -62,11 +62,6 @@ std::string unmade(const solver::Check& check) {
 
 }  // namespace
 
-bool all_pass(std::span<const solver::Check> checks) {
-  return std::all_of(checks.begin(), checks.end(),
-                     [](const solver::Check& check) { return check.passes(); });
-}
-
 std::string check_table(std::span<const solver::Check> checks) {
   if (checks.empty()) return "";
   std::string text = row("checks", "worst first", "used", "by");

@@ -17,7 +17,4 @@ namespace deadshore::io {
 /// The table and the alarms after it.
 [[nodiscard]] std::string summary_of(std::span<const solver::Check> checks);
 
-/// Whether every check is made and passes.
-[[nodiscard]] bool all_pass(std::span<const solver::Check> checks);
-
 }  // namespace deadshore::io

@@ -315,14 +315,6 @@ std::string verdict_line(const solver::Verdict& verdict) {
 
 }  // namespace
 
-bool is_held_up(const solver::JobResult& result) {
-  const auto holds = [](const solver::PanelResult& a) { return a.stands() && a.loose.empty(); };
-  return std::all_of(result.stages.begin(), result.stages.end(), [&](const auto& stage) {
-    const bool bears = !stage.safety || solver::is_safe_without_tension(stage.safety->factor);
-    return bears && std::all_of(stage.analyses.begin(), stage.analyses.end(), holds);
-  });
-}
-
 std::string summary_of(const solver::JobResult& result) {
   std::string text = fmt::format("{}\n{}", wrapped(result.job.title), tables(result));
   const std::string checks = check_table(result.checks);

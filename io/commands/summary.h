@@ -13,10 +13,6 @@ namespace deadshore::io {
 /// stage, and the loads of the stage that the hand method is compared with. Loads in kN.
 [[nodiscard]] std::string summary_of(const solver::JobResult& result);
 
-/// Whether every analysis of every stage stands, with no masonry loose, and without tension too
-/// where that was looked into.
-[[nodiscard]] bool is_held_up(const solver::JobResult& result);
-
 /// Seconds of each phase, their sum and the peak of resident memory.
 [[nodiscard]] std::string timings_of(std::span<const solver::PhaseTime> times,
                                      double peak_memory_in_mib);

@@ -13,6 +13,7 @@
 #include "solver/piers/footing_checks.h"
 #include "solver/piers/pier_cuts.h"
 #include "solver/study/envelope.h"
+#include "solver/study/verdict.h"
 #include "tests/solver/beam_samples.h"
 #include "tests/solver/needle_samples.h"
 
@@ -71,6 +72,33 @@ TEST(DesignLoad, IsTheLargestThatAnyMethodKnows) {
 
   result.hand.needles[0].nearby = 30e3;  // with a needle 50 mm beside its place
   EXPECT_DOUBLE_EQ(envelope_of(result)[0].load, 30e3);
+}
+
+// --- Verdict ------------------------------------------------------------------------------------
+
+TEST(Verdict, CountsWhatFailsWhatNobodyLookedAtAndLoadOnNothing) {
+  JobResult result;
+  EXPECT_TRUE(verdict_of(result).holds());
+  Check clearance;
+  clearance.check = "room";
+  clearance.unit = "mm";
+  clearance.demand = 99.0;
+  clearance.capacity = 100.0;
+  Check bending = clearance;
+  bending.check = "bending";
+  bending.unit = "kNm";
+  bending.demand = 60.0;
+  result.checks = {clearance, bending};
+  EXPECT_EQ(verdict_of(result).governs.value().check, "bending");  // a clearance is no strength
+  EXPECT_TRUE(verdict_of(result).holds());
+  result.checks.push_back(not_verified("floor", "none", "look first"));
+  EXPECT_TRUE(verdict_of(result).nothing_fails());
+  EXPECT_FALSE(verdict_of(result).holds());
+  result.checks[1].demand = 120.0;
+  EXPECT_THAT(objections(verdict_of(result)), ::testing::ElementsAre("1 check fails"));
+  result.hand.load_total = 5e3;
+  EXPECT_EQ(verdict_of(result).load_on_nothing, 5e3);
+  EXPECT_THAT(objections(verdict_of(result)), ::testing::Contains(HasSubstr("reach no needle")));
 }
 
 // --- Needles ------------------------------------------------------------------------------------
