@@ -39,13 +39,13 @@ Job gable() {
 double straight_area(const SpreadParts& parts, int lintel) {
   double area = 0.0;
   for (const SpreadPatch& patch : parts.patches)
-    if (patch.over < 0 && patch.lintel == lintel) area += area_of({patch.outline});
+    if (patch.over < 0 && !patch.wedge && patch.lintel == lintel) area += area_of({patch.outline});
   return area;
 }
 
 const SpreadItem* straight_item(const solver::SpreadSum& sum, const std::string& name) {
   for (const SpreadItem& item : sum.items)
-    if (item.name == name && !item.over_opening) return &item;
+    if (item.name == name && !item.over_opening && !item.wedge) return &item;
   return nullptr;
 }
 
@@ -71,7 +71,8 @@ TEST(SpreadParts, HaveTheLengthsOfTheHandSum) {
       for (std::size_t k = 0; k < job.line_loads.size(); ++k) {
         double length = 0.0;
         for (const SpreadStretch& stretch : some(parts.line_loads))
-          if (stretch.load == static_cast<int>(k) && stretch.over < 0) length += stretch.x.length();
+          if (stretch.load == static_cast<int>(k) && stretch.over < 0 && !stretch.wedge)
+            length += stretch.x.length();
         const SpreadItem* item = straight_item(hand.needles[i], job.line_loads[k].name);
         const double booked =
             item == nullptr ? 0.0 : item->load / job.line_loads[k].characteristic();

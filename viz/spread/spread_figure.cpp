@@ -71,6 +71,12 @@ std::vector<LegendEntry> legend_of(const Job& job, const SpreadParts& parts) {
       std::any_of(parts.point_loads.begin(), parts.point_loads.end(), is_over))
     entries.push_back(hatch_entry(over_opening_hatch(),
                                   "over an opening: to its jambs by the lever, a part comes here"));
+  const auto is_wedge = [](const auto& part) { return part.wedge; };
+  if (std::any_of(parts.patches.begin(), parts.patches.end(), is_wedge) ||
+      std::any_of(parts.line_loads.begin(), parts.line_loads.end(), is_wedge) ||
+      std::any_of(parts.point_loads.begin(), parts.point_loads.end(), is_wedge))
+    entries.push_back(
+        hatch_entry(wedge_hatch(), "under the lines: by the lever a part comes here"));
   if (job.needles.size() > 1)
     entries.push_back(line_entry(neighbour_pen, "other spreads, halved where they meet"));
   return entries;

@@ -71,6 +71,7 @@ class PartFinder {
       const ColumnPiece& a = at_left[i];
       const ColumnPiece& b = at_right[i];
       const bool straight = a.over < 0;
+      if (straight && has_part(strip.middle())) add_wedge(strip, a, b, parts);
       if (straight ? !own : !feeds(a.over)) continue;
       const auto foot = [&](const ColumnPiece& piece, double x) {
         return straight ? std::clamp(supports_.spread_line(x), piece.y.from, piece.y.to)
@@ -84,21 +85,45 @@ class PartFinder {
     }
   }
 
+  /// Whether by the lever a part of what is under the lines at `x` comes to the needle.
+  [[nodiscard]] bool has_part(double x) const {
+    const auto sides = supports_.beside(x);
+    return std::any_of(sides.begin(), sides.end(), [this](const solver::Landing& landing) {
+      return landing.support == needle_ && landing.part > 1e-9;
+    });
+  }
+
+  /// What of two columns at a strip's ends is under the 45-degree lines.
+  void add_wedge(Interval strip, const ColumnPiece& a, const ColumnPiece& b,
+                 SpreadParts& parts) const {
+    const double inside = 1e-6 * strip.length();
+    const auto line = [&](const ColumnPiece& piece, double x) {
+      return std::clamp(supports_.spread_line(x), piece.y.from, piece.y.to);
+    };
+    const Ring ring{{strip.from, a.y.from},
+                    {strip.to, b.y.from},
+                    {strip.to, line(b, strip.to - inside)},
+                    {strip.from, line(a, strip.from + inside)}};
+    const bool over_cut = job_.wall.cut.span().contains(strip.middle());
+    if (over_cut && area_of({ring}) > 1e-3) parts.patches.push_back({ring, a.lintel, -1, true});
+  }
+
   /// Whether a load at `level` in this strip comes to the needle, and over which opening.
   void add_stretch(int load, Interval x, double level,
                    std::vector<SpreadStretch>& stretches) const {
     const double middle = x.middle();
     const int over = solver::opening_below(openings_, middle, level);
-    const bool comes =
-        over >= 0 ? feeds(over)
-                  : (supports_.in_spread(middle, level) && supports_.owner(middle) == needle_);
+    const bool wedge = over < 0 && !supports_.in_spread(middle, level);
+    const bool straight = supports_.owner(middle) == needle_;
+    const bool comes = over >= 0 ? feeds(over) : wedge ? has_part(middle) : straight;
     if (!comes || !(x.length() > 0.0)) return;
     for (SpreadStretch& before : stretches)
-      if (before.load == load && before.over == over && std::abs(before.x.to - x.from) < 1e-6) {
+      if (before.load == load && before.over == over && before.wedge == wedge &&
+          std::abs(before.x.to - x.from) < 1e-6) {
         before.x.to = x.to;
         return;
       }
-    stretches.push_back({load, x, over});
+    stretches.push_back({load, x, over, wedge});
   }
 
   void add_loads(Interval strip, SpreadParts& parts) const {

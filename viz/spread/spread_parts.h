@@ -16,13 +16,15 @@ struct SpreadPatch {
   int lintel = -1;  ///< number in the job's lintels; -1 for masonry
   int over = -1;    ///< number (of `openings_left_by_cut`) of the opening it stands over, of which
                     ///< the needle takes a part; -1: all of it comes straight down
+  bool wedge = false;  ///< under the 45-degree lines: by the lever a part comes to the needle
 };
 
 /// A stretch of a line load, or a point load's bearing.
 struct SpreadStretch {
   int load = 0;  ///< number in the job's line loads or point loads
   mesh::Interval x;
-  int over = -1;  ///< as for a patch
+  int over = -1;       ///< as for a patch
+  bool wedge = false;  ///< as for a patch
 };
 
 struct SpreadParts {

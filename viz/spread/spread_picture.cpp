@@ -46,7 +46,7 @@ class SpreadPicture {
                       {view_.across(x), height(x) - 0.6}, {.colour = ink, .width = 0.45});
       }
       Pen bar{.colour = ink, .width = 0.8};
-      if (stretch.over >= 0) bar.dash = {2.0, 1.2};
+      if (stretch.over >= 0 || stretch.wedge) bar.dash = {2.0, 1.2};
       std::vector<PagePoint> path{{view_.across(left), height(left) - spread_arrow}};
       for (const mesh::Point& corner : job_.wall.top)
         if (load.follows_top && corner.x > left && corner.x < right)
@@ -74,7 +74,6 @@ class SpreadPicture {
     int number = 0;
     for (const SpreadItem& item : sum.items) {
       ++number;
-      if (item.wedge) continue;  // stands under the lines, in no patch of this needle
       if (item.area > 0.0)
         number_patches(item, number);
       else
@@ -98,12 +97,14 @@ class SpreadPicture {
     std::vector<int> openings;
     for (const SpreadPatch& patch : parts_.patches)
       if (patch.lintel == lintel && (patch.over >= 0) == item.over_opening &&
+          patch.wedge == item.wedge &&
           std::find(openings.begin(), openings.end(), patch.over) == openings.end())
         openings.push_back(patch.over);
     for (const int over : openings) {
       std::vector<const SpreadPatch*> own;
       for (const SpreadPatch& patch : parts_.patches)
-        if (patch.lintel == lintel && patch.over == over) own.push_back(&patch);
+        if (patch.lintel == lintel && patch.over == over && patch.wedge == item.wedge)
+          own.push_back(&patch);
       place(places_in(own), number);
     }
   }
@@ -149,7 +150,7 @@ class SpreadPicture {
     for (const SpreadStretch& stretch : parts_.line_loads) {
       const auto load = static_cast<std::size_t>(stretch.load);
       if (item.thing != solver::SpreadThing{solver::LineLoadId{load}} ||
-          (stretch.over >= 0) != item.over_opening)
+          (stretch.over >= 0) != item.over_opening || stretch.wedge != item.wedge)
         continue;
       const double x = stretch.x.middle();
       const double level =
@@ -160,7 +161,7 @@ class SpreadPicture {
     for (const SpreadStretch& stretch : parts_.point_loads) {
       const auto number_of_load = static_cast<std::size_t>(stretch.load);
       if (item.thing != solver::SpreadThing{solver::PointLoadId{number_of_load}} ||
-          (stretch.over >= 0) != item.over_opening)
+          (stretch.over >= 0) != item.over_opening || stretch.wedge != item.wedge)
         continue;
       const solver::PointLoad& load = job_.point_loads[number_of_load];
       place(beside({view_.across(load.x), view_.down(load.level) - 16.0 - disc_radius}), number);
@@ -191,13 +192,19 @@ Hatch over_opening_hatch() {
   return {.pen = {.colour = support, .width = 0.5}, .spacing = 3.4, .angle = 45.0};
 }
 
+Hatch wedge_hatch() {
+  return {.pen = {.colour = support, .width = 0.5}, .spacing = 3.4, .angle = 0.0};
+}
+
 void fill_patches(Canvas& canvas, const WallView& view, const SpreadParts& parts) {
   std::vector<Loop> straight;
   std::vector<Loop> over;
+  std::vector<Loop> wedge;
   for (const SpreadPatch& patch : parts.patches)
-    (patch.over < 0 ? straight : over).push_back(view.at(patch.outline));
+    (patch.wedge ? wedge : patch.over < 0 ? straight : over).push_back(view.at(patch.outline));
   canvas.fill(straight, support, spread_shade);
   canvas.hatch(over, over_opening_hatch());
+  canvas.hatch(wedge, wedge_hatch());
 }
 
 void draw_spread_loads(Canvas& canvas, const WallView& view, const Job& job,

@@ -23,6 +23,9 @@ void draw_disc(Canvas& canvas, PagePoint at, int number);
 /// What comes straight down, and what stands over openings.
 inline constexpr double spread_shade = 0.22;
 [[nodiscard]] Hatch over_opening_hatch();
+
+/// Of what lies under the 45-degree lines.
+[[nodiscard]] Hatch wedge_hatch();
 void fill_patches(Canvas& canvas, const WallView& view, const SpreadParts& parts);
 
 /// The loads that come to the needle; those over an opening with a dashed bar.
