@@ -58,7 +58,7 @@ std::string mesh_words(const solver::JobResult& result) {
     steps += stage.safety->iterations;
     gap = std::max(gap, stage.safety->gap);
   }
-  return fmt::format("Found on elements of {} mm, {} steps in all; the two bounds differ by {}.",
+  return fmt::format("Found on elements of {} mm, {} steps in all; on these elements the two factors differ by {}.",
                      millimetres(size), steps, gap_words(gap));
 }
 
@@ -70,8 +70,8 @@ Blocks not_found(const solver::JobResult& result) {
   }
   if (names.empty()) return {};
   return callout(Severity::warning, "Not known.",
-                 fmt::format("No factor could be worked out for stage {}: neither bound was found "
-                             "to the accuracy asked.",
+                 fmt::format("No factor could be worked out for stage {}: the two factors "
+                             "could not be brought together.",
                              listed(names)));
 }
 
@@ -84,9 +84,11 @@ Chapter safety_chapter(const solver::JobResult& result, FigureShelf& figures) {
   }
   const Blocks opening = Paragraph{
       "How far the wall is from falling if masonry bears no tension at all, by limit analysis: "
-      "strength alone, whatever the stiffness. A state of stress in equilibrium that the masonry "
-      "bears gives a factor that is safe; a mechanism gives one that the wall cannot pass. The "
-      "lower one counts. Masonry with no way to a support without tension is left out of the "
+      "strength alone, whatever the stiffness. Stresses in equilibrium give one factor, a "
+      "mechanism another; the lower one counts. Strength is looked at at points inside each "
+      "element, so both are of the wall as meshed and neither is a strict bound: where load is "
+      "concentrated near an edge the true factor can be less than half of it, and the checks of "
+      "masonry under bearings count instead. Masonry with no way to a support without tension is left out of the "
       "factor and given as loose, with the least tensile strength that would keep it up."};
   const Blocks body = factors_table(result) + not_found(result) +
                       Paragraph{mesh_words(result), Tone::small} + figures.take("mechanism");
