@@ -10,6 +10,12 @@
 
 namespace deadshore::io {
 
+std::string_view trimmed(std::string_view text) {
+  while (!text.empty() && is_blank(text.front())) text.remove_prefix(1);
+  while (!text.empty() && is_blank(text.back())) text.remove_suffix(1);
+  return text;
+}
+
 std::string in_quotes(std::string_view text) {
   return fmt::format("\"{}\"", printable(std::string(text)));
 }

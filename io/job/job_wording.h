@@ -12,6 +12,14 @@
 /// How messages about a job name keys and values, and say what is due.
 namespace deadshore::io {
 
+/// Whether it is a space or a tab.
+[[nodiscard]] constexpr bool is_blank(char c) {
+  return c == ' ' || c == '\t';
+}
+
+/// Without the blanks before and after.
+[[nodiscard]] std::string_view trimmed(std::string_view text);
+
 /// `text` between quotes, short and printable.
 [[nodiscard]] std::string in_quotes(std::string_view text);
 

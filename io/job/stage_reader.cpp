@@ -9,7 +9,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <string>
 #include <variant>
 #include <vector>
@@ -28,16 +27,6 @@ constexpr std::array acts = {Act::fit,  Act::preload, Act::release, Act::remove,
                              Act::pack, Act::tighten, Act::slacken, Act::load_off, Act::load_on};
 
 constexpr std::string_view every_one = "all";
-
-bool is_space(char c) {
-  return std::isspace(static_cast<unsigned char>(c)) != 0;
-}
-
-std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && is_space(text.front())) text.remove_prefix(1);
-  while (!text.empty() && is_space(text.back())) text.remove_suffix(1);
-  return text;
-}
 
 /// One entry of `do`, and where it is written.
 struct Entry {
@@ -77,7 +66,7 @@ Order read_order(const Entry& entry) {
     if (!text.starts_with(verb)) continue;
     const std::string_view rest = text.substr(verb.size());
     if (rest.empty()) entry.refuse("which names nothing", fmt::format("\"{} NAME\" is due", verb));
-    if (is_space(rest.front())) return {act, trimmed(rest)};
+    if (is_blank(rest.front())) return {act, trimmed(rest)};
   }
   entry.refuse(
       "which begins with no verb that is known",

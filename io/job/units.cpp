@@ -1,6 +1,7 @@
 #include "io/job/units.h"
 
 #include "io/error.h"
+#include "io/job/job_wording.h"
 
 #include <fmt/format.h>
 #include <udunits2.h>
@@ -85,18 +86,8 @@ constexpr std::array<const char*, 18> usual_units{
 bool is_digit(char c) {
   return c >= '0' && c <= '9';
 }
-bool is_space(char c) {
-  return c == ' ' || c == '\t';
-}
-
 char lower(char c) {
   return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-}
-
-std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && is_space(text.front())) text.remove_prefix(1);
-  while (!text.empty() && is_space(text.back())) text.remove_suffix(1);
-  return text;
 }
 
 bool same_but_for_capitals(std::string_view a, std::string_view b) {
@@ -130,7 +121,7 @@ Parts split(std::string_view text) {
 /// only as the power of the symbol before it.
 bool holds_another_number(std::string_view unit) {
   for (std::size_t i = 0; i < unit.size(); ++i) {
-    const bool after_break = i == 0 || is_space(unit[i - 1]) || unit[i - 1] == '/' ||
+    const bool after_break = i == 0 || is_blank(unit[i - 1]) || unit[i - 1] == '/' ||
                              unit[i - 1] == '(' || unit[i - 1] == '.';
     if (is_digit(unit[i]) && after_break) return true;
   }

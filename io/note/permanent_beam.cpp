@@ -80,7 +80,7 @@ Largest largest_of(const solver::JobResult& result, solver::MasonryModel model,
 }
 
 /// A row of hand against staged: what is compared, the hand sum's, and where to find it staged.
-struct Measure {
+struct BeamMeasure {
   std::string name;
   double by_hand = 0.0;
   double BeamResult::*staged;
@@ -91,13 +91,13 @@ std::string kilonewton_metres(double newton_mm) {
   return two_decimals(newton_mm / 1e6);
 }
 
-std::string cell_of(const Largest& largest, const Measure& measure) {
+std::string cell_of(const Largest& largest, const BeamMeasure& measure) {
   if (largest.stage.empty()) return "\u2013";
   return fmt::format("{} ({})", measure.words(largest.value), largest.stage);
 }
 
 Table hand_against_staged(const solver::JobResult& result, const HandBeam& hand) {
-  const std::vector<Measure> measures = {
+  const std::vector<BeamMeasure> measures = {
       {"Moment kNm", hand.largest_moment, &BeamResult::largest_moment, kilonewton_metres},
       {"Shear kN", hand.largest_shear, &BeamResult::largest_shear, kilonewtons},
       {"Deflection mm", hand.deflection, &BeamResult::sag, fine_millimetres},
@@ -109,7 +109,7 @@ Table hand_against_staged(const solver::JobResult& result, const HandBeam& hand)
   for (const solver::MasonryModel model : result.job.analysis.masonry) {
     content.columns.push_back(numeric(fmt::format("Staged, {}", solver::to_string(model))));
   }
-  for (const Measure& measure : measures) {
+  for (const BeamMeasure& measure : measures) {
     std::vector<Text> cells = {measure.name, measure.words(measure.by_hand)};
     for (const solver::MasonryModel model : result.job.analysis.masonry) {
       cells.push_back(cell_of(largest_of(result, model, measure.staged), measure));

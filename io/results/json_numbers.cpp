@@ -27,6 +27,10 @@ double kilonewton_metres(double newton_mm, std::string_view what) {
   return rounded(newton_mm / 1e6, what);
 }
 
+Json range_of(const mesh::Interval& interval) {
+  return Json::array({rounded(interval.from, "range"), rounded(interval.to, "range")});
+}
+
 Json finite_or_null(double value) {
   return std::isfinite(value) ? Json(rounded(value, "ratio")) : Json(nullptr);
 }

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "mesh/plane.h"
+
 #include <nlohmann/json.hpp>
 
 #include <string_view>
@@ -16,6 +18,9 @@ using Json = nlohmann::ordered_json;
 
 /// From N mm.
 [[nodiscard]] double kilonewton_metres(double newton_mm, std::string_view what);
+
+/// [from, to], mm.
+[[nodiscard]] Json range_of(const mesh::Interval& interval);
 
 /// Null where it is infinite: nothing can buckle, or there is no capacity.
 [[nodiscard]] Json finite_or_null(double value);

@@ -38,7 +38,7 @@ std::string number(double value) {
   return fmt::format("{:.4f}", value);
 }
 
-std::string kilonewtons(double newtons) {
+std::string in_kilonewtons(double newtons) {
   return number(newtons / 1e3);
 }
 
@@ -72,7 +72,7 @@ void add_hand(const Rows& rows, const solver::JobResult& result) {
   for (const solver::SpreadSum& sum : sums) {
     const bool needle = sum.support && sum.support->kind == solver::SupportKind::needle;
     rows.add(label_of(result.job, sum.support),
-             needle ? number(place_of(result.job, *sum.support)) : "", kilonewtons(sum.total), "");
+             needle ? number(place_of(result.job, *sum.support)) : "", in_kilonewtons(sum.total), "");
   }
 }
 
@@ -98,9 +98,9 @@ void add_analysis(const Rows& rows, const solver::Job& job, const solver::PanelR
     return;
   }
   for (const solver::SupportReaction& reaction : reactions_of(job, analysis)) {
-    rows.add(label_of(job, reaction.support), place_words(reaction), kilonewtons(reaction.force),
+    rows.add(label_of(job, reaction.support), place_words(reaction), in_kilonewtons(reaction.force),
              settlement_words(analysis, reaction),
-             reaction.mesh_error ? kilonewtons(*reaction.mesh_error) : "");
+             reaction.mesh_error ? in_kilonewtons(*reaction.mesh_error) : "");
   }
 }
 

@@ -7,10 +7,6 @@
 namespace deadshore::io {
 namespace {
 
-Json range(const mesh::Interval& interval) {
-  return Json::array({rounded(interval.from, "range"), rounded(interval.to, "range")});
-}
-
 void add_if_known(Json& json, const char* key, double value) {
   if (std::isfinite(value)) json[key] = rounded(value, key);
 }
@@ -48,13 +44,13 @@ Json mark_of(const solver::Job& job, std::size_t place, const solver::Monitoring
 Json removed_json(const solver::RemovedMasonry& removed) {
   Json courses = Json::array();
   for (const solver::RemovedCourse& course : removed.courses) {
-    courses.push_back({{"y", range(course.y)},
+    courses.push_back({{"y", range_of(course.y)},
                        {"area", rounded(course.area, "course")},
                        {"weight", kilonewtons(course.weight, "course")}});
   }
   Json strips = Json::array();
   for (const solver::RemovedStrip& strip : removed.strips) {
-    strips.push_back({{"x", range(strip.x)},
+    strips.push_back({{"x", range_of(strip.x)},
                       {"area", rounded(strip.area, "strip")},
                       {"weight", kilonewtons(strip.weight, "strip")}});
   }

@@ -7,10 +7,6 @@
 namespace deadshore::io {
 namespace {
 
-Json range(const mesh::Interval& interval) {
-  return Json::array({rounded(interval.from, "range"), rounded(interval.to, "range")});
-}
-
 Json point(const mesh::Point& at) {
   return Json::array({rounded(at.x, "point"), rounded(at.y, "point")});
 }
@@ -20,8 +16,8 @@ Json loose_of(const solver::PanelResult& analysis) {
   for (const solver::LoosePatch& patch : analysis.loose) {
     patches.push_back({{"weight", kilonewtons(patch.weight, "loose weight")},
                        {"area", rounded(patch.area, "loose area")},
-                       {"x", range(patch.x)},
-                       {"y", range(patch.y)},
+                       {"x", range_of(patch.x)},
+                       {"y", range_of(patch.y)},
                        {"where", patch.where}});
   }
   return patches;

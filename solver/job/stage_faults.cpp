@@ -257,8 +257,12 @@ std::string one_of(const std::vector<std::string>& names) {
 std::vector<std::string> removable_names(const Job& job) {
   std::vector<std::string> names = {to_string(WorkPart::cut)};
   if (job.beam) names.emplace_back(to_string(WorkPart::pockets));
-  for (const Lintel& lintel : job.lintels)
-    if (is_in_cut(job, lintel)) names.push_back(lintel.shape.name);
+  for (const Lintel& lintel : job.lintels) {
+    // A lintel called as the cut or the pockets cannot be told from them.
+    if (is_in_cut(job, lintel) && !std::ranges::count(names, lintel.shape.name)) {
+      names.push_back(lintel.shape.name);
+    }
+  }
   return names;
 }
 
