@@ -113,18 +113,18 @@ Check by_pressure(const PierLoads& loads, const PierFooting& footing) {
 }  // namespace
 
 std::optional<double> footing_bearing(const PierFooting& footing) {
-  const Ground& ground = footing.ground;
-  if (!ground.presumed_bearing || ground.slab) return std::nullopt;
-  if (!ground.granular) return ground.presumed_bearing;
-  if (!ground.friction_angle) return std::nullopt;
-  const double phi = *ground.friction_angle * std::numbers::pi / 180.0;
+  const Ground& soil = footing.ground;
+  if (!soil.presumed_bearing || soil.slab) return std::nullopt;
+  if (!soil.granular) return soil.presumed_bearing;
+  if (!soil.friction_angle) return std::nullopt;
+  const double phi = *soil.friction_angle * std::numbers::pi / 180.0;
   const double passive = std::tan(0.25 * std::numbers::pi + 0.5 * phi);
   const double N_q = std::exp(std::numbers::pi * std::tan(phi)) * passive * passive;
   constexpr double long_strip = 1e9;  // mm
   const double resistance =
-      ground.unit_weight * footing.depth * N_q +
-      surface_bearing(footing.width, long_strip, ground.unit_weight, *ground.friction_angle);
-  return std::min(*ground.presumed_bearing, resistance / surface_bearing_factor);
+      soil.unit_weight * footing.depth * N_q +
+      surface_bearing(footing.width, long_strip, soil.unit_weight, *soil.friction_angle);
+  return std::min(*soil.presumed_bearing, resistance / surface_bearing_factor);
 }
 
 std::vector<Check> check_footings(const JobResult& result) {
