@@ -58,8 +58,10 @@ std::string mesh_words(const solver::JobResult& result) {
     steps += stage.safety->iterations;
     gap = std::max(gap, stage.safety->gap);
   }
-  return fmt::format("Found on elements of {} mm, {} steps in all; on these elements the two factors differ by {}.",
-                     millimetres(size), steps, gap_words(gap));
+  return fmt::format(
+      "Found on elements of {} mm, {} steps in all; on these elements the two factors differ by "
+      "{}.",
+      millimetres(size), steps, gap_words(gap));
 }
 
 /// The stages whose factor could not be found.
@@ -88,7 +90,8 @@ Chapter safety_chapter(const solver::JobResult& result, FigureShelf& figures) {
       "mechanism another; the lower one counts. Strength is looked at at points inside each "
       "element, so both are of the wall as meshed and neither is a strict bound: where load is "
       "concentrated near an edge the true factor can be less than half of it, and the checks of "
-      "masonry under bearings count instead. Masonry with no way to a support without tension is left out of the "
+      "masonry under bearings count instead. Masonry with no way to a support without tension is "
+      "left out of the "
       "factor and given as loose, with the least tensile strength that would keep it up."};
   const Blocks body = factors_table(result) + not_found(result) +
                       Paragraph{mesh_words(result), Tone::small} + figures.take("mechanism");

@@ -72,7 +72,8 @@ void add_hand(const Rows& rows, const solver::JobResult& result) {
   for (const solver::SpreadSum& sum : sums) {
     const bool needle = sum.support && sum.support->kind == solver::SupportKind::needle;
     rows.add(label_of(result.job, sum.support),
-             needle ? number(place_of(result.job, *sum.support)) : "", in_kilonewtons(sum.total), "");
+             needle ? number(place_of(result.job, *sum.support)) : "", in_kilonewtons(sum.total),
+             "");
   }
 }
 

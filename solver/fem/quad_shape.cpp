@@ -153,7 +153,8 @@ QuadGeometry::QuadGeometry(const mesh::QuadMesh& mesh) {
 }
 
 Eigen::VectorXd QuadGeometry::node_areas(int quad) const {
-  return shape_ * Eigen::Map<const Eigen::Vector4d>(areas_.data() + 4 * static_cast<std::ptrdiff_t>(quad));
+  return shape_ *
+         Eigen::Map<const Eigen::Vector4d>(areas_.data() + 4 * static_cast<std::ptrdiff_t>(quad));
 }
 
 std::vector<SidePoint> points_on_side(const mesh::QuadMesh& mesh, mesh::Side side) {

@@ -1,11 +1,11 @@
 #include "tests/fuzz/entries.h"
 
 #include "io/commands/summary.h"
+#include "io/document/html.h"
 #include "io/error.h"
 #include "io/job/job_file.h"
 #include "io/job/job_reader.h"
 #include "io/job/units.h"
-#include "io/document/html.h"
 #include "io/note/note.h"
 #include "io/results/reactions_csv.h"
 #include "io/results/results_json.h"

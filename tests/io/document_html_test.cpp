@@ -16,12 +16,12 @@ std::string html(const Blocks& blocks) {
 }
 
 TEST(DocumentHtml, RunsAreMarkedAndEscaped) {
-  EXPECT_EQ(
-      html_of("a < b " + strong("c & d") + io::Run{"2", Mark::sup} + io::Run{"t", Mark::sub} +
-              io::Run{"so", Mark::emphasis} + io::Run{"x = 1", Mark::code} + link_to("#a\"b", "there"))
-          .str(),
-      "a &lt; b <strong>c &amp; d</strong><sup>2</sup><sub>t</sub><em>so</em>"
-      "<code>x = 1</code><a href=\"#a&quot;b\">there</a>");
+  EXPECT_EQ(html_of("a < b " + strong("c & d") + io::Run{"2", Mark::sup} + io::Run{"t", Mark::sub} +
+                    io::Run{"so", Mark::emphasis} + io::Run{"x = 1", Mark::code} +
+                    link_to("#a\"b", "there"))
+                .str(),
+            "a &lt; b <strong>c &amp; d</strong><sup>2</sup><sub>t</sub><em>so</em>"
+            "<code>x = 1</code><a href=\"#a&quot;b\">there</a>");
   EXPECT_THAT(html_of(io::Run{"Plumb.", Mark::hold}).str(),
               HasSubstr("<span class=\"hold\"><span class=\"box\"></span>Plumb.</span>"));
 }

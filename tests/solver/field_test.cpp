@@ -2,9 +2,9 @@
 // rules are ours; no outside source.
 #include "solver/job/field.h"
 
+#include "solver/job/job_fields.h"
 #include "solver/job/needle_frame_fields.h"
 #include "solver/job/number_faults.h"
-#include "solver/job/job_fields.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

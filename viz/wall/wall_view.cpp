@@ -120,7 +120,8 @@ Rect WallView::frame(const mesh::WallShape& wall) const {
 WallPage fit_wall(const mesh::WallShape& wall, const Margins& margins) {
   // Labels that leave the wall too little room make the page larger, not the wall a line.
   const double wide = std::max(page_width - margins.left - margins.right, least_share * page_width);
-  const double high = std::max(usual_height - margins.top - margins.bottom, least_share * usual_height);
+  const double high =
+      std::max(usual_height - margins.top - margins.bottom, least_share * usual_height);
   WallPage page;
   page.view.scale = std::min(wide / wall.length, high / wall.height());
   page.view.origin.x = margins.left + 0.5 * (wide - page.view.scale * wall.length);

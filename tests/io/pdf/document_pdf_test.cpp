@@ -202,9 +202,9 @@ TEST(DocumentPdf, FiguresAreLinesAndTextAndWideOnesTakeALandscapePage) {
 }
 
 TEST(DocumentPdf, TextIsSearchableInEmbeddedFonts) {
-  const PdfFile pdf(pdf_of(Paragraph{"\u03c3 \u2264 2.4 N/mm\u00b2, 3 \u00d7 4 \u2013 f" +
-                                     Text(io::Run{"t", Mark::sub}) + " " + io::Run{"so", Mark::emphasis} +
-                                     " " + io::Run{"x = 1", Mark::code} + strong("!")}));
+  const PdfFile pdf(pdf_of(Paragraph{
+      "\u03c3 \u2264 2.4 N/mm\u00b2, 3 \u00d7 4 \u2013 f" + Text(io::Run{"t", Mark::sub}) + " " +
+      io::Run{"so", Mark::emphasis} + " " + io::Run{"x = 1", Mark::code} + strong("!")}));
   EXPECT_EQ(page_with(pdf.page_texts(), "\u03c3 \u2264 2.4 N/mm\u00b2, 3 \u00d7 4 \u2013 f"), 1U);
   EXPECT_THAT(pdf.fonts(), Each(HasSubstr("DejaVuSans")));
   EXPECT_THAT(pdf.fonts(), Each(HasSubstr("yes yes yes")));  // embedded, a subset, with its letters
