@@ -155,7 +155,7 @@ std::string stage_row(const solver::StageResult& stage) {
                                 : fmt::format("{:>9}", "-");
   };
   const std::string factor =
-      facts.factor > 100.0 ? fmt::format("{:>9}", "> 100") : narrow(facts.factor, 2);
+      facts.factor > 100.0 ? fmt::format("{:>9}", "> 100") : narrow(std::floor(100.0 * facts.factor) / 100.0, 2);
   return name + fitted(facts.needle, needle_width) + narrow(kilonewtons(facts.needle_load), 2) +
          narrow(facts.settlement, 2) + narrow(facts.widest_crack, 2) +
          narrow(kilonewtons(facts.loose_weight), 2) + factor + "\n";
@@ -173,7 +173,7 @@ std::string stage_table(const solver::JobResult& result) {
   return text +
          wrapped(
              "crack: the widest; loose: masonry that would fall, cracked; factor: on all loads, "
-             "without tension");
+             "without tension, no less than this");
 }
 
 /// ", stage cut" where there are stages.
@@ -233,9 +233,13 @@ std::string stands_by_tension(const solver::JobResult& result) {
   const solver::StageResult* least = stage_of_least_factor(result);
   if (least == nullptr || solver::is_safe_without_tension(least->safety->factor)) return "";
   return wrapped(
-      fmt::format("!! STANDS BY TENSION ALONE{}: without it the wall bears {:.2f} "
-                  "times its loads. {}",
-                  at(result, *least), least->safety->factor, one_line(least->safety->verdict)));
+      fmt::format("!! {}{}: without tension the wall bears no less than {:.2f} and no more than "
+                  "{:.2f} times its loads. {}",
+                  least->safety->upper_factor < 1.0 ? "STANDS BY TENSION ALONE"
+                                                    : "NOT SHOWN TO STAND WITHOUT TENSION",
+                  at(result, *least), std::floor(100.0 * least->safety->factor) / 100.0,
+                  std::ceil(100.0 * least->safety->upper_factor) / 100.0,
+                  one_line(least->safety->verdict)));
 }
 
 /// No alarm: the wall stands. Empty where there is one.

@@ -121,8 +121,10 @@ std::vector<Row> of_the_stages(const solver::JobResult& result) {
   }
   if (const solver::StageResult* least = stage_of_least_factor(result)) {
     findings.push_back({{"Factor without tension",
-                         fmt::format("{} on all loads, least{}",
-                                     factor_words(least->safety->factor), in_stage(result, *least)),
+                         fmt::format("no less than {} and no more than {} on all loads, least{}",
+                                     lower_factor_words(least->safety->factor),
+                                     upper_factor_words(least->safety->upper_factor),
+                                     in_stage(result, *least)),
                          link_to("#safety", "Safety without tension")}});
   }
   return findings;

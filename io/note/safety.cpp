@@ -15,9 +15,11 @@ namespace {
 using solver::StageResult;
 using solver::StageSafety;
 
+constexpr double next_to_nothing = 30.0;  // N, a brick
+
 RowKind kind_of(const StageSafety& safety) {
   if (!solver::is_safe_without_tension(safety.factor)) return RowKind::fails;
-  return safety.loose_weight > 0.0 ? RowKind::unverified : RowKind::plain;
+  return safety.loose_weight >= next_to_nothing ? RowKind::unverified : RowKind::plain;
 }
 
 std::string tension_words(double needed) {
@@ -27,15 +29,16 @@ std::string tension_words(double needed) {
 Table factors_table(const solver::JobResult& result) {
   Table content{"safety-factors",
                 "Factor on all loads at which the wall has no equilibrium or crushes",
-                {"Stage", numeric("Factor"), numeric("From stresses"), numeric("From a mechanism"),
-                 numeric("With the tension given"), numeric("Loose kN"),
-                 numeric("Tension needed N/mm\u00b2")}};
+                {"Stage", numeric("No less than"), numeric("No more than"),
+                 numeric("With the tension given, about"), numeric("Left out kN"),
+                 numeric("Loose kN"), numeric("Tension needed N/mm\u00b2")}};
   for (const StageResult& stage : result.stages) {
     if (!stage.safety) continue;
     const StageSafety& safety = *stage.safety;
-    content.add({stage.name, factor_words(safety.factor), factor_words(safety.static_factor),
-                 factor_words(safety.kinematic_factor), factor_words(safety.factor_with_tension),
-                 loose_kilonewtons(safety.loose_weight), tension_words(safety.tension_needed)},
+    content.add({stage.name, lower_factor_words(safety.factor),
+                 upper_factor_words(safety.upper_factor), factor_words(safety.factor_with_tension),
+                 loose_kilonewtons(safety.let_go), loose_kilonewtons(safety.loose_weight),
+                 tension_words(safety.tension_needed)},
                 kind_of(safety));
     if (!safety.verdict.empty()) {
       content.add({with_raised_powers(safety.verdict)}, RowKind::working);
@@ -44,22 +47,28 @@ Table factors_table(const solver::JobResult& result) {
   return content;
 }
 
-std::string gap_words(double gap) {
-  return gap < 1e-3 ? "less than 0.1 %" : percent(gap) + " % at most";
-}
-
 std::string mesh_words(const solver::JobResult& result) {
-  double size = 0.0;
+  int triangles = 0;
   int steps = 0;
-  double gap = 0.0;
+  double error = 0.0;
+  double tension = 0.0;
+  bool wide = false;
   for (const StageResult& stage : result.stages) {
     if (!stage.safety) continue;
-    size = std::max(size, stage.safety->mesh_size);
+    triangles = std::max(triangles, stage.safety->triangles);
     steps += stage.safety->iterations;
-    gap = std::max(gap, stage.safety->gap);
+    error = std::max(error, stage.safety->equilibrium_error);
+    tension = std::max(tension, stage.safety->tension_left);
+    wide = wide || is_wide(*stage.safety);
   }
-  return fmt::format("Found on elements of {} mm, {} steps in all; on these elements the two factors differ by {}.",
-                     millimetres(size), steps, gap_words(gap));
+  return fmt::format(
+      "Found on up to {} triangles, {} steps in all. The stresses behind the lower bound were "
+      "measured: forces out of balance by {:.0e} of the largest load at most, tension of {:.0e} "
+      "N/mm\u00b2 at most.{}",
+      triangles, steps, error, tension,
+      wide ? " Where the two bounds are far apart the lower one counts, and the true factor may be "
+             "well above it."
+           : "");
 }
 
 /// The stages whose factor could not be found.
@@ -70,9 +79,7 @@ Blocks not_found(const solver::JobResult& result) {
   }
   if (names.empty()) return {};
   return callout(Severity::warning, "Not known.",
-                 fmt::format("No factor could be worked out for stage {}: the two factors "
-                             "could not be brought together.",
-                             listed(names)));
+                 fmt::format("No factor could be worked out for stage {}.", listed(names)));
 }
 
 }  // namespace
@@ -84,12 +91,14 @@ Chapter safety_chapter(const solver::JobResult& result, FigureShelf& figures) {
   }
   const Blocks opening = Paragraph{
       "How far the wall is from falling if masonry bears no tension at all, by limit analysis: "
-      "strength alone, whatever the stiffness. Stresses in equilibrium give one factor, a "
-      "mechanism another; the lower one counts. Strength is looked at at points inside each "
-      "element, so both are of the wall as meshed and neither is a strict bound: where load is "
-      "concentrated near an edge the true factor can be less than half of it, and the checks of "
-      "masonry under bearings count instead. Masonry with no way to a support without tension is left out of the "
-      "factor and given as loose, with the least tensile strength that would keep it up."};
+      "strength alone, whatever the stiffness. Stresses in equilibrium everywhere that the masonry "
+      "bears give a factor that the true one is no less than; a mechanism gives one that it is no "
+      "more than. Both are strict for the wall as a continuum, however coarse the triangles; the "
+      "lower one counts in every check. Needles, packing and shores under joist ends are taken as "
+      "unyielding here and have checks of their own. Masonry with no way to a support without "
+      "tension, and the layer under flat soffits and heads, is in neither and its weight is given "
+      "as left out. What is loose, the least tensile strength that would keep it up and the factor "
+      "with tension are estimates on coarser elements, not bounds."};
   const Blocks body = factors_table(result) + not_found(result) +
                       Paragraph{mesh_words(result), Tone::small} + figures.take("mechanism");
   return {"safety", "Safety without tension", opening, body};

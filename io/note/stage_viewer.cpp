@@ -66,7 +66,9 @@ Json facts_of(const solver::JobResult& result, const StageResult& stage, Masonry
     facts.push_back(fact("damage", "Damage, 0 to 5", analysis->damage->in_words));
   if (model == MasonryModel::cracked) add_of_cracked_masonry(*analysis, facts);
   if (stage.safety) {
-    facts.push_back(fact("factor", "Factor without tension", factor_words(stage.safety->factor)));
+    facts.push_back(fact("factor", "Factor without tension",
+                         fmt::format("{} to {}", lower_factor_words(stage.safety->factor),
+                                     upper_factor_words(stage.safety->upper_factor))));
   }
   facts.push_back(worst_check(result, stage));
   return facts;

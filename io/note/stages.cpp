@@ -49,14 +49,14 @@ Blocks work_table(const solver::JobResult& result) {
     content.add({stage.name, significant(stage.day, 4), done, needle_words(facts),
                  fine_millimetres(facts.settlement), fine_millimetres(facts.widest_crack),
                  damage_words(facts.damage), loose_kilonewtons(facts.loose_weight),
-                 factor_words(facts.factor)},
+                 lower_factor_words(facts.factor)},
                 kind_of(facts));
   }
   return content +
          Paragraph{
              "Damage: category 0 (negligible) to 5 (very severe) of the masonry above the soffit, "
              "since the first stage. Loose: masonry that would fall, by the cracked analysis. "
-             "Factor: on all loads, if masonry bears no tension. A dash: not known.",
+             "Factor: on all loads, if masonry bears no tension; the true one is no less. A dash: not known.",
              Tone::small};
 }
 

@@ -122,10 +122,15 @@ Blocks without_tension(const solver::JobResult& result) {
   const bool safe = least == nullptr || solver::is_safe_without_tension(least->safety->factor);
   const solver::StageResult* least_safe = safe ? nullptr : least;
   if (least_safe != nullptr) {
-    warnings += callout(Severity::alarm, "The wall stands by tension alone.",
-                        fmt::format("Without tension it bears only {} times its loads{}. {}",
-                                    factor_words(least->safety->factor), in_stage(result, *least),
-                                    with_raised_powers(least->safety->verdict)));
+    const bool falls = least->safety->upper_factor < 1.0;
+    warnings += callout(
+        Severity::alarm,
+        falls ? "The wall stands by tension alone." : "Not shown to stand without tension.",
+        fmt::format("Without tension it bears no less than {} and no more than {} times its loads{}. "
+                    "{}",
+                    lower_factor_words(least->safety->factor),
+                    upper_factor_words(least->safety->upper_factor), in_stage(result, *least),
+                    with_raised_powers(least->safety->verdict)));
   }
   const solver::StageResult* loosest = stage_of_most_loose_without_tension(result);
   if (loosest != nullptr && loosest != least_safe) {

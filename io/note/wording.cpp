@@ -100,6 +100,14 @@ std::string factor_words(double factor) {
   return factor > 100.0 ? "over 100" : two_decimals(factor);
 }
 
+std::string lower_factor_words(double factor) {
+  return factor_words(std::floor(100.0 * factor) / 100.0);
+}
+
+std::string upper_factor_words(double factor) {
+  return factor_words(std::ceil(100.0 * factor) / 100.0);
+}
+
 std::string unit_weight(double newtons_per_cubic_mm) {
   return significant(newtons_per_cubic_mm * 1e6, 4) + " kN/m\u00b3";
 }

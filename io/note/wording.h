@@ -28,6 +28,10 @@ namespace deadshore::io {
 /// A factor on loads: "1.63", or "over 100" where no load that matters brings the wall down.
 [[nodiscard]] std::string factor_words(double factor);
 
+/// The same of a lower bound, rounded down, and of an upper one, rounded up.
+[[nodiscard]] std::string lower_factor_words(double factor);
+[[nodiscard]] std::string upper_factor_words(double factor);
+
 [[nodiscard]] std::string unit_weight(double newtons_per_cubic_mm);  ///< "19 kN/m³"
 
 /// Three figures without an exponent: "1234", "21.3", "0.87", "0.0123".

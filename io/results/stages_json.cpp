@@ -170,15 +170,16 @@ Json operations_of(const solver::Job& job, const solver::StageResult& stage) {
 
 Json safety_of(const solver::StageSafety& safety) {
   return {{"factor", finite_or_null(safety.factor)},
-          {"static", finite_or_null(safety.static_factor)},
-          {"kinematic", finite_or_null(safety.kinematic_factor)},
+          {"upper", finite_or_null(safety.upper_factor)},
+          {"let_go", kilonewtons(safety.let_go, "weight in neither bound")},
           {"factor_with_tension", finite_or_null(safety.factor_with_tension)},
           {"loose_weight", kilonewtons(safety.loose_weight, "weight loose without tension")},
           {"tension_needed", safety.tension_needed < solver::most_factor
                                  ? finite_or_null(safety.tension_needed)
                                  : Json(nullptr)},
-          {"gap", finite_or_null(safety.gap)},
-          {"mesh_size", rounded(safety.mesh_size, "mesh size")},
+          {"equilibrium_error", finite_or_null(safety.equilibrium_error)},
+          {"tension_left", finite_or_null(safety.tension_left)},
+          {"triangles", safety.triangles},
           {"iterations", safety.iterations},
           {"verdict", safety.verdict}};
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <bit>
 #include <cstdint>
+#include <iterator>
 #include <map>
 
 namespace deadshore::solver {
@@ -139,6 +140,43 @@ StiffnessPattern::StiffnessPattern(const mesh::QuadMesh& mesh, const EquationMap
     }
     for (std::size_t i = 0; i < numbers.size(); ++i) {
       for (std::size_t j = 0; j <= i; ++j) places_.push_back(place(numbers[i], numbers[j]));
+    }
+  }
+}
+
+StiffnessPattern::StiffnessPattern(int equations, int width, std::span<const int> numbers)
+    : empty_(equations, equations) {
+  const std::size_t size = static_cast<std::size_t>(width);
+  std::vector<std::vector<int>> rows(static_cast<std::size_t>(equations));
+  for (std::size_t first = 0; first < numbers.size(); first += size) {
+    const auto own = numbers.subspan(first, size);
+    for (const int column : own) {
+      if (column < 0) continue;
+      std::vector<int>& below = rows[static_cast<std::size_t>(column)];
+      std::ranges::copy_if(own, std::back_inserter(below), [&](int row) { return row >= column; });
+    }
+  }
+  std::size_t entries = 0;
+  for (std::vector<int>& below : rows) {
+    std::ranges::sort(below);
+    below.erase(std::unique(below.begin(), below.end()), below.end());
+    entries += below.size();
+  }
+  empty_.resizeNonZeros(static_cast<Eigen::Index>(entries));
+  int next = 0;
+  for (int column = 0; column < equations; ++column) {
+    empty_.outerIndexPtr()[column] = next;
+    for (const int row : rows[static_cast<std::size_t>(column)]) {
+      empty_.innerIndexPtr()[next++] = row;
+    }
+  }
+  empty_.outerIndexPtr()[equations] = next;
+  std::fill_n(empty_.valuePtr(), next, 0.0);
+  places_per_quad_ = width * (width + 1) / 2;
+  for (std::size_t first = 0; first < numbers.size(); first += size) {
+    for (std::size_t i = 0; i < size; ++i) {
+      for (std::size_t j = 0; j <= i; ++j)
+        places_.push_back(place(numbers[first + i], numbers[first + j]));
     }
   }
 }

@@ -25,6 +25,10 @@ class StiffnessPattern {
   StiffnessPattern(const mesh::QuadMesh& mesh, const EquationMap& equations,
                    std::span<const std::vector<int>> couplings = {});
 
+  /// For elements of any kind: `width` numbers of equations each, one element after the other, -1
+  /// where there is none. Without colours.
+  StiffnessPattern(int equations, int width, std::span<const int> numbers);
+
   /// A matrix with the pattern and all values zero.
   [[nodiscard]] const SparseStiffness& empty() const { return empty_; }
 

@@ -1,80 +1,54 @@
 #include "solver/limit/equilibrium.h"
 
 #include "solver/fem/index.h"
-#include "solver/job/error.h"
 
 namespace deadshore::solver {
 
-Equilibrium::Equilibrium(const mesh::QuadMesh& mesh, std::span<const Support> supports,
-                         std::span<const double> thickness)
-    : thickness_(thickness.begin(), thickness.end()),
-      equations_(mesh, supports),
-      pattern_(mesh, equations_),
-      geometry_(mesh),
-      quad_count_(mesh.quad_count()) {
-  if (mesh.order != mesh::QuadOrder::eight_node) {
-    throw SolveError("limit analysis: elements of 8 nodes are due");
-  }
-  numbers_.reserve(2 * mesh.connectivity.size());
-  for (const int node : mesh.connectivity) {
-    for (const int component : {0, 1}) numbers_.push_back(equations_.equation(node, component));
-  }
-}
-
-/// Volume strain by the displacements of the element's nodes.
-Equilibrium::StrainMatrix Equilibrium::strain_matrix(int quad, int point) const {
-  const auto g = geometry_.gradient<nodes>(quad, point);
-  StrainMatrix B;
-  for (int i = 0; i < nodes; ++i) {
-    B.col(2 * i) << g(0, i), g(0, i), g(1, i);
-    B.col(2 * i + 1) << g(1, i), -g(1, i), g(0, i);
-  }
-  return geometry_.area(quad, point) * thickness_[index_of(quad)] * B;
-}
-
-std::span<const int> Equilibrium::numbers(int quad) const {
-  return std::span<const int>(numbers_).subspan(index_of(quad) * 2 * nodes, 2 * nodes);
-}
+Equilibrium::Equilibrium(ElementMatrices matrices)
+    : matrices_(std::move(matrices)),
+      pattern_(matrices_.equations, matrices_.width, matrices_.numbers) {}
 
 void Equilibrium::add_forces(std::span<const Mohr> stress, Eigen::VectorXd& force) const {
-  for (int quad = 0; quad < quad_count_; ++quad) {
-    Eigen::Matrix<double, 2 * nodes, 1> local = Eigen::Matrix<double, 2 * nodes, 1>::Zero();
-    for (int point = 0; point < quad_points; ++point) {
-      local.noalias() +=
-          strain_matrix(quad, point).transpose() * stress[index_of(quad_points * quad + point)];
+  Eigen::VectorXd local(matrices_.width);
+  for (int element = 0; element < element_count(); ++element) {
+    local.setZero();
+    for (int point = 0; point < matrices_.points; ++point) {
+      local.noalias() += matrices_.of(element, point).transpose() *
+                         stress[index_of(matrices_.points * element + point)];
     }
-    const auto number = numbers(quad);
-    for (int i = 0; i < 2 * nodes; ++i) {
+    const auto number = matrices_.numbers_of(element);
+    for (int i = 0; i < matrices_.width; ++i) {
       if (number[index_of(i)] >= 0) force(number[index_of(i)]) += local(i);
     }
   }
 }
 
 void Equilibrium::strains(const Eigen::VectorXd& u, std::span<Mohr> strain) const {
-  for (int quad = 0; quad < quad_count_; ++quad) {
-    const auto number = numbers(quad);
-    Eigen::Matrix<double, 2 * nodes, 1> local;
-    for (int i = 0; i < 2 * nodes; ++i)
+  Eigen::VectorXd local(matrices_.width);
+  for (int element = 0; element < element_count(); ++element) {
+    const auto number = matrices_.numbers_of(element);
+    for (int i = 0; i < matrices_.width; ++i)
       local(i) = number[index_of(i)] >= 0 ? u(number[index_of(i)]) : 0.0;
-    for (int point = 0; point < quad_points; ++point) {
-      strain[index_of(quad_points * quad + point)].noalias() = strain_matrix(quad, point) * local;
+    for (int point = 0; point < matrices_.points; ++point) {
+      strain[index_of(matrices_.points * element + point)].noalias() =
+          matrices_.of(element, point) * local;
     }
   }
 }
 
 void Equilibrium::add_stiffness(std::span<const Eigen::Matrix3d> root,
                                 SparseStiffness& stiffness) const {
-  Eigen::Matrix<double, 3 * quad_points, 2 * nodes> half;
-  Eigen::Matrix<double, 2 * nodes, 2 * nodes> local;
-  for (int quad = 0; quad < quad_count_; ++quad) {
-    for (int point = 0; point < quad_points; ++point) {
+  Eigen::MatrixXd half(3 * matrices_.points, matrices_.width);
+  Eigen::MatrixXd local(matrices_.width, matrices_.width);
+  for (int element = 0; element < element_count(); ++element) {
+    for (int point = 0; point < matrices_.points; ++point) {
       half.middleRows<3>(3 * point).noalias() =
-          root[index_of(quad_points * quad + point)] * strain_matrix(quad, point);
+          root[index_of(matrices_.points * element + point)] * matrices_.of(element, point);
     }
     local.noalias() = half.transpose() * half;
     std::size_t k = 0;
-    const auto places = pattern_.places(quad);
-    for (int i = 0; i < 2 * nodes; ++i) {
+    const auto places = pattern_.places(element);
+    for (int i = 0; i < matrices_.width; ++i) {
       for (int j = 0; j <= i; ++j, ++k) {
         if (places[k] >= 0) stiffness.valuePtr()[places[k]] += local(i, j);
       }

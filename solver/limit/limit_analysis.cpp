@@ -2,6 +2,7 @@
 
 #include "solver/fem/index.h"
 #include "solver/fem/quad_shape.h"
+#include "solver/limit/quad_elements.h"
 
 #include <algorithm>
 #include <cmath>
@@ -46,20 +47,21 @@ double sum(const std::vector<double>& values, std::size_t from, std::size_t to) 
 LimitAnalysis::LimitAnalysis(const LimitProblem& problem)
     : problem_(problem),
       force_unit_(force_unit_of(problem)),
-      equilibrium_(problem.quads, problem.supports,
-                   times(problem.thickness, problem.masonry_strength / force_unit_)),
+      equations_(problem.quads, problem.supports),
+      equilibrium_(quad_elements(problem.quads, equations_,
+                                 times(problem.thickness, problem.masonry_strength / force_unit_))),
       solver_(equilibrium_) {}
 
 LimitProgram LimitAnalysis::program(double tension) const {
   LimitProgram program;
-  program.load = Eigen::VectorXd::Zero(equilibrium_.equations().count());
+  program.load = Eigen::VectorXd::Zero(equations_.count());
   for (std::size_t quad = 0; quad < problem_.compression.size(); ++quad) {
     const double own = problem_.is_masonry[quad] != 0 ? tension : problem_.tension[quad];
     program.strength.push_back({problem_.compression[quad] / problem_.masonry_strength,
                                 std::max(own / problem_.masonry_strength, tension_left), 0.0});
   }
   for (const LinearForm& point : problem_.pushing) {
-    program.forces.push_back({.along = point.over(equilibrium_.equations())});
+    program.forces.push_back({.along = point.over(equations_)});
   }
   return program;
 }
@@ -68,14 +70,14 @@ Eigen::VectorXd LimitAnalysis::all_loads() const {
   const Eigen::Index nodes = problem_.quads.node_count();
   Eigen::VectorXd load = Eigen::VectorXd::Zero(2 * nodes);
   load(Eigen::seqN(1, nodes, 2)) = -(problem_.masonry_weight + problem_.other_load) / force_unit_;
-  return equilibrium_.equations().gather_free(load);
+  return equations_.gather_free(load);
 }
 
 /// A hanger on each node with load, like `kind` but for its place and its most.
 void LimitAnalysis::add_hangers(LimitProgram& program, const Eigen::VectorXd& load,
                                 const UnknownForce& kind) const {
   for (int node = 0; node < problem_.quads.node_count(); ++node) {
-    const int equation = equilibrium_.equations().equation(node, 1);
+    const int equation = equations_.equation(node, 1);
     const double most = load(node) / force_unit_;
     if (equation < 0 || most <= 0.0) continue;
     UnknownForce hanger = kind;
@@ -93,7 +95,7 @@ LimitSolution LimitAnalysis::solve(const LimitProgram& program, double scale, do
 }
 
 std::vector<double> LimitAnalysis::mechanism_of(const Eigen::VectorXd& velocity) const {
-  Eigen::VectorXd nodal = equilibrium_.equations().spread_out(velocity);
+  Eigen::VectorXd nodal = equations_.spread_out(velocity);
   const double largest = nodal.reshaped(2, nodal.size() / 2).colwise().norm().maxCoeff();
   if (largest > 0.0) nodal /= largest;
   return {nodal.begin(), nodal.end()};
@@ -143,7 +145,7 @@ LimitFactor LimitAnalysis::factor(double tension, double may_fall, double most) 
 }
 
 double LimitAnalysis::upper_factor(const std::vector<double>& mechanism, double tension) const {
-  const Eigen::VectorXd velocity = equilibrium_.equations().gather_free(
+  const Eigen::VectorXd velocity = equations_.gather_free(
       Eigen::Map<const Eigen::VectorXd>(mechanism.data(), std::ssize(mechanism)));
   const double work = velocity.dot(all_loads());
   if (work <= 0.0) return std::numeric_limits<double>::infinity();

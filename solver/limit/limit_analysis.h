@@ -1,5 +1,6 @@
 #pragma once
 
+#include "solver/fem/equation_map.h"
 #include "solver/limit/limit_problem.h"
 #include "solver/limit/limit_program.h"
 #include "solver/limit/stage_safety.h"
@@ -78,6 +79,7 @@ class LimitAnalysis {
 
   const LimitProblem& problem_;
   double force_unit_ = 1.0;  ///< N
+  EquationMap equations_;
   Equilibrium equilibrium_;
   LimitSolver solver_;
   int iterations_ = 0;

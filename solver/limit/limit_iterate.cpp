@@ -19,7 +19,7 @@ LimitIterate::LimitIterate(const Equilibrium& equilibrium, SparseCholesky& facto
     : equilibrium_(equilibrium),
       factor_(factor),
       program_(program),
-      u_(Eigen::VectorXd::Zero(equilibrium.equations().count())),
+      u_(Eigen::VectorXd::Zero(equilibrium.equation_count())),
       stress_(static_cast<std::size_t>(equilibrium.point_count())),
       force_(program.forces.size()),
       parameter_(has_parameter() ? std::min(1.0, 0.5 * program.most_parameter) : 0.0),
@@ -66,7 +66,7 @@ std::size_t LimitIterate::add_bound(double slack) {
 }
 
 const Strength& LimitIterate::strength(std::size_t point) const {
-  return program_.strength[point / quad_points];
+  return program_.strength[point / static_cast<std::size_t>(equilibrium_.points_per_element())];
 }
 
 double LimitIterate::price() const {

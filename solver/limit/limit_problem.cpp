@@ -11,28 +11,6 @@ namespace deadshore::solver {
 
 namespace {
 
-/// What a region is made of. Its tension is that of a material that is not masonry.
-struct RegionMaterial {
-  double thickness = 0.0;
-  double unit_weight = 0.0;
-  double compression = 0.0;
-  double tension = 0.0;
-  bool is_masonry = true;
-};
-
-RegionMaterial material_of(const Job& job, const StageState& state, mesh::Region region) {
-  if (region.kind == mesh::RegionKind::lintel) {
-    const Lintel& lintel = job.lintels[region.index];
-    const double strength = lintel_strength * job.masonry.compressive_strength;
-    return {lintel.thickness, lintel.unit_weight, strength, strength, false};
-  }
-  if (region == padstones_region && state.padstones && job.beam) {
-    const Padstone& padstone = job.beam->padstone;
-    return {job.thickness, padstone.unit_weight, padstone.strength, 0.0, false};
-  }
-  return {job.thickness, job.masonry.unit_weight, job.masonry.compressive_strength, 0.0, true};
-}
-
 void add_all_pushing(const Job& job, const StageState& state, LimitProblem& problem) {
   const mesh::Interval everywhere{-std::numeric_limits<double>::infinity(),
                                   std::numeric_limits<double>::infinity()};
@@ -53,6 +31,19 @@ void add_all_pushing(const Job& job, const StageState& state, LimitProblem& prob
 }
 
 }  // namespace
+
+RegionMaterial material_of(const Job& job, const StageState& state, mesh::Region region) {
+  if (region.kind == mesh::RegionKind::lintel) {
+    const Lintel& lintel = job.lintels[region.index];
+    const double strength = lintel_strength * job.masonry.compressive_strength;
+    return {lintel.thickness, lintel.unit_weight, strength, strength, false};
+  }
+  if (region == padstones_region && state.padstones && job.beam) {
+    const Padstone& padstone = job.beam->padstone;
+    return {job.thickness, padstone.unit_weight, padstone.strength, 0.0, false};
+  }
+  return {job.thickness, job.masonry.unit_weight, job.masonry.compressive_strength, 0.0, true};
+}
 
 void add_pushing(LimitProblem& problem, mesh::Chain chain, mesh::Interval x) {
   for (const mesh::Side side : problem.quads.sides_of(chain)) {

@@ -33,6 +33,17 @@ struct LimitProblem {
 
 inline constexpr double lintel_strength = 10.0;
 
+/// What a region is made of. Its tension is that of a material that is not masonry.
+struct RegionMaterial {
+  double thickness = 0.0;    ///< mm
+  double unit_weight = 0.0;  ///< N/mm3
+  double compression = 0.0;  ///< N/mm2
+  double tension = 0.0;      ///< N/mm2
+  bool is_masonry = true;
+};
+[[nodiscard]] RegionMaterial material_of(const Job& job, const StageState& state,
+                                         mesh::Region region);
+
 /// \param quads the quadrilaterals that are there at the stage, with the chains of the whole mesh
 /// \throws SolveError if part of a load has no masonry to stand on
 [[nodiscard]] LimitProblem limit_problem(const Job& job, const StageState& state,

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <algorithm>
 #include <cctype>
 #include <cmath>
 
@@ -13,7 +14,6 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double brick = 30.0;        // N
 constexpr double few_bricks = 500.0;  // N
 constexpr double small_share = 0.01;  // of the masonry above the soffit
 
@@ -43,13 +43,58 @@ std::string capital(std::string text) {
   return text;
 }
 
+/// A lower bound is rounded down and an upper one up.
+std::string lower_in_words(double factor) {
+  return fmt::format("{:.2f}", std::floor(100.0 * factor) / 100.0);
+}
+std::string upper_in_words(double factor) {
+  return fmt::format("{:.2f}", std::ceil(100.0 * factor) / 100.0);
+}
+
+std::string on_supports(const StageState& state) {
+  const bool is_propped =
+      state.packed_on || std::ranges::any_of(state.needles, is_in) ||
+      std::ranges::any_of(state.shore_tight, [](char is_tight) { return is_tight != 0; });
+  return is_propped ? " What props it is taken as unyielding here and has checks of its own." : "";
+}
+
+/// \param what what it is about, to go before "stands"
 std::string on_factor(const Job& job, const StageState& state, const LimitFindings& findings,
                       const StageSafety& safety, const std::string& what) {
-  if (safety.factor >= 0.99 * most_factor) {
-    return fmt::format("{} at any multiple of its loads that matters.", what);
+  const std::string supports = on_supports(state);
+  if (safety.upper_factor < 1.0) {
+    return fmt::format("{} gives way at no more than {} times its loads, {}.{}", what,
+                       upper_in_words(safety.upper_factor), in_words(job, state, findings.crushes),
+                       supports);
   }
-  return fmt::format("{} up to {:.1f} times its loads; then masonry gives way {}.", what,
-                     safety.factor, in_words(job, state, findings.crushes));
+  if (safety.factor < 1.0) {
+    return fmt::format(
+        "{} is not shown to stand without tension: stresses in equilibrium were found up to {} "
+        "times its loads, and {} times would make it give way {}.{}",
+        what, lower_in_words(safety.factor), upper_in_words(safety.upper_factor),
+        in_words(job, state, findings.crushes), supports);
+  }
+  if (safety.factor >= 0.99 * most_factor) {
+    return fmt::format(
+        "{} stands without tension in its mortar at any multiple of its loads that matters.{}",
+        what, supports);
+  }
+  const std::string wide =
+      is_wide(safety) ? ", which is too far apart to say where between the two" : "";
+  return fmt::format(
+      "{} stands without tension in its mortar up to {} times its loads at least; at no more than "
+      "{} times masonry gives way {}{}.{}",
+      what, lower_in_words(safety.factor), upper_in_words(safety.upper_factor),
+      in_words(job, state, findings.crushes), wide, supports);
+}
+
+/// What was taken as gone.
+std::string on_let_go(const StageSafety& safety) {
+  if (safety.let_go < 1.0) return "";
+  return fmt::format(
+      " Left out of that, as nothing holds it without tension: {:.2f} kN of masonry, the layer under "
+      "flat soffits and heads with it.",
+      safety.let_go / 1000.0);
 }
 
 std::string on_tension(const Job& job, const StageSafety& safety) {
@@ -80,7 +125,8 @@ std::string on_remedies(const Remedies& remedies) {
 }
 
 std::string on_weight(double weight) {
-  return weight < brick ? "less than a brick" : fmt::format("{:.1f} kN", weight / 1000.0);
+  return weight < few_bricks ? fmt::format("{:.0f} N", std::ceil(weight))
+                             : fmt::format("{:.1f} kN", weight / 1000.0);
 }
 
 /// Whether the rest stands and what is loose is next to nothing beside it.
@@ -139,19 +185,20 @@ std::string on_loose(const Job& job, const LettingGo& letting_go, const StageSaf
 
 std::string verdict_of(const Job& job, const StageState& state, const LimitProblem& problem,
                        const LimitFindings& findings, StageSafety& safety) {
+  const std::string let_go = on_let_go(safety);
   if (findings.letting_go.empty()) {
-    return on_factor(job, state, findings, safety, "Stands without tension in its mortar");
+    return on_factor(job, state, findings, safety, "The wall") + let_go;
   }
   const LettingGo letting_go = read_mechanism(job, state, problem, findings.letting_go);
   if (is_small(job, problem, findings, safety)) {
-    return on_factor(job, state, findings, safety, "Stands without tension in its mortar") + " " +
+    return on_factor(job, state, findings, safety, "The wall") + let_go + " " +
            on_small_loose(job, state, letting_go, safety);
   }
   const Remedies remedies = remedies_for(job, problem, letting_go);
   safety.iterations += remedies.iterations;
   const std::string found = findings.has_equilibrium
                                 ? on_loose(job, letting_go, safety) + " " +
-                                      on_factor(job, state, findings, safety, "The rest stands")
+                                      on_factor(job, state, findings, safety, "The rest") + let_go
                                 : on_no_equilibrium(letting_go);
   return found + " " + on_remedies(remedies) + " " + on_tension(job, safety);
 }

@@ -5,6 +5,7 @@
 #include "solver/fem/point_location.h"
 #include "solver/limit/limit_analysis.h"
 #include "solver/limit/limit_verdict.h"
+#include "solver/limit/stage_bounds.h"
 
 #include <algorithm>
 #include <cmath>
@@ -14,9 +15,9 @@ namespace deadshore::solver {
 namespace {
 
 constexpr double element_size = 200.0;      // mm
-constexpr double most_loose_load = 1e-3;    // of the loads other than masonry
+constexpr double most_loose_load = 1e-3;    // of all loads
 constexpr double next_to_nothing = 2.5e-2;  // of the factor
-constexpr double may_fall_besides = 5e-3;   // of the weight of all masonry
+constexpr double wide = 1.5;                // upper over lower bound
 
 /// The whole wall in elements of `element_size`, or of the job's size where that is too coarse.
 mesh::WallMesh coarse_mesh(const Job& job) {
@@ -51,11 +52,14 @@ std::vector<double> drawn_mechanism(const LimitProblem& problem, const StageStat
   return drawn;
 }
 
-void set_factor(const LimitFactor& factor, StageSafety& safety) {
-  safety.factor = factor.lower;
-  safety.static_factor = factor.lower;
-  safety.kinematic_factor = factor.upper;
-  safety.gap = (factor.upper - factor.lower) / std::max(1.0, factor.upper);
+void set_bounds(const StageBounds& bounds, StageSafety& safety) {
+  safety.factor = bounds.lower;
+  safety.upper_factor = bounds.upper;
+  safety.let_go = bounds.let_go;
+  safety.equilibrium_error = bounds.out_of_balance;
+  safety.tension_left = bounds.tension;
+  safety.triangles = bounds.problem.triangle_count();
+  safety.iterations += bounds.iterations;
 }
 
 /// Static factor with a tensile strength. Where the wall stands and its mechanism shows that the
@@ -78,34 +82,37 @@ double tension_needed(LimitAnalysis& analysis, const LimitProblem& problem,
 
 }  // namespace
 
+bool is_wide(const StageSafety& safety) {
+  return safety.upper_factor > wide * safety.factor;
+}
+
 StageSafety stage_safety(const Job& job, const StageState& state, const mesh::WallMesh& drawn_on) {
   const mesh::WallMesh whole = coarse_mesh(job);
   const LimitProblem problem = limit_problem(job, state, part_at(whole.quads, state).quads);
   LimitAnalysis analysis(problem);
 
   StageSafety safety;
-  safety.mesh_size = whole.size;
-  LimitFactor factor = analysis.factor(0.0, 0.0);
-  safety.factor_with_tension = with_tension(analysis, factor, job.masonry.tensile_strength);
+  const LimitFactor estimate = analysis.factor(0.0, 0.0);
+  safety.factor_with_tension = with_tension(analysis, estimate, job.masonry.tensile_strength);
   LimitFindings findings;
-  if (factor.lower < 1.0) {
+  if (estimate.lower < 1.0) {
     const LooseMasonry loose = analysis.loose_masonry();
     safety.loose_weight = loose.masonry;
     safety.tension_needed = tension_needed(analysis, problem, safety.factor_with_tension);
     findings.letting_go = loose.mechanism;
-    findings.has_equilibrium = loose.load < most_loose_load * problem.other_load.sum();
-    if (findings.has_equilibrium) {
-      const double may_fall = may_fall_besides * problem.masonry_weight.sum();
-      factor = analysis.factor(0.0, loose.masonry + may_fall);
-    }
+    const double loads = problem.other_load.sum() + problem.masonry_weight.sum();
+    findings.has_equilibrium = loose.load < most_loose_load * loads;
   }
-  set_factor(factor, safety);
-  findings.crushes = factor.crushes;
-  safety.iterations = analysis.iterations();
+  const StageBounds bounds = stage_bounds(job, state);
+  set_bounds(bounds, safety);
+  safety.factor_with_tension = std::max(safety.factor_with_tension, safety.factor);
+  findings.crushes = bounds.gives_way;
+  safety.iterations += analysis.iterations();
   safety.verdict = verdict_of(job, state, problem, findings, safety);
-  safety.mechanism = drawn_mechanism(
-      problem, state, findings.has_equilibrium ? factor.mechanism : findings.letting_go,
-      drawn_on.quads);
+  safety.mechanism =
+      findings.has_equilibrium
+          ? velocities_at(bounds, drawn_on.quads.nodes)
+          : drawn_mechanism(problem, state, findings.letting_go, drawn_on.quads);
   return safety;
 }
 

@@ -5,6 +5,7 @@
 #include "solver/fem/one_thread.h"
 #include "solver/job/error.h"
 #include "solver/job/usual_stages.h"
+#include "solver/limit/safety_order.h"
 #include "solver/limit/stage_safety.h"
 #include "solver/stages/stage_sequence.h"
 #include "solver/study/comparison.h"
@@ -71,16 +72,6 @@ StagedRun run_coarse(Job& job, const std::vector<Stage>& stages) {
   return {};
 }
 
-/// Whether limit analysis sees no difference between two states: packing holds the soffit wherever
-/// a needle might.
-bool same_for_safety(const StageState& a, const StageState& b) {
-  const auto in = [](NeedleState needle) { return is_in(needle); };
-  return same_masonry(a, b) && a.packed_on.has_value() == b.packed_on.has_value() &&
-         (a.packed_on || std::ranges::equal(a.needles, b.needles, {}, in, in)) &&
-         a.shore_tight == b.shore_tight && a.line_load_share == b.line_load_share &&
-         a.point_load_share == b.point_load_share;
-}
-
 /// Safety of each state; states that are alike are judged once. None where it could not be found,
 /// and from `end` on, which falls when the work turns out to end sooner.
 std::vector<std::optional<StageSafety>> judge_states(const Job& job,
@@ -103,6 +94,7 @@ std::vector<std::optional<StageSafety>> judge_states(const Job& job,
     } catch (const mesh::GeometryError&) {
     }
   }
+  put_in_order(states, safety);
   return safety;
 }
 

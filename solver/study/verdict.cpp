@@ -31,7 +31,7 @@ std::string in_kilonewtons(double newtons) {
 }  // namespace
 
 bool Verdict::nothing_fails() const {
-  return stands && !by_tension_alone && !(loose_weight > 0.0) && !(load_on_nothing > 0.0) &&
+  return stands && !by_tension_alone && no_factor.empty() && !(loose_weight > 0.0) && !(load_on_nothing > 0.0) &&
          fails.empty();
 }
 
@@ -43,6 +43,10 @@ Verdict verdict_of(const JobResult& result) {
     verdict.loose_weight = std::max(verdict.loose_weight, facts_of(stage).loose_weight);
   const StageResult* least = stage_of_least_factor(result);
   verdict.by_tension_alone = least != nullptr && !is_safe_without_tension(least->safety->factor);
+  for (const StageResult& stage : result.stages) {
+    if (is_staged(result) && stage.stands() && !stage.safety)
+      verdict.no_factor.push_back(stage.name);
+  }
   for (const Check& check : result.checks) {
     if (check.not_verified) {
       verdict.not_verified.push_back(check);
@@ -65,7 +69,9 @@ std::vector<std::string> objections(const Verdict& verdict) {
   if (const std::size_t failing = verdict.fails.size(); failing > 0)
     found.push_back(failing == 1 ? "1 check fails" : fmt::format("{} checks fail", failing));
   if (verdict.loose_weight > 0.0) found.emplace_back("masonry is loose");
-  if (verdict.by_tension_alone) found.emplace_back("the wall stands by tension alone");
+  if (verdict.by_tension_alone) found.emplace_back("the wall is not shown to stand without tension");
+  for (const std::string& stage : verdict.no_factor)
+    found.push_back(fmt::format("no factor without tension was found for stage \"{}\"", stage));
   if (verdict.load_on_nothing > 0.0)
     found.push_back(in_kilonewtons(verdict.load_on_nothing) + " reach no needle and no pier");
   return found;

@@ -12,7 +12,8 @@ namespace deadshore::solver {
 /// never a permission: an engineer decides whether it may be built.
 struct Verdict {
   bool stands = true;             ///< in every analysis of every stage
-  bool by_tension_alone = false;  ///< some stage has no state of equilibrium without tension
+  bool by_tension_alone = false;  ///< some stage is not shown to stand without tension
+  std::vector<std::string> no_factor;  ///< stages whose factor without tension was not found
   double loose_weight = 0.0;      ///< most of any stage, N
   double load_on_nothing = 0.0;   ///< by hand, N: must be none
   std::vector<Check> fails;       ///< worst first

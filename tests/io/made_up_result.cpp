@@ -222,14 +222,13 @@ solver::BeamResult made_up_beam_result(double from_wall, double strength) {
 
 solver::StageSafety made_up_safety(double factor, double loose) {
   solver::StageSafety safety;
-  safety.factor = safety.static_factor = factor;
-  safety.kinematic_factor = 1.02 * factor;
+  safety.factor = factor;
+  safety.upper_factor = 1.02 * factor;
   safety.factor_with_tension = 2.0 * factor;
   safety.loose_weight = loose;
   safety.tension_needed = loose > 0.0 ? 0.012 : 0.0;
-  safety.mesh_size = 250.0;
+  safety.triangles = 2500;
   safety.iterations = 40;
-  safety.gap = 0.02;
   safety.verdict = "It stands without tension.";
   return safety;
 }

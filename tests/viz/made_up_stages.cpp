@@ -178,8 +178,7 @@ PanelResult made_up_panel(const JobResult& result, const PanelResult& as_cut,
 solver::StageSafety made_up_safety(const JobResult& result, const StageState& works) {
   solver::StageSafety safety;
   safety.factor = works.cut_out && !works.packed_on ? 1.42 : 3.1;
-  safety.static_factor = safety.factor - 0.03;
-  safety.kinematic_factor = safety.factor + 0.02;
+  safety.upper_factor = safety.factor + 0.02;
   safety.factor_with_tension = safety.factor + 1.1;
   safety.loose_weight = 0.6e3;
   safety.verdict = "It stands; a needle more at 3450 mm would help most.";

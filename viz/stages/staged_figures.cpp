@@ -70,11 +70,13 @@ std::string mechanism_caption(const StageResult& stage, const solver::Job& job) 
   const solver::StageSafety& safety = *stage.safety;
   std::string caption = fmt::format(
       "How the wall would give way at stage \"{}\" if its loads grew and its mortar bore no "
-      "tension: at {:.1f} times the loads (stresses say {:.2f}, this mechanism {:.2f}); with the "
-      "tensile strength given, at {:.1f} times. Its largest movement is drawn as {:.0f} mm of "
-      "wall.",
-      stage.name, safety.factor, safety.static_factor, safety.kinematic_factor,
-      safety.factor_with_tension, mechanism_reach(job));
+      "tension: at no less than {:.2f} times the loads by stresses in equilibrium and no more than "
+      "{:.2f} by this mechanism. Its largest movement is drawn as {:.0f} mm of wall.",
+      stage.name, std::floor(100.0 * safety.factor) / 100.0,
+      std::ceil(100.0 * safety.upper_factor) / 100.0, mechanism_reach(job));
+  if (safety.let_go > 0.0)
+    caption += fmt::format(" Left out, as nothing holds it: {} of masonry.",
+                           kilonewtons(safety.let_go));
   if (safety.loose_weight > 0.0)
     caption += fmt::format(" Masonry of at least {} has no way to a support without tension.",
                            kilonewtons(safety.loose_weight));
