@@ -1,4 +1,4 @@
-#include "solver/study/analyse_staged.h"
+#include "solver/study/analyse.h"
 
 #include "solver/panel/support_reactions.h"
 #include "solver/study/envelope.h"
