@@ -177,7 +177,7 @@ class Blocks {
 };
 [[nodiscard]] Blocks operator+(Blocks left, Blocks right);
 
-enum class Severity { good, warning, alarm };
+enum class Severity { warning, alarm };
 
 /// What must be seen, in a frame of its colour.
 struct Callout {

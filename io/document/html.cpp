@@ -37,7 +37,7 @@ const char* class_of(Tone tone) {
 }
 
 const char* class_of(Severity severity) {
-  constexpr std::array classes = {"good", "warning", "alarm"};
+  constexpr std::array classes = {"warning", "alarm"};
   return classes[static_cast<std::size_t>(severity)];
 }
 

@@ -32,7 +32,7 @@ struct Strip {
 };
 
 /// A frame, an alarm or the shade of a listing, drawn behind its strips on every page it runs over.
-enum class FrameDress { summary, alarm, warning, good, code };
+enum class FrameDress { summary, alarm, warning, code };
 struct Frame {
   FrameDress dress = FrameDress::summary;
   double left = 0.0;  ///< from the left of the text

@@ -28,15 +28,11 @@ TypeFace paragraph_face(Tone tone, double em) {
 }
 
 FrameDress dress_of(Severity severity) {
-  return severity == Severity::alarm     ? FrameDress::alarm
-         : severity == Severity::warning ? FrameDress::warning
-                                         : FrameDress::good;
+  return severity == Severity::alarm ? FrameDress::alarm : FrameDress::warning;
 }
 
 viz::Colour colour_of(Severity severity) {
-  return severity == Severity::alarm     ? paper::alarm
-         : severity == Severity::warning ? paper::warning
-                                         : paper::good;
+  return severity == Severity::alarm ? paper::alarm : paper::warning;
 }
 
 void lay(FlowBuilder& flow, const Heading& heading, const Measure& measure) {

@@ -34,10 +34,6 @@ void paint_frame(const Ink& ink, FrameDress dress, const viz::Rect& box) {
       bar(paper::warning, 0.0, 1.3);
       bar(paper::warning, paper::bar_width - 1.3, paper::bar_width);
       break;
-    case FrameDress::good:
-      ink.fill(box, paper::good_shade);
-      bar(paper::good, 0.0, 1.3);
-      break;
     case FrameDress::code:
       ink.fill(box, paper::shade);
       break;

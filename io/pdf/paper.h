@@ -30,8 +30,6 @@ inline constexpr viz::Colour line{0.788, 0.812, 0.831};
 inline constexpr viz::Colour shade{0.949, 0.957, 0.961};
 inline constexpr viz::Colour alarm{0.639, 0.086, 0.114};
 inline constexpr viz::Colour alarm_shade{0.992, 0.933, 0.933};
-inline constexpr viz::Colour good{0.114, 0.388, 0.192};
-inline constexpr viz::Colour good_shade{0.929, 0.965, 0.937};
 inline constexpr viz::Colour warning{0.541, 0.353, 0.0};
 inline constexpr viz::Colour warning_shade{0.992, 0.961, 0.894};
 
