@@ -85,8 +85,9 @@ std::string combination_words(const CheckRules& rules) {
 
 std::string loads_rule(const CheckRules& rules) {
   const std::string envelope =
-      "The load on each needle is the largest of hand method, uncracked and cracked analysis, "
-      "permanent and imposed in the shares that the hand sum has on that needle";
+      "The load on each needle is the largest that any method finds: by hand, uncracked and "
+      "cracked, if no needle gave, and in every what-if; permanent and imposed in the shares that "
+      "the hand sum has on that needle";
   if (rules.basis.method == solver::SafetyMethod::permissible) {
     return envelope + ". It is not factored.";
   }

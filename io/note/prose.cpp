@@ -73,13 +73,15 @@ Props are pinned at head and foot and stand 1.5 degrees out of plumb. Soles run 
 and ground under a prop are springs; a foot or head that would have to be pulled lets go.
 
 Moments and forces are of second order: what the frame gives under its load adds to them. The
-buckling factor is that of the whole frame on its loads unfactored.
+buckling factor given here is that of the whole frame on its loads unfactored; its check is on
+design loads.
 
 A needle's stiffness under the wall is that of its frame with packing, soles and ground, found anew
 with the wall until loads and stiffnesses agree.
 
-Loads for the checks are factored from the largest of hand method, uncracked and cracked analysis,
-by the permanent share that the hand sum has on that needle.
+Loads for the checks are factored from the largest that any method finds (by hand, uncracked and
+cracked, if no needle gave, and in every what-if), by the permanent share that the hand sum has on
+that needle.
 )";
 
 constexpr std::string_view given_needles_not_checked = R"(
@@ -96,21 +98,21 @@ cellars, drains, old trenches and soft spots under a sole are not known.
 
 Suspended floors under props, which count as unyielding here, and whatever a tail is wedged against.
 
-Needles sliding or turning over on their props, wedges and fixings; bracing of the props, above all
-along the wall, and knocks against them.
+Needles sliding or turning over on their props, wedges and fixings; what the bracing of the props is
+tied to, and knocks against them.
 
 The state of the props: bent tubes, worn threads, wrong pins, missing plates.
 )";
 
 constexpr std::string_view beam_not_checked = R"(
-The permanent beam, its padstones and the piers under them. Do not size the beam on any load that
+The permanent beam, its padstones and the masonry under them. Do not size the beam on any load that
 the wall seems to carry by itself here.
 )";
 
 constexpr std::string_view given_beam_not_checked = R"(
-The piers under the padstones all the way down, their footings and the ground: they carry the beam
-for good. Lifting and sliding the beam in, and whatever holds it meanwhile. Fire, rust, and bolts or
-plates that join beams side by side.
+The piers under the padstones as they really are, bond, old repairs, flues and chases, and what is
+under their footings: they carry the beam for good. Lifting and sliding the beam in, and whatever
+holds it meanwhile. Fire and rust.
 )";
 
 constexpr std::string_view stages_not_followed = R"(

@@ -36,6 +36,17 @@ TEST(Figures, OfOneResultAreTheSameBytes) {
   }
 }
 
+TEST(Figures, ElevationHasTheLoadThatEachNeedleIsDesignedFor) {
+  JobResult by_hand = made_up_result();
+  by_hand.hand.needles[0].total = 50e3;
+  JobResult unyielding = made_up_result();
+  unyielding.comparison[0].unyielding = 50e3;
+  const auto elevation = [](const JobResult& result) { return draw_figures(result).front(); };
+  EXPECT_EQ(elevation(by_hand).name, "elevation");
+  EXPECT_TRUE(elevation(by_hand).svg == elevation(unyielding).svg);
+  EXPECT_FALSE(elevation(by_hand).svg == elevation(made_up_result()).svg);
+}
+
 TEST(Figures, OfAWallThatDoesNotStandShowNoStresses) {
   JobResult result = made_up_result();
   result.stages[0].analyses[1].no_equilibrium = "nothing holds the right end";

@@ -1,5 +1,6 @@
 #include "solver/job/beam_places.h"
 #include "solver/job/cut.h"
+#include "solver/study/envelope.h"
 #include "viz/drawings.h"
 #include "viz/page/dimensions.h"
 #include "viz/page/legend.h"
@@ -57,25 +58,20 @@ void name_openings(Canvas& canvas, const WallView& view, const Job& job, bool st
   }
 }
 
-/// What the needle would have to be built for: the largest of the hand method and the analyses; the
-/// hand method alone where an analysis found no equilibrium.
+/// What the needles are designed for; the hand method alone where the wall does not stand.
 struct NeedleLoads {
   std::vector<double> newtons;
   bool by_hand_alone = false;
 };
 
 NeedleLoads needle_loads(const JobResult& result) {
+  const std::vector<solver::EnvelopedLoad> envelope = solver::envelope_of(result);
   NeedleLoads loads;
-  loads.by_hand_alone = result.stages.empty() || result.comparison.empty();
-  for (const solver::StageResult& stage : result.stages)
-    for (const solver::PanelResult& panel : stage.analyses)
-      if (!panel.stands()) loads.by_hand_alone = true;
+  loads.by_hand_alone = result.stages.empty() || envelope.empty();
   for (std::size_t i = 0; i < result.job.needles.size(); ++i) {
-    double load = i < result.hand.needles.size() ? result.hand.needles[i].total : std::nan("");
-    if (!loads.by_hand_alone && i < result.comparison.size())
-      for (const double other : {result.comparison[i].uncracked, result.comparison[i].cracked})
-        if (std::isfinite(other)) load = std::fmax(load, other);
-    loads.newtons.push_back(load);
+    const double by_hand =
+        i < result.hand.needles.size() ? result.hand.needles[i].total : std::nan("");
+    loads.newtons.push_back(i < envelope.size() ? envelope[i].load : by_hand);
   }
   return loads;
 }
@@ -199,7 +195,7 @@ std::vector<LegendEntry> legend_of(const Job& job, const solver::StageState& wor
     entries.push_back(arrow_entry({.colour = support, .width = 1.1}, true,
                                   loads.by_hand_alone
                                       ? "load on the needle by the hand method alone"
-                                      : "load on the needle: largest of hand method and analyses"));
+                                      : "load on the needle: largest that any method finds"));
   if (!job.line_loads.empty())
     entries.push_back(arrow_entry(line_load_pen(), false, "line load, dead + imposed"));
   if (!job.point_loads.empty())
