@@ -170,11 +170,8 @@ solver::Needle read_needle(const JobTable& table, const std::vector<solver::Need
 
 solver::PierFooting read_footing(const JobTable& table, const MemberTables& members) {
   solver::PierFooting footing;
-  footing.ground = {"ground", {}, false, "given in the job"};
-  if (table.one_of({"ground", "ground_bearing"}) == "ground") {
-    footing.ground = known_member(table, "ground",
-                                  [&](const std::string& name) { return members.ground(name); });
-  }
+  footing.ground =
+      read_kind_of_ground(table, table.one_of({"ground", "ground_bearing"}), members, {});
   return read(table, fields::footing, std::move(footing));
 }
 

@@ -3,6 +3,8 @@
 #include "io/tables/usual_values.h"
 #include "solver/members/error.h"
 
+#include <utility>
+
 namespace deadshore::io {
 
 solver::SteelMember read_steel(const JobTable& table, std::string_view key,
@@ -39,16 +41,21 @@ solver::Prop read_prop(const JobTable& table, const MemberTables& members) {
   return known_member(table, "prop", [&](const std::string& name) { return members.prop(name); });
 }
 
+solver::Ground read_kind_of_ground(const JobTable& table, std::string_view kind,
+                                   const MemberTables& members, solver::Ground given) {
+  if (kind == "ground") {
+    return known_member(table, "ground",
+                        [&](const std::string& name) { return members.ground(name); });
+  }
+  given.name = "ground";
+  given.source = "given in the job";
+  return given;
+}
+
 void read_ground(const JobTable& table, const MemberTables& members, solver::Footing& footing) {
   const std::string_view kind = table.one_of({"ground", "ground_bearing", "suspended_floor"});
   if (kind == "suspended_floor") return;
-  if (kind == "ground") {
-    footing.ground = known_member(table, "ground",
-                                  [&](const std::string& name) { return members.ground(name); });
-  } else {
-    footing.ground.name = "ground";
-    footing.ground.source = "given in the job";
-  }
+  footing.ground = read_kind_of_ground(table, kind, members, std::move(footing.ground));
   if (table.has("subgrade_modulus")) return;
   const std::optional<double> usual = usual_subgrade_modulus(footing.ground.name);
   if (!usual) table.require("subgrade_modulus");

@@ -54,6 +54,11 @@ auto known_member(const JobTable& table, std::string_view key, Find find) {
 /// The prop that the table names at `prop`.
 [[nodiscard]] solver::Prop read_prop(const JobTable& table, const MemberTables& members);
 
+/// The ground of the tables, or where `kind`, the key that is given, is not "ground" the one given
+/// in the job itself with what is known of it so far.
+[[nodiscard]] solver::Ground read_kind_of_ground(const JobTable& table, std::string_view kind,
+                                                 const MemberTables& members, solver::Ground given);
+
 /// Fills in what the sole stands on, for a footing whose own keys are read.
 void read_ground(const JobTable& table, const MemberTables& members, solver::Footing& footing);
 

@@ -1,7 +1,6 @@
 #include "solver/beam/beam_case.h"
 
 #include <algorithm>
-#include <array>
 
 namespace deadshore::solver {
 
@@ -29,8 +28,7 @@ BeamDesign design_of(const Job& job, const HandBeam& hand) {
   const CheckRules& rules = job.check_rules;
   BeamDesign design{job};
   if (rules.basis.method == SafetyMethod::permissible) return design;
-  const std::array variable = {VariableAction{hand.load - hand.dead}};
-  design.load_factor = combine(rules.combination, hand.dead, variable, rules.factors) / hand.load;
+  design.load_factor = rules.design_load(hand.dead, hand.load - hand.dead) / hand.load;
   design.dead_factor = rules.factors.gamma_G;
   return design;
 }

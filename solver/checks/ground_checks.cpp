@@ -57,11 +57,15 @@ Check check_sole_bearing(const SolePlate& sole, double load, const SafetyBasis& 
   return check;
 }
 
-double surface_bearing(double width, double length, double gamma, double friction_angle) {
+double overburden_factor(double friction_angle) {
   const double phi = friction_angle * std::numbers::pi / 180.0;
   const double passive = std::tan(0.25 * std::numbers::pi + 0.5 * phi);
-  const double N_q = std::exp(std::numbers::pi * std::tan(phi)) * passive * passive;
-  const double N_gamma = 2.0 * (N_q - 1.0) * std::tan(phi);
+  return std::exp(std::numbers::pi * std::tan(phi)) * passive * passive;
+}
+
+double surface_bearing(double width, double length, double gamma, double friction_angle) {
+  const double phi = friction_angle * std::numbers::pi / 180.0;
+  const double N_gamma = 2.0 * (overburden_factor(friction_angle) - 1.0) * std::tan(phi);
   return 0.5 * gamma * width * N_gamma * (1.0 - 0.3 * width / length);
 }
 

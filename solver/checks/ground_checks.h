@@ -38,6 +38,10 @@ struct GroundContact {
 [[nodiscard]] Check check_sole_bearing(const SolePlate& sole, double load,
                                        const SafetyBasis& basis);
 
+/// N_q of EN 1997-1:2004 Annex D.4, for phi' in degrees, characteristic: what soil beside a
+/// foundation counts for.
+[[nodiscard]] double overburden_factor(double friction_angle);
+
 /// Drained bearing resistance of level ground without cohesion under a centred, rough foundation on
 /// its very surface, so without overburden: 0.5 gamma B N_gamma s_gamma, EN 1997-1:2004 Annex D.4,
 /// N_gamma = 2 (N_q - 1) tan phi', s_gamma = 1 - 0.3 B/L; N/mm2. `width` <= `length`, mm; gamma

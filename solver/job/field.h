@@ -272,6 +272,18 @@ constexpr Key text(std::string_view name, Need need, std::string_view example,
   return {.name = name, .need = need, .example = example, .meaning = meaning};
 }
 
+/// A list of numbers or quantities; `bounds` in words.
+constexpr Key quantities(std::string_view name, Need need, Unit unit, std::string_view bounds,
+                         std::string_view example, std::string_view meaning) {
+  return {.name = name,
+          .kind = KeyKind::quantities,
+          .need = need,
+          .unit = unit,
+          .range = {.bounds = bounds},
+          .example = example,
+          .meaning = meaning};
+}
+
 constexpr Key choice(std::string_view name, Need need, std::span<const Word> words,
                      std::string_view meaning) {
   return {.name = name, .kind = KeyKind::choice, .need = need, .words = words, .meaning = meaning};

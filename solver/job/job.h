@@ -68,6 +68,9 @@ struct PointLoad {
   double dead = 0.0;
   double imposed = 0.0;
   bool from_house = false;  ///< as of a line load
+  /// At this place, as a purlin does. Of what the house brings down the rest is shared out by
+  /// joists on its way or, as a chimney, built into the wall.
+  bool bears_on_masonry = true;
 
   [[nodiscard]] double characteristic() const { return dead + imposed; }
   [[nodiscard]] mesh::Interval span() const { return {x - 0.5 * bearing, x + 0.5 * bearing}; }
@@ -127,6 +130,10 @@ struct CheckRules {
   Combination combination = Combination::eq_6_10;
   CombinationFactors factors;
   SafeLoadBasis prop_basis = SafeLoadBasis::lower_of_both;
+
+  /// Of a dead and an imposed load that act together, N: unfactored with permissible stresses, else
+  /// combined by EN 1990.
+  [[nodiscard]] double design_load(double dead, double imposed) const;
 };
 
 /// How what comes out is taken apart. mm, N.

@@ -61,13 +61,10 @@ inline constexpr std::array shore_frame_fields{
     by_hand<ShoreFrame>(
         text("prop", optional, "B30",
              "Props of the tables: their class and their longest extension in dm.")),
-    by_hand<ShoreFrame>({.name = "places",
-                         .kind = KeyKind::quantities,
-                         .unit = m,
-                         .range = {.bounds = "rising, within the row, two or more"},
-                         .example = R"(["1.2 m", "2.2 m", "3.2 m"])",
-                         .meaning = "With `prop`: where each stands along the wall; by default "
-                                    "places are proposed."}),
+    by_hand<ShoreFrame>(quantities("places", optional, m, "rising, within the row, two or more",
+                                   R"(["1.2 m", "2.2 m", "3.2 m"])",
+                                   "With `prop`: where each stands along the wall; by default "
+                                   "places are proposed.")),
     quantity<&ShoreFrame::uprights, as<PropRow>, &PropRow::most_apart>(
         "most_apart", optional, m, positive_or_none, "1 m",
         "With `prop` and no `places`: the largest spacing to propose; by default the largest that "

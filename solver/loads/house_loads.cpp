@@ -28,7 +28,8 @@ LoadId add_load(const TakenDown& part, Job& job) {
                              .bearing = part.x.length(),
                              .dead = part.sums.dead,
                              .imposed = part.sums.imposed(),
-                             .from_house = true});
+                             .from_house = true,
+                             .bears_on_masonry = part.bears_on_masonry});
   return PointLoadId{job.point_loads.size() - 1};
 }
 

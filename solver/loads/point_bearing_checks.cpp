@@ -6,19 +6,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <utility>
 
 namespace deadshore::solver {
 namespace {
 
 constexpr const char* throughout = "every stage";
-
-double factored(const CheckRules& rules, double dead, double imposed) {
-  if (rules.basis.method == SafetyMethod::permissible) return dead + imposed;
-  const std::array variable = {VariableAction{imposed}};
-  return combine(rules.combination, dead, variable, rules.factors);
-}
 
 /// Solid wall beside and below a bearing: to the wall's ends, the jambs of openings and of the cut,
 /// and down to the head of the opening below, or the base or the soffit.
@@ -74,9 +67,11 @@ Check under_point_load(const Job& job, const PointLoad& load) {
                          std::min(job.wall.length, load.span().to)};
   Check check =
       bearing_check(job, x, load.level, 0.5 * job.thickness,
-                    factored(job.check_rules, load.dead, load.imposed), "masonry under the load");
+                    job.check_rules.design_load(load.dead, load.imposed), "masonry under the load");
   check.working += "; over half the wall's thickness";
-  return labelled({check}, load.name, throughout).front();
+  check.member = load.name;
+  check.stage = throughout;
+  return check;
 }
 
 /// All that stands straight over an opening, dead and imposed, N: an upper bound on what its lintel
@@ -108,7 +103,7 @@ void add_lintel_ends(const Job& job, const Lintel& lintel, std::vector<Check>& c
   if (opening == nullptr || takes_out(job.wall.cut, *opening)) return;
   const mesh::LintelExtent extent = mesh::extent_of(lintel.shape, job.wall);
   const auto [dead, imposed] = over_opening(job, *opening);
-  const double force = 0.5 * factored(job.check_rules, dead, imposed);
+  const double force = 0.5 * job.check_rules.design_load(dead, imposed);
   const double depth = std::min(lintel.thickness, job.thickness);
   for (const auto& [x, side] :
        {std::pair{mesh::Interval{extent.x.from, opening->left}, "left"},
@@ -116,18 +111,10 @@ void add_lintel_ends(const Job& job, const Lintel& lintel, std::vector<Check>& c
     Check check = bearing_check(job, x, extent.y.from, depth, force,
                                 fmt::format("masonry under its {} end", side));
     check.working += "; half of all straight over the opening, no arching";
-    for (Check& row : labelled({check}, lintel.shape.name, throughout))
-      checks.push_back(std::move(row));
+    check.member = lintel.shape.name;
+    check.stage = throughout;
+    checks.push_back(std::move(check));
   }
-}
-
-/// What the house brings down by joists is spread over them; its purlins bear on the wall.
-bool bears_on_masonry(const Job& job, const PointLoad& load) {
-  if (!load.from_house) return true;
-  return std::ranges::any_of(job.house.roofs, [&](const Roof& roof) {
-    return std::ranges::any_of(roof.purlins,
-                               [&](const Purlin& purlin) { return purlin.name == load.name; });
-  });
 }
 
 }  // namespace
@@ -135,8 +122,7 @@ bool bears_on_masonry(const Job& job, const PointLoad& load) {
 std::vector<Check> check_point_bearings(const Job& job) {
   std::vector<Check> checks;
   for (const PointLoad& load : job.point_loads)
-    if (load.bearing > 0.0 && bears_on_masonry(job, load))
-      checks.push_back(under_point_load(job, load));
+    if (load.bears_on_masonry) checks.push_back(under_point_load(job, load));
   for (const Lintel& lintel : job.lintels) add_lintel_ends(job, lintel, checks);
   return checks;
 }

@@ -50,7 +50,8 @@ struct TakenDown {
   bool line = true;
   double level = 0.0;
   bool follows_top = false;
-  mesh::Interval x;  ///< of the wall over which it is even
+  mesh::Interval x;               ///< of the wall over which it is even
+  bool bears_on_masonry = false;  ///< as of a point load
 };
 
 /// The whole take-down, itemised. `lines` are grouped by element, in the order of `loads`.

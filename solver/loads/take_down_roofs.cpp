@@ -52,7 +52,7 @@ void take_down(const Roof& roof, TakeDownSheet& sheet) {
   }
   for (const Purlin& purlin : roof.purlins) {
     sheet.begin(
-        {purlin.name, "", {}, false, purlin.level, false, centred(purlin.x, purlin.bearing)});
+        {purlin.name, "", {}, false, purlin.level, false, centred(purlin.x, purlin.bearing), true});
     const Amount plan{Measure::area, purlin.width * purlin.span, purlin.share,
                       fmt::format("{} x {}{}", in_metres(purlin.width), in_metres(purlin.span),
                                   times(purlin.share))};

@@ -15,6 +15,8 @@ constexpr double lacing_above = 3000.0;  // mm of prop; common practice, no sour
 Check bracing_of(const Bracing& bracing, const PropRowLoad& row) {
   const double force = bracing.horizontal * row.total;
   Check check;
+  check.member = row.side == PropSide::inside ? "inner props" : "outer props";
+  check.stage = "every stage";
   check.check = "bracing of the row";
   check.clause = "horizontal force: BS 5975, from memory; coupler: common practice, no source";
   check.demand = std::numbers::sqrt2 * force / kN;
@@ -36,12 +38,8 @@ Check bracing_of(const Bracing& bracing, const PropRowLoad& row) {
 
 std::vector<Check> check_bracing(const Bracing& bracing, const std::vector<PropRowLoad>& rows) {
   std::vector<Check> checks;
-  for (const PropRowLoad& row : rows) {
-    if (row.count == 0) continue;
-    const char* name = row.side == PropSide::inside ? "inner props" : "outer props";
-    for (Check& check : labelled({bracing_of(bracing, row)}, name, "every stage"))
-      checks.push_back(std::move(check));
-  }
+  for (const PropRowLoad& row : rows)
+    if (row.count > 0) checks.push_back(bracing_of(bracing, row));
   return checks;
 }
 

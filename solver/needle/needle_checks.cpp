@@ -10,7 +10,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <limits>
 
 namespace deadshore::solver {
@@ -26,11 +25,6 @@ constexpr double least_buckling_factor = 1.5;
 /// no source.
 constexpr double head_plate_thickness = 8.0;
 
-/// Nothing holds a needle's top flange, and its ends are kept from tilting by their seats on the
-/// props alone: its effective length is its span and twice its depth (BS 5950-1:2000 table 13,
-/// partial torsional restraint by pressure on the supports; withdrawn, from memory). That the load
-/// is on top comes on top of that:
-///
 /// Load of a wall in the middle of a needle, above its shear centre: C_2 of a central point load
 /// (SN003, from memory, unverified) with C_1 of a uniform moment, both on the safe side.
 constexpr double load_position_factor = 0.63;
@@ -43,11 +37,8 @@ struct Answers {
 
 NeedleLoad factored_load(const NeedleDemand& demand, const CheckRules& rules) {
   const bool permissible = rules.basis.method == SafetyMethod::permissible;
-  const Combination combination = permissible ? Combination::unfactored : rules.combination;
   const double dead = demand.dead_share * demand.load;
-  const std::array variable = {VariableAction{demand.load - dead}};
-  return {combine(combination, dead, variable, rules.factors),
-          permissible ? 1.0 : rules.factors.gamma_G};
+  return {rules.design_load(dead, demand.load - dead), permissible ? 1.0 : rules.factors.gamma_G};
 }
 
 Answers answers_for(const NeedleFrame& frame, const NeedleSite& site, const NeedleDemand& demand,
@@ -90,30 +81,37 @@ double total(const std::vector<mesh::Interval>& strips) {
   return sum;
 }
 
+/// Nothing holds a needle's top flange, and its ends are kept from tilting by their seats on the
+/// props alone: its effective length is its span and twice its depth (BS 5950-1:2000 table 13,
+/// partial torsional restraint by pressure on the supports; withdrawn, from memory), with the load
+/// on top.
+LateralSpan lateral_span(const SteelMember& steel, double span) {
+  LateralSpan lateral;
+  lateral.length = span + 2.0 * steel.section.h;
+  lateral.C_2 = load_position_factor;
+  lateral.z_g = 0.5 * steel.section.h;
+  return lateral;
+}
+
 std::vector<Check> steel_checks(const NeedleFrame& frame, const SteelMember& steel,
                                 const std::vector<mesh::Interval>& strips, const Answers& answers,
                                 const CheckRules& rules) {
   const NeedleAnswer& factored = answers.factored;
   const SafetyBasis& basis = rules.basis;
   const NeedleStation both = worst_station(steel, factored, basis);
-  LateralSpan lateral;
-  lateral.length = factored.span + 2.0 * steel.section.h;
-  lateral.C_2 = load_position_factor;
-  lateral.z_g = 0.5 * steel.section.h;
   std::vector<Check> checks = {
       check_bending(steel, factored.largest_moment, basis),
       check_shear(steel, factored.largest_shear, basis),
       check_bending_with_shear(steel, both.moment, both.shear, basis),
-      check_lateral_buckling(steel, lateral, factored.largest_moment, basis),
+      check_lateral_buckling(steel, lateral_span(steel, factored.span), factored.largest_moment,
+                             basis),
   };
   PatchLoad wall;
   wall.stiff_length = thinnest(strips);
-  checks.push_back(check_web_bearing(steel, wall,
-                                     factored.wall_load * wall.stiff_length / total(strips),
-                                     "under the wall", basis));
-  checks.push_back(check_web_bearing_with_bending(
-      steel, wall, factored.wall_load * wall.stiff_length / total(strips), factored.largest_moment,
-      basis));
+  const double on_strip = factored.wall_load * wall.stiff_length / total(strips);
+  checks.push_back(check_web_bearing(steel, wall, on_strip, "under the wall", basis));
+  checks.push_back(
+      check_web_bearing_with_bending(steel, wall, on_strip, factored.largest_moment, basis));
   for (std::size_t i = 0; i < frame.props.size(); ++i) {
     const NeedleProp& prop = frame.props[i];
     PatchLoad head;

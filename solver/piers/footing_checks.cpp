@@ -6,8 +6,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
-#include <numbers>
 #include <string>
 
 namespace deadshore::solver {
@@ -17,7 +15,6 @@ namespace {
 /// What a pier brings down, N, and when.
 struct PierLoads {
   std::string name;
-  PierSide side = PierSide::left;
   double length = 0.0;  ///< mm
   double before = 0.0;
   double after = 0.0;
@@ -28,23 +25,14 @@ double of_stage(const PanelResult& analysis, PierSide side) {
   return side == PierSide::left ? analysis.base_left : analysis.base_right;
 }
 
-/// What stands straight over a pier by hand.
-double own_by_hand(const SpreadSum& sum) {
-  double own = 0.0;
-  for (const SpreadItem& item : sum.items)
-    if (!item.wedge) own += item.load;
-  return own;
-}
-
 PierLoads loads_of(const JobResult& result, PierSide side) {
   const Job& job = result.job;
   const bool left = side == PierSide::left;
   const SpreadSum& hand = left ? result.hand.left_pier : result.hand.right_pier;
   PierLoads loads;
   loads.name = left ? "left pier" : "right pier";
-  loads.side = side;
   loads.length = left ? job.wall.cut.left : job.wall.length - job.wall.cut.right;
-  loads.before = own_by_hand(hand);
+  loads.before = hand.without_wedges();
   loads.after = hand.total;
   loads.stage = hand_stage;
   if (job.beam) {
@@ -117,12 +105,9 @@ std::optional<double> footing_bearing(const PierFooting& footing) {
   if (!soil.presumed_bearing || soil.slab) return std::nullopt;
   if (!soil.granular) return soil.presumed_bearing;
   if (!soil.friction_angle) return std::nullopt;
-  const double phi = *soil.friction_angle * std::numbers::pi / 180.0;
-  const double passive = std::tan(0.25 * std::numbers::pi + 0.5 * phi);
-  const double N_q = std::exp(std::numbers::pi * std::tan(phi)) * passive * passive;
   constexpr double long_strip = 1e9;  // mm
   const double resistance =
-      soil.unit_weight * footing.depth * N_q +
+      soil.unit_weight * footing.depth * overburden_factor(*soil.friction_angle) +
       surface_bearing(footing.width, long_strip, soil.unit_weight, *soil.friction_angle);
   return std::min(*soil.presumed_bearing, resistance / surface_bearing_factor);
 }

@@ -9,8 +9,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <string>
 #include <utility>
@@ -26,19 +26,17 @@ constexpr double least_pier = 50.0;      // mm; less is a sliver of the mesh
 /// Characteristic loads times this are design loads: dead and imposed as in the whole hand sum.
 double mean_load_factor(const JobResult& result) {
   const CheckRules& rules = result.job.check_rules;
-  if (rules.basis.method == SafetyMethod::permissible) return 1.0;
   double imposed = 0.0;
   for (const LineLoad& load : result.job.line_loads) imposed += load.imposed * load.x.length();
   for (const PointLoad& load : result.job.point_loads) imposed += load.imposed;
   const double total = result.hand.load_total;
-  if (!(total > 0.0)) return rules.factors.gamma_G;
-  const std::array variable = {VariableAction{imposed}};
-  return combine(rules.combination, total - imposed, variable, rules.factors) / total;
+  if (!(total > 0.0)) return rules.design_load(1.0, 0.0);
+  return rules.design_load(total - imposed, imposed) / total;
 }
 
 /// Part of all load that the lowest floor over the soffit brings, by what of it stands on the wall.
 double floor_part(const Job& job, const StageState& state, double all) {
-  double level = 1e30;
+  double level = std::numeric_limits<double>::infinity();
   double floor = 0.0;
   for (std::size_t i = 0; i < job.line_loads.size(); ++i) {
     const LineLoad& load = job.line_loads[i];
@@ -144,9 +142,7 @@ class WorstOfPiers {
     const HandBeam hand = hand_beam(job);
     const auto at = [&](const char* name, const SpreadSum& sum, double reaction, double length) {
       if (!(length > 0.0)) return;
-      double own = 0.0;
-      for (const SpreadItem& item : sum.items)
-        if (!item.wedge) own += item.load;
+      const double own = sum.without_wedges();
       const double along = reaction * 0.5 * (length - job.beam->bearing) / (own + reaction);
       const StageState state = state_before(job);
       add(name,

@@ -137,11 +137,8 @@ ShoreForces unfactored_forces(const ShoreFrame& frame, std::span<const Upright> 
 
 ShoreForces factored_forces(const ShoreFrame& frame, std::span<const Upright> uprights,
                             const RowLoads& loads, const CheckRules& rules) {
-  const bool permissible = rules.basis.method == SafetyMethod::permissible;
-  const Combination combination = permissible ? Combination::unfactored : rules.combination;
   return worst_forces(frame, uprights, loads, [&](double dead, double imposed) {
-    const std::array variable = {VariableAction{imposed}};
-    return combine(combination, dead, variable, rules.factors);
+    return rules.design_load(dead, imposed);
   });
 }
 

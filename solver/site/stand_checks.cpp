@@ -18,8 +18,7 @@ constexpr int stands_due = 2;
 
 /// On the beam's weight, which is permanent, where timber is checked under it.
 double load_factor(const CheckRules& rules) {
-  if (rules.basis.method == SafetyMethod::permissible) return 1.0;
-  return combine(rules.combination, 1.0, {}, rules.factors);
+  return rules.design_load(1.0, 0.0);
 }
 
 /// Demand is the number of stands that are missing, with nothing to set against it.

@@ -21,11 +21,8 @@ class Descent {
 
   void follow(double x, double beside, double y, double part, std::size_t depth) {
     const int below = opening_below(openings_, beside, y);
-    if (below < 0) {
-      rest(beside, y, part);
-      return;
-    }
-    if (depth == openings_.size()) {  // openings that touch could pass it to and fro for ever
+    // Openings that touch could pass it to and fro for ever.
+    if (below < 0 || depth == openings_.size()) {
       rest(beside, y, part);
       return;
     }

@@ -125,6 +125,13 @@ double SpreadResult::needle_total() const {
   return total;
 }
 
+double SpreadSum::without_wedges() const {
+  double sum = 0.0;
+  for (const SpreadItem& item : items)
+    if (!item.wedge) sum += item.load;
+  return sum;
+}
+
 double SpreadResult::on_nothing() const {
   const double left = load_total - needle_total() - left_pier.total - right_pier.total;
   return std::abs(left) > 1e-6 * load_total ? left : 0.0;

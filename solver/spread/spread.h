@@ -45,6 +45,9 @@ struct SpreadSum {
   /// Else the total; 0 for piers.
   double nearby = 0.0;
 
+  /// What stands on it without the wedges beside it, N.
+  [[nodiscard]] double without_wedges() const;
+
   /// What to design for, N.
   [[nodiscard]] double largest() const { return std::max(total, nearby); }
 };

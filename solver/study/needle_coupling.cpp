@@ -136,7 +136,6 @@ void design_needles(const Job& job, JobResult& result) {
   const std::vector<EnvelopedLoad> envelope = envelope_of(result);
   if (envelope.empty()) return;
   std::map<std::size_t, std::size_t> most_loaded;  // frame to its place in needle_designs
-  std::map<std::size_t, std::size_t> its_needle;
   std::vector<PropRowLoad> rows = {{PropSide::inside}, {PropSide::outside}};
   for (std::size_t i = 0; i < job.needles.size(); ++i) {
     if (!job.needles[i].frame) continue;
@@ -157,15 +156,14 @@ void design_needles(const Job& job, JobResult& result) {
     if (known == most_loaded.end() ||
         result.needle_designs[known->second].demand.load < demand.load) {
       most_loaded[kind] = place;
-      its_needle[kind] = i;
     }
   }
   for (Check& check : check_bracing(job.bracing, rows)) result.checks.push_back(std::move(check));
   for (const auto& [kind, place] : most_loaded) {
     NeedleDesign& design = result.needle_designs[place];
     design.advice = advise(job.needle_frames[kind], site_of(job), design.demand,
-                           masonry_above(job, result.hand, its_needle[kind]), job.check_rules,
-                           {job.section_choices, job.prop_choices});
+                           masonry_above(job, result.hand, index_of(design.needle)),
+                           job.check_rules, {job.section_choices, job.prop_choices});
   }
   sort_worst_first(result.checks);
 }
