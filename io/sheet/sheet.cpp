@@ -149,12 +149,13 @@ std::vector<std::string> beam_sentences(const solver::PermanentBeam& beam) {
   const auto share_at = [&](double age) {
     return 100.0 * solver::strength_at(beam.packing, age) / beam.packing.strength;
   };
-  return {fmt::format("Beam: {} a metre, {}.", kilograms(beam.weight() * 1e3),
-                      beam.count == 1 ? "one section" : "both sections together"),
-          fmt::format("Dry packing has {:.0f} % of its strength after 1 day, {:.0f} % after 3, "
-                      "{:.0f} % after 7, all after 28 at 20 \u00b0C, if it is kept damp and "
-                      "at {:.0f} \u00b0C.",
-                      share_at(1.0), share_at(3.0), share_at(7.0), beam.packing.temperature)};
+  return {
+      fmt::format("Beam: {} a metre, {}.", kilograms(beam.weight() * 1e3),
+                  beam.count == 1 ? "one section" : "both sections together"),
+      fmt::format("Dry packing has {:.0f} % of its strength after 1 day, {:.0f} % after 3, "
+                  "{:.0f} % after 7, all after 28 at 20 \u00b0C, if it is kept damp and "
+                  "at {:.0f} \u00b0C.",
+                  share_at(1.0), share_at(3.0), share_at(7.0), beam.packing.curing_temperature())};
 }
 
 /// Each needle with its props, as far as they are known.

@@ -199,6 +199,13 @@ Check packing_over(const BeamDesign& design, const BeamCase& load) {
                   answer.packing_pressure, design.load_factor, answer.packing_strength, gamma);
   const DryPacking& packing = design.beam().packing;
   const bool young = answer.packing_strength < strength_at(packing, youngest_known);
+  if (!packing.temperature && answer.packing_strength < packing.strength && check.passes()) {
+    check.not_verified = true;
+    check.caution = fmt::format(
+        "its strength at this age is that at {:.0f} degrees C, and in the cold it takes twice as "
+        "long: give the temperature of [beam.packing]",
+        packing.curing_temperature());
+  }
   if (young && check.passes()) {
     check.not_verified = true;
     check.caution = fmt::format(

@@ -230,8 +230,9 @@ inline constexpr std::array bracing_fields{
         "horizontal", with_default, number,
         {.least = 0.025, .most = 0.5, .reason = "as a part, 0.025 is 2.5%"}, "0.03",
         "Part of the props' load that acts sideways too."),
-    text<&Bracing::tied_to>("tied_to", optional, "the party wall, by two ties",
-                            "What the bracing of the props is tied to."),
+    text<&Bracing::tied_to>(
+        "tied_to", optional, "the party wall, by two ties",
+        "What the bracing of the props is tied to; without it no bracing is verified."),
 };
 inline constexpr Table<Bracing> bracing{
     "bracing", single, optional, "What keeps rows of props from falling over.", bracing_fields};

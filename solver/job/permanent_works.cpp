@@ -16,7 +16,7 @@ constexpr double exponent_of_E = 0.3;  // EN 1992-1-1 (3.5)
 }  // namespace
 
 double hardened_strength_share(const DryPacking& packing, double age) {
-  const double hardened = age * days_at_20_degrees(packing.temperature);
+  const double hardened = age * days_at_20_degrees(packing.curing_temperature());
   if (!(hardened > 0.0)) return 0.0;
   if (hardened >= full_age) return 1.0;
   return std::exp(packing.hardening * (1.0 - std::sqrt(full_age / hardened)));

@@ -20,7 +20,11 @@ struct DryPacking {
   double strength = 20.0;  ///< characteristic compressive strength at 28 days
   double hardening =
       0.25;  ///< s of EN 1992-1-1 3.1.2(6): 0.20 rapid, 0.25 normal, 0.38 slow cement
-  double temperature = 20.0;  ///< of the site while it hardens, degrees C
+  /// Of the site while it hardens, degrees C; none where it is not known.
+  std::optional<double> temperature = {};
+
+  /// The same, or that of the standard's curve where it is not known.
+  [[nodiscard]] double curing_temperature() const { return temperature.value_or(20.0); }
 };
 
 /// Days at 20 degrees C that harden cement as much as one at `temperature`: EN 1992-1-1:2004

@@ -71,10 +71,11 @@ inline constexpr std::array packing_fields{
     quantity<&DryPacking::hardening>("hardening", with_default, number, positive, "0.25",
                                      "How the cement hardens, s of EN 1992-1-1 3.1.2(6): 0.20 "
                                      "rapid, 0.25 normal, 0.38 slow."),
-    quantity<&DryPacking::temperature>(
-        "temperature", with_default, number, {.least = 5.0, .most = 35.0}, "10",
-        "On site while it hardens, in degrees Celsius: at 5 it takes "
-        "twice as long as at 20."),
+    quantity<&DryPacking::temperature>("temperature", optional, number,
+                                       {.least = 5.0, .most = 35.0}, "10",
+                                       "On site while it hardens, in degrees Celsius: at 5 it "
+                                       "takes twice as long as at 20. Without "
+                                       "it 20 is taken, and young packing is not verified."),
 };
 inline constexpr Table<DryPacking> packing{"beam.packing", single, optional,
                                            "Dry packing between the beam and the soffit.",

@@ -28,9 +28,14 @@ Check bracing_of(const Bracing& bracing, const PropRowLoad& row) {
       "where props are over {:.0f} m; each head and foot fixed for {:.2f} kN",
       100.0 * bracing.horizontal, row.total / kN, row.count, force / kN, check.demand,
       lacing_above / 1000.0, bracing.horizontal * row.largest / kN);
-  check.caution = bracing.tied_to.empty()
-                      ? "props stand only if they are braced so; say what the bracing is tied to"
-                      : "tied to " + bracing.tied_to + ", which has to take this force";
+  if (bracing.tied_to.empty()) {
+    check.not_verified = check.passes();
+    check.caution =
+        "props stand only if they are braced so, and nothing is named that takes this force: give "
+        "tied_to of [bracing]";
+  } else {
+    check.caution = "tied to " + bracing.tied_to + ", which has to take this force";
+  }
   return check;
 }
 

@@ -144,6 +144,24 @@ TEST(BeamChecks, PressOnPackingAtItsAge) {
   EXPECT_NEAR(rows.front().capacity, 5.0 / 3.0, 1e-12);
 }
 
+TEST(BeamChecks, DoNotVerifyHardeningPackingWithoutTheTemperatureOfTheSite) {
+  PanelResult hardening = with_beam(MasonryModel::cracked, 10.0 * kNm, 20.0 * kN);
+  hardening.beam->packing_pressure = 0.4;
+  hardening.beam->packing_strength = 13.8;  // at a week
+  PanelResult hard = hardening;
+  hard.beam->packing_strength = 20.0;
+  Job job = beam_job();
+  const auto packing = [&](const PanelResult& analysis) {
+    return row_of(check_beam(staged_result(job, {analysis})), "B1 packing", "packing over the beam",
+                  "packed");
+  };
+  EXPECT_TRUE(packing(hardening).not_verified);
+  EXPECT_THAT(packing(hardening).caution, HasSubstr("give the temperature"));
+  EXPECT_FALSE(packing(hard).not_verified);
+  job.beam->packing.temperature = 10.0;
+  EXPECT_FALSE(packing(hardening).not_verified);
+}
+
 TEST(BeamChecks, SayWhereTheWallHasNoEquilibrium) {
   PanelResult fallen = with_beam(MasonryModel::cracked, 0.0, 0.0);
   fallen.beam.reset();

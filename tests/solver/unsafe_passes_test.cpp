@@ -421,6 +421,18 @@ TEST(Bracing, IsForTwoAndAHalfPerCentOfWhatTheRowCarries) {
   EXPECT_THAT(checks[0].working, HasSubstr("fixed for 0.30 kN"));
 }
 
+TEST(Bracing, TiedToNothingThatIsNamedIsNotVerified) {
+  const std::vector<PropRowLoad> row = {{PropSide::outside, 40e3, 12e3, 4}};
+  Bracing bracing;
+  ASSERT_EQ(check_bracing(bracing, row).size(), 1U);
+  EXPECT_TRUE(check_bracing(bracing, row)[0].not_verified);
+  bracing.tied_to = "the party wall";
+  EXPECT_FALSE(check_bracing(bracing, row)[0].not_verified);
+  EXPECT_TRUE(check_bracing(bracing, row)[0].passes());
+  // 400 kN: 14.1 kN in a diagonal is too much for a coupler, whatever is known of the tie.
+  EXPECT_FALSE(check_bracing({}, {{PropSide::outside, 400e3, 12e3, 40}})[0].not_verified);
+}
+
 // --- Slips of a thousand ------------------------------------------------------------------------
 
 TEST(SlipOfAThousand, IsRefusedWithTheUnitThatWasLikelyMeant) {
