@@ -2,7 +2,6 @@
 // one. CPU times of all threads.
 
 #include "benchmarks/cpu_clock.h"
-#include "io/job/job_file.h"
 #include "io/job/job_reader.h"
 #include "io/results/results_writer.h"
 #include "solver/fem/job_mesh.h"

@@ -1,6 +1,6 @@
 #include "io/error.h"
 
-#include "io/job/unprintable.h"
+#include "io/job/toml_text.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,5 @@
-#include "mesh/collapse.h"
-
 #include "mesh/error.h"
+#include "mesh/wall_lines.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,5 @@
-#include "mesh/height_pins.h"
-
 #include "mesh/error.h"
+#include "mesh/height_map.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #include "mesh/placed_wall.h"
 
-#include "mesh/collapse.h"
 #include "mesh/error.h"
+#include "mesh/wall_lines.h"
 
 #include <fmt/format.h>
 

@@ -1,9 +1,9 @@
 #pragma once
 
-#include "mesh/feature_lines.h"
+#include "mesh/wall_lines.h"
 #include "mesh/wall_mesher.h"
-#include "mesh/wall_outline.h"
 #include "mesh/wall_parts.h"
+#include "mesh/wall_shape.h"
 
 #include <span>
 #include <string>

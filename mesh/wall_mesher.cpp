@@ -1,9 +1,7 @@
 #include "mesh/wall_mesher.h"
 
 #include "mesh/error.h"
-#include "mesh/hanging_parts.h"
 #include "mesh/height_map.h"
-#include "mesh/height_pins.h"
 #include "mesh/mesh_part.h"
 #include "mesh/placed_wall.h"
 #include "mesh/wall_chains.h"

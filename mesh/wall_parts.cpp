@@ -1,7 +1,7 @@
 #include "mesh/wall_parts.h"
 
 #include "mesh/error.h"
-#include "mesh/wall_outline.h"
+#include "mesh/wall_shape.h"
 
 #include <fmt/format.h>
 

@@ -1,5 +1,4 @@
-#include "io/commands/check.h"
-
+#include "io/commands/commands.h"
 #include "io/job/job_reader.h"
 #include "solver/job/usual_stages.h"
 

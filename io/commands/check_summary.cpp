@@ -1,5 +1,4 @@
-#include "io/commands/check_summary.h"
-
+#include "io/commands/summary.h"
 #include "io/commands/terminal.h"
 #include "io/error.h"
 

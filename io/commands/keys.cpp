@@ -1,5 +1,4 @@
-#include "io/commands/keys.h"
-
+#include "io/commands/commands.h"
 #include "io/job/schema_pages.h"
 
 #include <fmt/format.h>
@@ -7,7 +6,6 @@
 #include <memory>
 #include <stdexcept>
 #include <string>
-
 namespace deadshore::io {
 
 namespace {
@@ -28,6 +26,14 @@ void add_keys_command(CLI::App& app, ExitCode& code) {
   const auto table = std::make_shared<std::string>();
   command->add_option("TABLE", *table, "A table, or top for the keys above the first");
   command->callback([table, &code] { code = print_keys(*table); });
+}
+
+void add_schema_command(CLI::App& app, ExitCode& code) {
+  CLI::App* command = app.add_subcommand("schema", "Print the job file's JSON schema, for editors");
+  command->callback([&code] {
+    fmt::print("{}", job_json_schema());
+    code = ExitCode::done;
+  });
 }
 
 }  // namespace deadshore::io

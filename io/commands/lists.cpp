@@ -1,7 +1,5 @@
-#include "io/commands/lists.h"
-
-#include "io/commands/member_lists.h"
-#include "io/commands/weight_lists.h"
+#include "io/commands/commands.h"
+#include "io/commands/name_lists.h"
 #include "io/files/whole_file.h"
 
 #include <fmt/format.h>

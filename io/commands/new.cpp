@@ -1,5 +1,4 @@
-#include "io/commands/new.h"
-
+#include "io/commands/commands.h"
 #include "io/error.h"
 #include "io/files/whole_file.h"
 #include "io/job/schema_pages.h"

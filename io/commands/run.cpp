@@ -1,12 +1,9 @@
-#include "io/commands/run.h"
-
-#include "io/commands/check_summary.h"
+#include "io/commands/commands.h"
 #include "io/commands/stop_signals.h"
 #include "io/commands/summary.h"
 #include "io/commands/terminal.h"
 #include "io/files/memory_limit.h"
 #include "io/files/output_folder.h"
-#include "io/job/job_file.h"
 #include "io/job/job_reader.h"
 #include "io/results/results_writer.h"
 #include "solver/study/analyse.h"

@@ -1,7 +1,6 @@
-#include "io/commands/stages.h"
-
+#include "io/commands/commands.h"
 #include "io/job/job_reader.h"
-#include "io/job/stage_text.h"
+#include "io/job/schema_pages.h"
 #include "solver/job/usual_stages.h"
 
 #include <fmt/format.h>

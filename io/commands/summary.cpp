@@ -1,6 +1,5 @@
 #include "io/commands/summary.h"
 
-#include "io/commands/check_summary.h"
 #include "io/commands/terminal.h"
 #include "io/error.h"
 #include "solver/fem/sparse_cholesky.h"

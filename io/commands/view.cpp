@@ -1,5 +1,4 @@
-#include "io/commands/view.h"
-
+#include "io/commands/commands.h"
 #include "io/error.h"
 
 #include <cerrno>

@@ -1,6 +1,5 @@
-#include "io/job/house_reader.h"
-
 #include "io/job/member_reader.h"
+#include "io/job/table_readers.h"
 #include "solver/job/fault_list.h"
 #include "solver/job/house_fields.h"
 #include "solver/loads/house_loads.h"

@@ -3,16 +3,12 @@
 #include "io/error.h"
 #include "io/files/whole_file.h"
 #include "io/job/field_reader.h"
-#include "io/job/house_reader.h"
-#include "io/job/job_file.h"
 #include "io/job/job_limits.h"
 #include "io/job/job_table.h"
 #include "io/job/job_wording.h"
 #include "io/job/member_reader.h"
-#include "io/job/needle_frame_reader.h"
-#include "io/job/stage_reader.h"
+#include "io/job/table_readers.h"
 #include "io/job/toml_text.h"
-#include "io/job/works_reader.h"
 #include "io/tables/member_tables.h"
 #include "io/tables/usual_values.h"
 #include "io/tables/weight_tables.h"
@@ -24,8 +20,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <glib.h>
+#include <memory>
 #include <utility>
-
 namespace deadshore::io {
 
 namespace {
@@ -279,6 +276,23 @@ solver::Job parse_job(std::string_view text, const std::string& file_name, const
   solver::Job job = build_job(root, source);
   source.refuse_first(solver::find_faults(job));
   return job;
+}
+
+JobFile read_job_file(const std::filesystem::path& path) {
+  // A file's name may be any bytes; notes and results are UTF-8.
+  const std::string name = path.filename().string();
+  const std::unique_ptr<char, decltype(&g_free)> shown(
+      g_utf8_make_valid(name.data(), static_cast<gssize>(name.size())), &g_free);
+  return {one_line(shown.get()), read_file(path)};
+}
+
+std::string sha256_of(std::string_view bytes) {
+  const std::unique_ptr<GChecksum, decltype(&g_checksum_free)> sum(
+      g_checksum_new(G_CHECKSUM_SHA256), &g_checksum_free);
+  // GLib has the bytes of any kind of text as guchar.
+  g_checksum_update(sum.get(), reinterpret_cast<const guchar*>(bytes.data()),
+                    static_cast<gssize>(bytes.size()));
+  return g_checksum_get_string(sum.get());
 }
 
 }  // namespace deadshore::io

@@ -1,7 +1,7 @@
 #include "io/job/job_source.h"
 
 #include "io/error.h"
-#include "io/job/unprintable.h"
+#include "io/job/toml_text.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,5 @@
-#include "io/job/needle_frame_reader.h"
-
 #include "io/job/member_reader.h"
+#include "io/job/table_readers.h"
 #include "solver/job/needle_frame_fields.h"
 #include "solver/members/error.h"
 

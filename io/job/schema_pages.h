@@ -1,10 +1,11 @@
 #pragma once
 
 #include "io/job/schema.h"
+#include "solver/job/job.h"
 
 #include <string>
 #include <string_view>
-
+#include <vector>
 /// What is written from the schema, for people and for their editors.
 namespace deadshore::io {
 
@@ -25,5 +26,9 @@ namespace deadshore::io {
 /// A small invented job with a comment beside each key, to change into one's own: it is accepted,
 /// and it runs. Keys, what they mean and what else there is come from the schema.
 [[nodiscard]] std::string starter_job();
+
+/// Stages as [[stage]] tables of a job file, with comments on what is done.
+[[nodiscard]] std::string stage_text(const solver::Job& job,
+                                     const std::vector<solver::Stage>& stages);
 
 }  // namespace deadshore::io

@@ -1,7 +1,6 @@
-#include "io/job/stage_reader.h"
-
 #include "io/job/field_reader.h"
 #include "io/job/job_wording.h"
+#include "io/job/table_readers.h"
 #include "solver/job/permanent_works_fields.h"
 #include "solver/job/stage_faults.h"
 

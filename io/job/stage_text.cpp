@@ -1,4 +1,4 @@
-#include "io/job/stage_text.h"
+#include "io/job/schema_pages.h"
 
 #include <fmt/format.h>
 #include <toml++/toml.h>

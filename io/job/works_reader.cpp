@@ -1,6 +1,5 @@
-#include "io/job/works_reader.h"
-
 #include "io/job/member_reader.h"
+#include "io/job/table_readers.h"
 #include "solver/job/lifting_fields.h"
 #include "solver/job/permanent_works_fields.h"
 #include "solver/job/shore_frame_fields.h"

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "io/document/block.h"
-#include "io/job/job_file.h"
+#include "io/job/job_reader.h"
 #include "solver/result/results.h"
 #include "viz/figures.h"
 

@@ -1,8 +1,7 @@
 #include "io/pdf/document_pdf.h"
 
 #include "io/pdf/lay_blocks.h"
-#include "io/pdf/paginate.h"
-#include "io/pdf/paint_pages.h"
+#include "io/pdf/pages.h"
 
 #include <algorithm>
 

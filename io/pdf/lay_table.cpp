@@ -1,4 +1,3 @@
-#include "io/pdf/column_widths.h"
 #include "io/pdf/lay_blocks.h"
 #include "io/pdf/table_row.h"
 

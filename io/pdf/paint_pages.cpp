@@ -1,6 +1,5 @@
-#include "io/pdf/paint_pages.h"
-
 #include "io/pdf/measured_text.h"
+#include "io/pdf/pages.h"
 #include "viz/page/canvas.h"
 
 #include <cairo-pdf.h>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "io/job/job_file.h"
+#include "io/job/job_reader.h"
 #include "solver/result/results.h"
 #include "viz/figures.h"
 

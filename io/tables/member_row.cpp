@@ -3,7 +3,7 @@
 #include "io/error.h"
 #include "io/job/job_limits.h"
 #include "io/job/schema.h"
-#include "io/job/unprintable.h"
+#include "io/job/toml_text.h"
 
 #include <fmt/format.h>
 

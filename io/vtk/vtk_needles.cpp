@@ -1,7 +1,6 @@
-#include "io/vtk/vtk_needles.h"
-
 #include "io/vtk/vtk_arrays.h"
 #include "io/vtk/vtk_fields.h"
+#include "io/vtk/vtk_parts.h"
 
 #include <fmt/format.h>
 #include <vtkCellArray.h>

@@ -1,7 +1,6 @@
-#include "io/vtk/vtk_supports.h"
-
 #include "io/vtk/vtk_arrays.h"
 #include "io/vtk/vtk_fields.h"
+#include "io/vtk/vtk_parts.h"
 #include "solver/job/beam_places.h"
 #include "solver/panel/support_reactions.h"
 #include "solver/study/stage_facts.h"

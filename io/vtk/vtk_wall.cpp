@@ -1,7 +1,6 @@
-#include "io/vtk/vtk_wall.h"
-
 #include "io/vtk/vtk_arrays.h"
 #include "io/vtk/vtk_fields.h"
+#include "io/vtk/vtk_parts.h"
 #include "solver/fem/job_mesh.h"
 #include "solver/study/stage_facts.h"
 

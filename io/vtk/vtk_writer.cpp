@@ -2,11 +2,8 @@
 
 #include "io/error.h"
 #include "io/files/whole_file.h"
-#include "io/vtk/vtk_beam.h"
 #include "io/vtk/vtk_fields.h"
-#include "io/vtk/vtk_needles.h"
-#include "io/vtk/vtk_supports.h"
-#include "io/vtk/vtk_wall.h"
+#include "io/vtk/vtk_parts.h"
 #include "solver/study/stage_facts.h"
 
 #include <fmt/format.h>

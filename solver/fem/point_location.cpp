@@ -1,6 +1,6 @@
 #include "solver/fem/point_location.h"
 
-#include "mesh/connected_parts.h"
+#include "mesh/mesh_part.h"
 #include "solver/fem/quad_shape.h"
 
 #include <Eigen/LU>

@@ -1,6 +1,6 @@
 #include "solver/panel/loose_masonry.h"
 
-#include "mesh/connected_parts.h"
+#include "mesh/mesh_part.h"
 #include "solver/job/cut.h"
 #include "solver/panel/newton.h"
 

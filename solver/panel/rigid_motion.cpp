@@ -1,6 +1,6 @@
 #include "solver/panel/rigid_motion.h"
 
-#include "mesh/connected_parts.h"
+#include "mesh/mesh_part.h"
 #include "solver/fem/dense_symmetric.h"
 
 #include <fmt/format.h>

@@ -3,7 +3,6 @@
 #include "io/commands/summary.h"
 #include "io/document/html.h"
 #include "io/error.h"
-#include "io/job/job_file.h"
 #include "io/job/job_reader.h"
 #include "io/job/units.h"
 #include "io/note/note.h"

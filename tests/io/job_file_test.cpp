@@ -1,5 +1,3 @@
-#include "io/job/job_file.h"
-
 #include "io/error.h"
 #include "io/job/job_reader.h"
 #include "tests/io/core_keys.h"

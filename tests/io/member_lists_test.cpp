@@ -1,6 +1,4 @@
-#include "io/commands/member_lists.h"
-
-#include "io/commands/weight_lists.h"
+#include "io/commands/name_lists.h"
 #include "tests/some.h"
 
 #include <gmock/gmock.h>

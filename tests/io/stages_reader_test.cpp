@@ -1,7 +1,7 @@
 // How a job's permanent beam, dead shores and order of work are read, and printed again. No outside
 // source but where one is named.
 #include "io/job/job_reader.h"
-#include "io/job/stage_text.h"
+#include "io/job/schema_pages.h"
 #include "solver/job/usual_stages.h"
 #include "solver/loads/house_loads.h"
 #include "tests/io/core_keys.h"

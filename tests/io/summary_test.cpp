@@ -1,6 +1,5 @@
 #include "io/commands/summary.h"
 
-#include "io/commands/check_summary.h"
 #include "solver/study/verdict.h"
 #include "tests/io/made_up_result.h"
 

@@ -1,4 +1,4 @@
-#include "mesh/connected_parts.h"
+#include "mesh/mesh_part.h"
 
 #include <gtest/gtest.h>
 

@@ -1,4 +1,4 @@
-#include "mesh/feature_lines.h"
+#include "mesh/wall_lines.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

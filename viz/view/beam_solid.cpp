@@ -1,6 +1,5 @@
-#include "viz/view/beam_solid.h"
-
 #include "viz/view/point_values.h"
+#include "viz/view/solids.h"
 #include "viz/view/vtk_reading.h"
 
 #include <vtkCellArray.h>

@@ -1,6 +1,6 @@
 #include "viz/view/overlay.h"
 
-#include "viz/view/answer_paths.h"
+#include "viz/view/answers.h"
 #include "viz/view/folded.h"
 #include "viz/view/scene_parts.h"
 

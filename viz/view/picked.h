@@ -1,6 +1,6 @@
 #pragma once
 
-#include "viz/view/pick_text.h"
+#include "viz/view/answers.h"
 #include "viz/view/shown_result.h"
 
 #include <string>

@@ -1,7 +1,5 @@
-#include "viz/view/reaction_arrows.h"
-
+#include "viz/view/solids.h"
 #include "viz/view/vtk_reading.h"
-#include "viz/view/wall_solid.h"
 
 #include <fmt/format.h>
 #include <vtkDataArray.h>

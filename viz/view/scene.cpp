@@ -1,11 +1,9 @@
 #include "viz/view/scene.h"
 
-#include "viz/view/beam_solid.h"
 #include "viz/view/point_values.h"
-#include "viz/view/reaction_arrows.h"
 #include "viz/view/scene_parts.h"
+#include "viz/view/solids.h"
 #include "viz/view/vtk_reading.h"
-#include "viz/view/wall_solid.h"
 
 #include <fmt/format.h>
 #include <vtkBoundingBox.h>

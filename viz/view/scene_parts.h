@@ -1,8 +1,8 @@
 #pragma once
 
 #include "viz/page/palette.h"
-#include "viz/view/reaction_arrows.h"
 #include "viz/view/shown_field.h"
+#include "viz/view/solids.h"
 
 #include <vtkActor.h>
 #include <vtkLookupTable.h>

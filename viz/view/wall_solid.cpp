@@ -1,6 +1,5 @@
-#include "viz/view/wall_solid.h"
-
-#include "viz/view/answer_paths.h"
+#include "viz/view/answers.h"
+#include "viz/view/solids.h"
 
 #include <nlohmann/json.hpp>
 #include <vtkCellArray.h>

@@ -1,4 +1,4 @@
-#include "io/pdf/column_widths.h"
+#include "io/pdf/table_row.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -1,5 +1,4 @@
-#include "io/pdf/paginate.h"
-
+#include "io/pdf/pages.h"
 #include "io/pdf/paper.h"
 
 #include <gmock/gmock.h>

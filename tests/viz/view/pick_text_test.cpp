@@ -1,10 +1,7 @@
-#include "viz/view/pick_text.h"
-
 #include "tests/viz/view/shown_folder.h"
-#include "viz/view/check_lines.h"
+#include "viz/view/answers.h"
 #include "viz/view/picked.h"
-#include "viz/view/reaction_arrows.h"
-#include "viz/view/wall_solid.h"
+#include "viz/view/solids.h"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>

@@ -1,10 +1,8 @@
-#include "viz/view/wall_solid.h"
-
 #include "tests/viz/view/shown_folder.h"
-#include "viz/view/beam_solid.h"
 #include "viz/view/folded.h"
 #include "viz/view/point_values.h"
 #include "viz/view/shown_result.h"
+#include "viz/view/solids.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -1,7 +1,9 @@
 #pragma once
 
 #include "io/pdf/flow.h"
+#include "viz/page/cairo_parts.h"
 
+#include <string>
 namespace deadshore::io {
 
 struct PlacedStrip {
@@ -19,5 +21,15 @@ struct NotePage {
 /// stands at the head of a later page of its chapter, and the text runs on. Heads of tables come
 /// again on the pages they run on to. The pages point into `flow`.
 [[nodiscard]] std::vector<NotePage> paginate(const Flow& flow);
+
+/// What stands at the foot of every page and in the document's own description.
+struct RunningFoot {
+  std::string title;
+  std::string revision;  ///< empty for none
+};
+
+/// The pages as a PDF document with bookmarks and links.
+[[nodiscard]] std::string paint_pages(const Flow& flow, const std::vector<NotePage>& pages,
+                                      const RunningFoot& foot, PangoContext* fonts);
 
 }  // namespace deadshore::io

@@ -1,8 +1,7 @@
-#include "io/commands/member_lists.h"
+#include "io/commands/name_lists.h"
 
-#include "io/commands/name_pattern.h"
 #include "io/commands/terminal.h"
-#include "io/commands/text_table.h"
+#include "io/tables/rows_by_name.h"
 #include "io/tables/usual_values.h"
 #include "solver/members/error.h"
 #include "solver/members/prop.h"
@@ -10,11 +9,34 @@
 #include <fmt/format.h>
 
 #include <array>
-#include <vector>
+#include <functional>
+#include <string_view>
+#include <vector>#include <fnmatch.h>
 
 namespace deadshore::io {
 
 namespace {
+
+/// The rows whose name holds `pattern`, whatever its case and spaces; * and ? stand for any
+/// letters. `name_of` gives a row's name, `kind` is in words. Throws UnknownMember, with the
+/// nearest known name, where there is none.
+template <class Row, class NameOf>
+std::vector<const Row*> matching(const std::vector<Row>& rows, std::string_view pattern,
+                                 const std::string& kind, NameOf name_of) {
+  const std::string wanted = fmt::format("*{}*", bare_name(pattern));
+  std::vector<const Row*> found;
+  std::vector<std::string_view> known;
+  for (const Row& row : rows) {
+    const std::string& name = std::invoke(name_of, row);
+    if (fnmatch(wanted.c_str(), bare_name(name).c_str(), 0) == 0) found.push_back(&row);
+    known.push_back(name);
+  }
+  if (found.empty()) {
+    throw UnknownMember(kind, std::string(pattern),
+                        known.empty() ? "" : std::string(nearest_name(pattern, known)));
+  }
+  return found;
+}
 
 std::string plain(double value) {
   return fmt::format("{:g}", value);
@@ -173,6 +195,34 @@ std::string list_of_grounds(const MemberTables& tables, std::string_view pattern
              "None: nothing may be presumed, somebody has to look. Subgrade modulus: low ends "
              "of Terzaghi's ranges of 1955 (from memory, unverified), taken where a job gives "
              "none.");
+}
+
+std::string list_of_materials(const WeightTables& tables, std::string_view pattern) {
+  TextTable table{{{"material", ""}, {"by volume", "kN/m3"}, {"by area", "kN/m2"}}, {}};
+  for (const WeightRow* row : matching(tables.materials, pattern, "material", &WeightRow::name)) {
+    table.rows.push_back(
+        {source_line(row->source),
+         {row->name, row->unit_weight ? fmt::format("{:g}", *row->unit_weight * 1e6) : "-",
+          row->area_weight ? fmt::format("{:g}", *row->area_weight * 1e3) : "-"}});
+  }
+  return text_of(table) + "\n" +
+         wrapped(
+             "Weights by volume go with a thickness; those by area are of the face, thickness "
+             "and all. Old houses hide surprises: open up and look before you trust a name.");
+}
+
+std::string list_of_uses(const WeightTables& tables, std::string_view pattern) {
+  TextTable table{{{"use", ""}, {"load", "kN/m2"}, {"concentrated", "kN"}}, {}};
+  for (const UseRow* row : matching(tables.uses, pattern, "use", &UseRow::name)) {
+    table.rows.push_back(
+        {source_line(row->source),
+         {row->name, fmt::format("{:g}", row->load * 1e3),
+          row->concentrated > 0.0 ? fmt::format("{:g}", row->concentrated / 1e3) : "-"}});
+  }
+  return text_of(table) + "\n" +
+         wrapped(
+             "Characteristic imposed loads over the whole area; the concentrated load is what "
+             "a single joist must stand, and is not added to a wall.");
 }
 
 }  // namespace deadshore::io

@@ -1,14 +1,18 @@
 #pragma once
 
+#include "viz/view/shown_result.h"
+
 #include <nlohmann/json_fwd.hpp>
 #include <vtkPolyData.h>
 #include <vtkSmartPointer.h>
 #include <vtkUnstructuredGrid.h>
 
+#include <array>
 #include <cstddef>
 #include <string>
-
+#include <vector>
 /// The plane wall drawn with its thickness, so that one can walk round it.
+/// Where the reactions are drawn.
 namespace deadshore::viz {
 
 /// A face towards either side for every element, in the grid's order by turns (front 2 i, back
@@ -35,5 +39,27 @@ namespace deadshore::viz {
 /// then and not released. Where the work is not followed, it is in.
 [[nodiscard]] bool needle_is_in(const nlohmann::json& answers, std::size_t stage,
                                 const std::string& needle);
+
+/// The permanent beam drawn where it lies between its bearings, of depth and length as in
+/// supports.vtp and most of the wall's thickness, with its sag magnified. Its ends go down with the
+/// wall under them. Null where it is not in.
+[[nodiscard]] vtkSmartPointer<vtkPolyData> beam_solid(const ShownResult& result,
+                                                      const ShownWall& wall, double magnification);
+
+/// A support with the force that it gives the wall at one stage under one analysis.
+struct SupportArrow {
+  std::string name;
+  std::array<double, 3> at{};     ///< where it presses, mm, on the face of the wall
+  std::array<double, 2> force{};  ///< x to the right, y up, kN
+  bool is_needle = false;
+};
+
+/// The supports of that stage, from left to right: a needle only while it is in, the rest only
+/// where it gives a force.
+[[nodiscard]] std::vector<SupportArrow> support_arrows(const ShownResult& result, std::size_t stage,
+                                                       std::size_t analysis);
+
+/// The largest reaction through all stages and analyses, kN; the scale of the arrows.
+[[nodiscard]] double largest_reaction(const ShownResult& result);
 
 }  // namespace deadshore::viz
