@@ -9,9 +9,10 @@
 #include <fmt/format.h>
 
 #include <array>
+#include <fnmatch.h>
 #include <functional>
 #include <string_view>
-#include <vector>#include <fnmatch.h>
+#include <vector>
 
 namespace deadshore::io {
 
