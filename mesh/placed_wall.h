@@ -47,7 +47,7 @@ struct PlacedWall {
 /// Gathers the lines of a wall, leaves out or moves those nearer than a tenth of `size`, and says
 /// so in `remarks`.
 /// \throws GeometryError if moving would make a part of the wall or an opening vanish, or a block
-/// is
+///   is
 ///   misplaced.
 [[nodiscard]] PlacedWall place_wall(const WallParts& parts, std::span<const LevelLine> levels,
                                     std::span<const Interval> bearings, double size);

@@ -27,7 +27,8 @@ struct HandBeam {
 /// Every check of the permanent beam, its padstones and the masonry under them, and its packing:
 /// once under the full hand load, and once under the worst of what the staged analyses give it,
 /// each with its stage ("hand, full load" for the first). Relief by arching never passes a beam:
-/// both rows are given. Worst first. Empty without a beam. \pre result.job, result.stages filled in
+/// both rows are given. Worst first. Empty without a beam.
+/// \pre result.job, result.stages filled in
 [[nodiscard]] std::vector<Check> check_beam(const JobResult& result);
 
 }  // namespace deadshore::solver

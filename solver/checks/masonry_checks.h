@@ -15,8 +15,8 @@ struct MasonryUnits {
 };
 
 /// Characteristic compressive strength f_k = K f_b^0.7 f_m^0.3, 3.6.1.2, with f_b <= 75, f_m <= 20
-/// and f_m <= 2 f_b, x 0.8 with a longitudinal joint. \throws MemberError unless K, f_b and f_m are
-/// above 0.
+/// and f_m <= 2 f_b, x 0.8 with a longitudinal joint.
+/// \throws MemberError unless K, f_b and f_m are above 0.
 [[nodiscard]] double masonry_strength(const MasonryUnits& units);
 
 /// A force on part of a wall: a pad under a beam, or a needle under the masonry above it (then
@@ -39,7 +39,8 @@ struct ConcentratedResistance {
 
 /// Resistance under a concentrated load, 6.1.3: N_Rdc = beta A_b f_d, beta = (1 + 0.3 a_1/h_c)
 /// (1.5 - 1.1 A_b/A_ef) between 1 and min(1.25 + a_1/(2 h_c), 1.5), A_b/A_ef <= 0.45.
-/// \param f_k characteristic strength \throws MemberError where the dimensions do not make sense.
+/// \param f_k characteristic strength
+/// \throws MemberError where the dimensions do not make sense.
 [[nodiscard]] ConcentratedResistance concentrated_resistance(const ConcentratedLoad& load,
                                                              double f_k, const SafetyBasis& basis);
 
@@ -70,7 +71,8 @@ struct WallResistance {
 /// EN 1996-1-1:2005 6.1.2: N_Rd = Phi t l f_d, Phi the lesser of ends and middle. Eccentricities
 /// through the wall have h_ef / 450 added (5.5.1.1(4)) and are at least 0.05 t; half of that at the
 /// top counts at mid-height. Along the wall a block of stress in equilibrium with the load, since
-/// no tension counts. 	hrows MemberError unless length, thickness, height and f_k are above 0.
+/// no tension counts.
+/// \throws MemberError unless length, thickness, height and f_k are above 0.
 [[nodiscard]] WallResistance wall_resistance(const LoadedWall& wall, double f_k,
                                              const SafetyBasis& basis);
 

@@ -30,8 +30,8 @@ struct ColumnBuckling {
 /// Buckling curve of a rolled section up to S420, EN 1993-1-1 Table 6.2.
 [[nodiscard]] BucklingCurve column_curve(const SteelSection& section, SectionAxis axis);
 
-/// Flexural buckling, 6.3.1, over an effective length in mm. \throws MemberError for class 4 in
-/// compression, or a length that is not above 0.
+/// Flexural buckling, 6.3.1, over an effective length in mm.
+/// \throws MemberError for class 4 in compression, or a length that is not above 0.
 [[nodiscard]] ColumnBuckling column_buckling(const SteelMember& member, SectionAxis axis,
                                              double effective_length, const SafetyBasis& basis);
 
@@ -82,7 +82,8 @@ struct LateralBuckling {
 /// `rolled`: lambda_LT,0 0.4, beta 0.75 (NA.2.17 and EN), curve b up to h/b 2, c up to 3.1, d
 /// above and for channels (UK NA; from memory, unverified); the factor f is left at 1, the safe
 /// side. `general`: plateau 0.2, Table 6.4. Hollow sections, if not over twice as deep as wide, are
-/// taken as free of it. \throws MemberError for class 4, or a length that is not above 0.
+/// taken as free of it.
+/// \throws MemberError for class 4, or a length that is not above 0.
 [[nodiscard]] LateralBuckling lateral_buckling(const SteelMember& member, const LateralSpan& span,
                                                const SafetyBasis& basis,
                                                LateralCurves curves = LateralCurves::rolled);

@@ -62,8 +62,8 @@ struct WebBearing {
 /// Resistance of an I section's web to a patch load, EN 1993-1-5 section 6, without stiffeners:
 /// k_F 6 inside (type a) and 2 + 6 (s_s + c)/h_w <= 6 at an end (type c), l_y as the least of
 /// (6.10) to (6.12). m_2 is left out where the slenderness without it is up to 0.5. The flange on
-/// the other side must be held sideways. \throws MemberError for another kind of section, or
-/// lengths below 0.
+/// the other side must be held sideways.
+/// \throws MemberError for another kind of section, or lengths below 0.
 [[nodiscard]] WebBearing web_bearing(const SteelMember& member, const PatchLoad& patch,
                                      const SafetyBasis& basis);
 

@@ -64,7 +64,8 @@ struct GrainBearing {
   double k_c90 = 1.0;
 };
 
-/// 6.1.5. \throws MemberError for a spread over 30 mm, or k_c90 outside 1.0 to 1.75.
+/// 6.1.5.
+/// \throws MemberError for a spread over 30 mm, or k_c90 outside 1.0 to 1.75.
 [[nodiscard]] Check check_bearing_across_grain(const TimberMember& member,
                                                const GrainBearing& bearing, double force,
                                                const SafetyBasis& basis);
@@ -80,7 +81,8 @@ struct SingleShear {
 
 /// Strength with which timber resists a round nail of up to 8 mm being pressed into it, 8.3.1.1(5),
 /// (8.15) and (8.16): 0.082 rho_k d^-0.3, or predrilled 0.082 (1 - 0.01 d) rho_k, N/mm2.
-/// \param rho_k characteristic density, kg/m3 \throws MemberError for a diameter over 8 mm
+/// \param rho_k characteristic density, kg/m3
+/// \throws MemberError for a diameter over 8 mm
 [[nodiscard]] double embedment_strength(double rho_k, double diameter, bool predrilled);
 
 /// Yield moment of a round nail, 8.3.1.1(4), (8.14): 0.3 f_u d^2.6, Nmm.
@@ -95,7 +97,8 @@ struct JohansenModes {
 };
 
 /// 8.2.2, (8.6) a to f. The rope effect is left out, the safe side.
-/// \param embedment_side f_h,1,k, \param embedment_point f_h,2,k, of the timbers
+/// \param embedment_side f_h,1,k,
+/// \param embedment_point f_h,2,k, of the timbers
 /// \param yield_moment M_y,Rk
 [[nodiscard]] JohansenModes johansen_modes(const SingleShear& fastener, double embedment_side,
                                            double embedment_point, double yield_moment);

@@ -59,7 +59,8 @@ using EndMatrix = Eigen::Matrix<double, 6, 6>;
 /// Whether the member stays stable with both ends held and clamped: k L < 2 pi.
 [[nodiscard]] bool stable_between_clamps(const BeamColumn& beam);
 
-/// Forces on the ends per displacement of the ends. \pre stable_between_clamps(beam)
+/// Forces on the ends per displacement of the ends.
+/// \pre stable_between_clamps(beam)
 [[nodiscard]] EndMatrix end_stiffness(const BeamColumn& beam);
 
 /// Forces on the ends that hold them still under the loads.

@@ -121,14 +121,15 @@ struct Frame {
 [[nodiscard]] std::string member_label(const Frame& frame, int member);
 
 /// The same frame and loads with one member cut into equal parts. It becomes its own first part;
-/// the other parts and the nodes between them follow the old ones, in order. \pre parts >= 1
+/// the other parts and the nodes between them follow the old ones, in order.
+/// \pre parts >= 1
 [[nodiscard]] Frame with_member_divided(Frame frame, int member, int parts);
 
 /// The same with every member cut.
 [[nodiscard]] Frame divided(Frame frame, int parts);
 
 /// \throws SolveError for the first value that makes no sense: a number out of range or not finite,
-/// a node or member that does not exist, a load beyond its member, a direction held twice.
+///   a node or member that does not exist, a load beyond its member, a direction held twice.
 void require_sound(const Frame& frame);
 
 }  // namespace deadshore::solver

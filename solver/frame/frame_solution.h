@@ -61,7 +61,8 @@ struct SectionState {
 
 /// Exact state at `at` mm along a member, just before or after any load that begins there. The
 /// forces on a member's ends are those of `section(member, 0, before)` and `section(member,
-/// length, after)`. \pre 0 <= at <= length
+/// length, after)`.
+/// \pre 0 <= at <= length
 [[nodiscard]] SectionState section(const MemberSolution& member, double at,
                                    SectionSide side = SectionSide::after);
 
@@ -102,8 +103,8 @@ using LoadPattern = std::variant<NodePattern, StretchPattern>;
 /// Displacement of pattern i by a further unit load of pattern j, in mm/N for forces: the frame
 /// condensed to what loads it. Symmetric; its inverse is the stiffness there. Taken at a solved
 /// state: the springs that bear there, and in second order its axial forces, which are held (a
-/// second-order stiffness that follows them is the load over its mean displacement). \throws
-/// SolveError if the frame cannot carry any further load
+/// second-order stiffness that follows them is the load over its mean displacement).
+/// \throws SolveError if the frame cannot carry any further load
 [[nodiscard]] Eigen::MatrixXd flexibility(const Frame& frame, const FrameSolution& solution,
                                           std::span<const LoadPattern> patterns);
 

@@ -45,7 +45,8 @@ struct FrameSystem {
 
 /// Equations with each member's axial force as given (for second order; zeros for first order).
 /// Empty if a member buckles between its own ends, and `buckled` then names it. A node on which
-/// every member is pinned has no turn to solve for. \throws SolveError if a moment acts there
+/// every member is pinned has no turn to solve for.
+/// \throws SolveError if a moment acts there
 [[nodiscard]] std::optional<FrameSystem> assemble(const Frame& frame,
                                                   const std::vector<double>& axial,
                                                   std::string& buckled);

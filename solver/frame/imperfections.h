@@ -15,7 +15,8 @@ namespace deadshore::solver {
 /// The frame with one member drawn bowed: `parts` straight pieces along a half sine wave of
 /// rise `bow` (mm) at the middle, to the member's left for a positive bow. The member becomes its
 /// first piece; new nodes and members follow the old ones, and its loads go to the pieces, per mm
-/// of the straight member. \pre parts >= 2
+/// of the straight member.
+/// \pre parts >= 2
 [[nodiscard]] Frame with_bow(Frame frame, int member, double bow, int parts = 8);
 
 /// A force that passes a node at (`offset_x`, `offset_y`), mm, as a force and a moment on the node.

@@ -46,7 +46,7 @@ struct [[nodiscard]] FrameResult {
 /// they agree. Before a solution is accepted the frame is shown to be stable in that state: its
 /// stiffness positive, and no member beyond buckling between its own ends.
 /// \throws SolveError for values that make no sense, or for a mechanism: the message names the node
-/// that can move freely
+///   that can move freely
 FrameResult solve(const Frame& frame, const FrameOptions& options = {});
 
 }  // namespace deadshore::solver

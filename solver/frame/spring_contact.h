@@ -50,8 +50,8 @@ struct [[nodiscard]] ContactResult {
 
 /// Displacements of least energy. With the members' stiffness positive the energy is convex and
 /// piecewise quadratic in the compression-only springs, so Newton steps with an exact line search
-/// go down all the way, and end exactly once the set of closed springs stays. \param closed which
-/// springs to begin with; holds those that bear at the end
+/// go down all the way, and end exactly once the set of closed springs stays.
+/// \param closed which springs to begin with; holds those that bear at the end
 ContactResult settle(const FrameSystem& system, std::vector<bool>& closed);
 
 }  // namespace deadshore::solver

@@ -18,7 +18,8 @@ struct BeamPlaces {
 [[nodiscard]] BeamPlaces places_of_beam(const Job& job);
 
 /// Width through the wall on which masonry, packing and padstones press on the beam: its flanges',
-/// as far as the wall is as thick, mm. \pre job.beam
+/// as far as the wall is as thick, mm.
+/// \pre job.beam
 [[nodiscard]] double pressed_width(const Job& job);
 
 }  // namespace deadshore::solver

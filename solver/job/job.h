@@ -109,7 +109,7 @@ struct Bracing {
   std::string tied_to;        ///< what takes it in the end, in words; may be empty
 };
 
-/// The two laws for masonry, see solver/panel/masonry_law.h.
+/// The two laws for masonry, see solver/panel/panel_law.h.
 enum class MasonryModel { uncracked, cracked };
 [[nodiscard]] const char* to_string(MasonryModel model);
 

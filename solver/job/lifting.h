@@ -22,7 +22,8 @@ struct ForkTable {
   std::vector<Row> rows;
 };
 
-/// By linear interpolation, N. \throws MemberError outside the table: nothing is guessed there.
+/// By linear interpolation, N.
+/// \throws MemberError outside the table: nothing is guessed there.
 [[nodiscard]] double lift_capacity_at(const ForkTable& table, double distance);
 
 /// A hand-wound or powered lifter with forks.

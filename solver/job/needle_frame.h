@@ -73,7 +73,8 @@ struct NeedleFrame {
 [[nodiscard]] double place_of(const NeedleProp& prop, double wall_thickness);
 
 /// Length a prop is set to: from its sole to the needle's underside (`up`), or from the needle's
-/// top to what it is wedged against (`down`), mm. \param soffit height of the cut's soffit, mm
+/// top to what it is wedged against (`down`), mm.
+/// \param soffit height of the cut's soffit, mm
 [[nodiscard]] double extension_of(const NeedleFrame& frame, const NeedleProp& prop, double soffit);
 
 /// Length of the needle, mm.

@@ -48,10 +48,12 @@ struct Operation {
   bool operator==(const Operation&) const = default;
 };
 
-/// Its name in the job, or of a part of the works its word. \pre the job has it
+/// Its name in the job, or of a part of the works its word.
+/// \pre the job has it
 [[nodiscard]] std::string name_of(const Job& job, const Target& target);
 
-/// "fit N1". \pre the job has what it is done to
+/// "fit N1".
+/// \pre the job has what it is done to
 [[nodiscard]] std::string in_words(const Job& job, const Operation& operation);
 
 /// What is done between two states of rest; the wall is analysed after it.

@@ -10,7 +10,8 @@ namespace deadshore::solver {
 
 namespace {
 
-/// How much of a load, line or point, stands on the wall. \pre the job has the load
+/// How much of a load, line or point, stands on the wall.
+/// \pre the job has the load
 double& share_of(StageState& state, LineLoadId load) {
   return state.line_load_share.at(index_of(load));
 }

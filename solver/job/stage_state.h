@@ -40,7 +40,8 @@ struct StageState {
 /// Before any work: nothing is out, all loads on.
 [[nodiscard]] StageState state_before(const Job& job);
 
-/// Does one operation. \pre the job has what it is done to
+/// Does one operation.
+/// \pre the job has what it is done to
 void carry_out_in(StageState& state, const Job& job, const Operation& operation);
 
 /// The state after one more stage. The stage must have no faults (see stage_faults.h).

@@ -63,8 +63,8 @@ struct TakeDown {
 };
 
 /// Takes the house down onto the wall. By statics of joists simply supported at both ends, each
-/// thing on a floor goes to the wall by its lever, 1 - distance / span. \pre the house has no
-/// faults (find_house_faults)
+/// thing on a floor goes to the wall by its lever, 1 - distance / span.
+/// \pre the house has no faults (find_house_faults)
 [[nodiscard]] TakeDown take_down(const House& house);
 
 /// The sums put together by EN 1990, UK NA Table NA.A1.2(B): floors psi_0 0.7, snow 0.5, roof

@@ -47,7 +47,8 @@ void require_sound(const Prop& prop);
 /// \throws MemberError unless the prop can be set to `extension`.
 void require_within_range(const Prop& prop, double extension);
 
-/// Load by linear interpolation, N. \throws MemberError outside the table.
+/// Load by linear interpolation, N.
+/// \throws MemberError outside the table.
 [[nodiscard]] double capacity_at(const CapacityTable& table, double extension);
 
 /// Characteristic strength by EN 1065, N: A 51.0 l_max/l^2 <= 44.0, B 68.0 l_max/l^2 <= 51.0,
@@ -58,8 +59,8 @@ void require_within_range(const Prop& prop, double extension);
 [[nodiscard]] double characteristic_strength(const Prop& prop, double extension);
 
 /// Force over shortening, N/mm: the outer tube, as long as the closed prop, under as much inner
-/// tube as the extension needs. Leaves out the give of pin, collar, head and foot. \throws
-/// MemberError outside the prop's range.
+/// tube as the extension needs. Leaves out the give of pin, collar, head and foot.
+/// \throws MemberError outside the prop's range.
 [[nodiscard]] double axial_stiffness(const Prop& prop, double extension);
 
 /// Out of plumb that a prop may stand, BS 5975: 1.5 degrees (and 25 mm eccentric).
@@ -95,8 +96,8 @@ struct SafeLoad {
 ///
 /// CIRIA TN79 as quoted in later guidance: the row of sizes 1 to 3 for props up to 3.95 m long, of
 /// size 4 for longer ones, linear between its heights; below its first height the first value
-/// holds, above its last there is none. \throws MemberError outside the range of the prop or of
-/// the basis.
+/// holds, above its last there is none.
+/// \throws MemberError outside the range of the prop or of the basis.
 [[nodiscard]] SafeLoad safe_load(const Prop& prop, double extension,
                                  SafeLoadBasis basis = SafeLoadBasis::lower_of_both);
 

@@ -16,8 +16,9 @@ inline constexpr double steel_G = steel_E / 2.6;
 /// Yield strength f_y for the thickest part of the section, N/mm2.
 ///
 /// Values of EN 10025-2 by steps of thickness, which the UK NA to EN 1993-1-1 takes in place of the
-/// coarser (and up to 16 mm equal) Table 3.1; from memory, unverified. \param thickness mm, up to
-/// 100 \throws MemberError beyond.
+/// coarser (and up to 16 mm equal) Table 3.1; from memory, unverified.
+/// \param thickness mm, up to 100
+/// \throws MemberError beyond.
 [[nodiscard]] double yield_strength(SteelGrade grade, double thickness);
 
 /// A steel section of a grade, with what every check on it needs.

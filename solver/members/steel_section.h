@@ -43,7 +43,8 @@ struct SteelProperties {
 ///
 /// Torsion and warping: El Darwish & Johnston's formulas for I sections and channels with fillets,
 /// as used for the British tables (SCI P363; from memory, checked in the tests). Channels have
-/// parallel flanges. \throws MemberError where the dimensions do not make a section.
+/// parallel flanges.
+/// \throws MemberError where the dimensions do not make a section.
 [[nodiscard]] SteelProperties properties_of(const SteelSection& section);
 
 }  // namespace deadshore::solver

@@ -36,7 +36,8 @@ struct SupportReaction {
 [[nodiscard]] const SupportReaction* find_reaction(const std::vector<SupportReaction>& reactions,
                                                    SupportId support);
 
-/// The middle of a support along the wall, mm. \pre the job has the support
+/// The middle of a support along the wall, mm.
+/// \pre the job has the support
 [[nodiscard]] double place_of(const Job& job, SupportId support);
 
 }  // namespace deadshore::solver

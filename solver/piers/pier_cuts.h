@@ -23,7 +23,8 @@ struct PierCut {
 /// Cuts at the middle of every row of elements, each falling into as many as there are stretches
 /// between openings and what is out. Stress is the mean of each element with the slope that its
 /// neighbours give it.
-/// \param thickness of the wall, mm \pre the analysis stands
+/// \param thickness of the wall, mm
+/// \pre the analysis stands
 [[nodiscard]] std::vector<PierCut> pier_cuts(const mesh::QuadMesh& mesh,
                                              const PanelResult& analysis, double thickness);
 

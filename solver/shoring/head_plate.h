@@ -48,7 +48,8 @@ struct PlateAnswer {
   [[nodiscard]] double largest_moment() const { return sagging > hogging ? sagging : hogging; }
 };
 
-/// Exact moments and forces, first order. \pre forces on the plate, two supports or more
+/// Exact moments and forces, first order.
+/// \pre forces on the plate, two supports or more
 /// \throws SolveError where the plate tips off its supports
 [[nodiscard]] PlateAnswer analyse_head_plate(const HeadPlate& plate,
                                              std::span<const PlateForce> forces);

@@ -48,7 +48,8 @@ struct ShoreDesign {
 };
 
 /// Every dead shore of the job that has a frame. By moments about the joists' far bearing the shore
-/// takes joist_span / (joist_span - distance) times what the wall loses. \pre the job has no faults
+/// takes joist_span / (joist_span - distance) times what the wall loses.
+/// \pre the job has no faults
 [[nodiscard]] std::vector<ShoreDesign> design_shores(const Job& job);
 
 }  // namespace deadshore::solver

@@ -26,7 +26,8 @@ struct SpacingFound {
 };
 
 /// Tries spacings in steps of 100 mm from 1.2 m (common practice, no source) down to 300 mm or the
-/// width of the props' plates. \pre proposes_places
+/// width of the props' plates.
+/// \pre proposes_places
 [[nodiscard]] SpacingFound find_spacing(const ShoreCase& asked);
 
 }  // namespace deadshore::solver

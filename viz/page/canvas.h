@@ -31,7 +31,8 @@ struct TextStyle {
   Overflow overflow = Overflow::cut_end;
 };
 
-/// Size of a text on the page, points. \throws std::runtime_error if no font is installed.
+/// Size of a text on the page, points.
+/// \throws std::runtime_error if no font is installed.
 [[nodiscard]] Size text_size(const std::string& text, const TextStyle& style);
 
 /// A text as it was written: for tests of what a figure says and where.
