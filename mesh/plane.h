@@ -5,8 +5,8 @@
 namespace deadshore::mesh {
 
 /// Two places on an axis that are nearer than this are one place, mm: far below what anyone
-/// measures on a wall, and far above what sums of lengths in mm or inches miss by. The mesher, the
-/// hand sums and the frames all go by it.
+/// measures on a wall, and far above the round-off of sums of lengths in mm or inches. The mesher,
+/// the hand sums and the frames share this one tolerance.
 inline constexpr double same_place = 1e-6;
 
 /// Places in ascending order; of those that are nearer than `same_place` the first alone.

@@ -31,7 +31,8 @@ struct Region {
   bool operator==(const Region&) const = default;
 };
 
-/// Where a chain of sides runs; see `mesh_wall` and `mesh_whole_wall` for each.
+/// Where a chain of sides runs. A chain is a set of sides along one edge or line of the wall, on
+/// which supports and loads act; `mesh_wall` and `mesh_whole_wall` say what each one is.
 enum class ChainKind {
   base_left,
   base_right,
@@ -49,7 +50,8 @@ enum class ChainKind {
   edge,        ///< of a mesh that is no wall's: numbered by whoever makes it
 };
 
-/// A chain of sides. `index` is 0 for the kinds that have no number.
+/// Names a chain of sides. `index` tells those of one kind apart: the number of the opening, of the
+/// group of blocks or of the level line; 0 for the other kinds.
 struct Chain {
   ChainKind kind = ChainKind::soffit;
   std::size_t index = 0;
@@ -57,20 +59,20 @@ struct Chain {
   bool operator==(const Chain&) const = default;
 };
 
-/// A chain with its sides, in order.
+/// A chain with its sides, from left to right or from the bottom up.
 struct ChainSides {
   Chain chain;
   std::vector<Side> sides;
 };
 
-/// Quadrilaterals in regions, with chains of sides; a plain value, any shape.
+/// A mesh of quadrilaterals in regions, with chains of sides; a plain value, of any shape.
 ///
-/// `connectivity` holds `nodes_per_quad` node numbers for each quadrilateral: the four corners
-/// anticlockwise, then for 8-node elements the middle of side 0, 1, 2, 3. Coordinates in mm.
+/// `connectivity` holds `nodes_per_quad` node numbers for each quadrilateral, one after the other:
+/// the four corners anticlockwise, then for 8-node elements the middle of side 0, 1, 2, 3.
 struct QuadMesh {
-  std::vector<Point> nodes;
+  std::vector<Point> nodes;  ///< coordinates, mm
   QuadOrder order = QuadOrder::four_node;
-  std::vector<int> connectivity;
+  std::vector<int> connectivity;    ///< quad_count() * nodes_per_quad() node numbers
   std::vector<int> region_of_quad;  ///< index into `regions`, one per quadrilateral
   std::vector<Region> regions;      ///< masonry first
   std::vector<ChainSides> chains;
@@ -96,18 +98,22 @@ struct QuadMesh {
 
 /// Node numbers along a side: its two ends, and for 8-node elements its middle last.
 struct SideNodes {
-  std::array<int, 3> nodes{};
-  int count = 0;
+  std::array<int, 3> nodes{};  ///< the first `count` of them are in use
+  int count = 0;               ///< 2 or 3
 };
+
+/// Node numbers along a side of a mesh, from its start to its end.
 [[nodiscard]] SideNodes nodes_along(const QuadMesh& mesh, Side side);
 
 /// Corners of a quadrilateral, anticlockwise, mm.
 [[nodiscard]] std::array<Point, 4> corners_of(const QuadMesh& mesh, int quad);
 
-/// Area of a quadrilateral by its corners, mm2.
+/// Area of a quadrilateral by its corners, mm2; below 0 where they go clockwise.
 [[nodiscard]] double area_of(const QuadMesh& mesh, int quad);
 
-/// The same mesh with a node in the middle of every side (straight sides); for a 4-node mesh only.
+/// The same mesh as 8-node elements: with a node in the middle of every side, so that sides stay
+/// straight. Nodes keep their numbers; new ones follow.
+/// \pre mesh.order == QuadOrder::four_node
 [[nodiscard]] QuadMesh with_midside_nodes(const QuadMesh& mesh);
 
 }  // namespace deadshore::mesh

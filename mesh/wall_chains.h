@@ -9,15 +9,17 @@
 
 namespace deadshore::mesh {
 
-/// Sides of a grid cell's quadrilateral, whose corners start at the lower left.
+/// Number, as `Side::side`, of each side of a grid cell's quadrilateral, whose corners start at the
+/// lower left.
 enum GridSide : int { below = 0, right = 1, above = 2, left = 3 };
 
-/// A grid with the heights of its nodes and the quadrilateral of each cell (-1 for none).
+/// A grid whose nodes have their real heights and whose solid cells have become quadrilaterals.
 struct MappedGrid {
-  const WallGrid& grid;
-  std::vector<double> y;          ///< by `WallGrid::node`
-  std::vector<int> quad_of_cell;  ///< by `WallGrid::cell`
+  const WallGrid& grid;           ///< must outlive this
+  std::vector<double> y;          ///< height of each node, mm, by `WallGrid::node`
+  std::vector<int> quad_of_cell;  ///< number of the quadrilateral, -1 for none; by `WallGrid::cell`
 
+  /// Number of the quadrilateral of a cell of the grid; -1 where there is none.
   [[nodiscard]] int quad_at(int column, int row) const {
     return quad_of_cell[grid.cell(column, row)];
   }
@@ -28,8 +30,9 @@ struct MappedGrid {
   }
 };
 
-/// The chains promised by `mesh_wall` and `mesh_whole_wall`, each ordered from left to right or
-/// from the bottom up.
+/// Collects the chains that `mesh_wall` and `mesh_whole_wall` promise, each ordered from left to
+/// right or from the bottom up.
+/// \param levels as asked for: one `level_line` each, also where the grid does not follow it
 [[nodiscard]] std::vector<ChainSides> chains_of(const MappedGrid& mapped, const PlacedWall& wall,
                                                 std::span<const LevelLine> levels);
 
