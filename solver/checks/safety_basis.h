@@ -8,8 +8,8 @@ namespace deadshore::solver {
 /// unfactored loads, as temporary works are often done.
 enum class SafetyMethod { partial_factors, permissible };
 
-/// What characteristic strengths are divided by. The loads that go with it are factored under
-/// `partial_factors` and unfactored under `permissible`.
+/// What characteristic strengths are divided by. Demands that are set against them are factored
+/// under `partial_factors` and unfactored under `permissible`.
 struct SafetyBasis {
   SafetyMethod method = SafetyMethod::partial_factors;
   double gamma_M0 = 1.0;  ///< steel sections
@@ -17,7 +17,7 @@ struct SafetyBasis {
   double gamma_timber = 1.3;
   double gamma_masonry = 3.0;
 
-  /// Permissible stresses go with the elastic section, whatever its class.
+  /// Whether the elastic section modulus counts whatever the class: so with permissible stresses.
   [[nodiscard]] bool elastic() const { return method == SafetyMethod::permissible; }
 };
 
@@ -31,8 +31,8 @@ struct SafetyBasis {
 /// and masonry: 1.5 times their partial factor (common practice, no source).
 [[nodiscard]] SafetyBasis permissible_stresses();
 
-/// A variable action, in any unit, and the factor of its combination value. psi_0, UK NA to EN
-/// 1990: imposed load on floors 0.7, snow below 1000 m 0.5.
+/// A variable action, in any unit, and the factor psi_0 of its combination value; UK NA to EN 1990:
+/// imposed load on floors 0.7, snow below 1000 m 0.5.
 struct VariableAction {
   double value = 0.0;
   double psi_0 = 0.7;
@@ -40,11 +40,12 @@ struct VariableAction {
 
 /// Factors of the strength combinations. Defaults: UK NA to EN 1990 Table NA.A1.2(B).
 struct CombinationFactors {
-  double gamma_G = 1.35;
-  double gamma_Q = 1.5;
-  double xi = 0.925;  ///< reduces gamma_G in 6.10b
+  double gamma_G = 1.35;  ///< on permanent actions
+  double gamma_Q = 1.5;   ///< on variable actions
+  double xi = 0.925;      ///< reduces gamma_G in 6.10b
 };
 
+/// By which expression of EN 1990 6.4.3.2 actions are combined.
 enum class Combination {
   eq_6_10,        ///< the default: never below the next
   eq_6_10a_or_b,  ///< the larger of 6.10a and 6.10b

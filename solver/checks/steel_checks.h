@@ -6,41 +6,47 @@
 
 #include <limits>
 
-/// Steel cross-sections bent about their level axis: EN 1993-1-1 6.2. N, Nmm; the sign of a moment
-/// or force does not matter. Every function throws MemberError for a section of class 4.
+/// Steel cross-sections bent about their level axis: EN 1993-1-1 6.2. Forces in N, moments in N mm,
+/// factored as `SafetyBasis` says; their sign does not matter. Every function throws MemberError
+/// for a section of class 4.
 namespace deadshore::solver {
 
 /// Section modulus that resists bending, 6.2.5(2): plastic for classes 1 and 2, elastic for class 3
 /// and for permissible stresses, mm3.
 [[nodiscard]] double bending_modulus(const SteelMember& member, const SafetyBasis& basis);
 
-/// Moment resistance, 6.2.5(2).
+/// Moment resistance M_c,Rd, 6.2.5(2), N mm.
 [[nodiscard]] double bending_resistance(const SteelMember& member, const SafetyBasis& basis);
 
-/// Shear resistance, 6.2.6(2). The web must be stocky; see `check_shear`.
+/// Shear resistance V_pl,Rd, 6.2.6(2), N. The web must be stocky; see `check_shear`.
 [[nodiscard]] double shear_resistance(const SteelMember& member, const SafetyBasis& basis);
 
 /// Moment resistance beside a shear force, 6.2.8: above half the shear resistance the web of an I
-/// section counts with (1 - rho) f_y, of other kinds the whole section does, the safe side.
+/// section counts with (1 - rho) f_y, of other kinds the whole section does, the safe side; N mm.
 [[nodiscard]] double bending_resistance_with_shear(const SteelMember& member, double shear,
                                                    const SafetyBasis& basis);
 
-/// 6.2.5
+/// Bending, 6.2.5.
 [[nodiscard]] Check check_bending(const SteelMember& member, double moment,
                                   const SafetyBasis& basis);
 
-/// 6.2.6; not verified where the web would buckle first (h_w/t_w > 72 epsilon, 6.2.6(6)).
+/// Shear, 6.2.6; not verified where the web would buckle first (h_w/t_w > 72 epsilon, 6.2.6(6)).
 [[nodiscard]] Check check_shear(const SteelMember& member, double shear, const SafetyBasis& basis);
 
-/// 6.2.8, for a moment and a shear force at the same section.
+/// Bending and shear together, 6.2.8, for a moment and a shear force at the same section.
 [[nodiscard]] Check check_bending_with_shear(const SteelMember& member, double moment, double shear,
                                              const SafetyBasis& basis);
 
-/// Limits of deflection as a part of the span.
-inline constexpr double brittle_finish_limit = 1.0 / 360.0;  ///< UK NA to EN 1993-1-1, from memory
-inline constexpr double masonry_limit = 1.0 / 600.0;  ///< under plain masonry; TMS 402, from memory
+/// Limit of deflection under plaster and other brittle finish, as a part of the span: UK NA to EN
+/// 1993-1-1, from memory.
+inline constexpr double brittle_finish_limit = 1.0 / 360.0;
+/// Limit of deflection under plain masonry, as a part of the span: TMS 402, from memory.
+inline constexpr double masonry_limit = 1.0 / 600.0;
 
-/// Deflection under unfactored loads against a part of the span, mm.
+/// Deflection under unfactored loads against a part of the span.
+/// \param deflection mm
+/// \param span mm
+/// \param limit largest deflection over span
 [[nodiscard]] Check check_deflection(double deflection, double span, double limit = masonry_limit);
 
 /// A force across an unstiffened web through one flange, such as a wall on a needle or a needle on
@@ -51,12 +57,13 @@ struct PatchLoad {
   double end_distance = std::numeric_limits<double>::infinity();
 };
 
+/// How the resistance of a web to a patch load comes about, EN 1993-1-5 6.
 struct WebBearing {
-  double k_F = 0.0;
-  double loaded_length = 0.0;  ///< l_y, mm
-  double slenderness = 0.0;
-  double factor = 1.0;      ///< chi_F
-  double resistance = 0.0;  ///< N
+  double k_F = 0.0;            ///< buckling coefficient
+  double loaded_length = 0.0;  ///< effective loaded length l_y, mm
+  double slenderness = 0.0;    ///< lambda-bar_F
+  double factor = 1.0;         ///< reduction factor chi_F
+  double resistance = 0.0;     ///< F_Rd, N
 };
 
 /// Resistance of an I section's web to a patch load, EN 1993-1-5 section 6, without stiffeners:
@@ -67,8 +74,8 @@ struct WebBearing {
 [[nodiscard]] WebBearing web_bearing(const SteelMember& member, const PatchLoad& patch,
                                      const SafetyBasis& basis);
 
-/// EN 1993-1-5 6.2; not verified for sections other than I. `where`, such as "under the wall",
-/// completes the check's name.
+/// Web bearing, EN 1993-1-5 6.2; not verified for sections other than I.
+/// \param where completes the check's name, such as "under the wall"
 [[nodiscard]] Check check_web_bearing(const SteelMember& member, const PatchLoad& patch,
                                       double force, const std::string& where,
                                       const SafetyBasis& basis);

@@ -9,7 +9,9 @@ namespace deadshore::solver {
 /// due.
 class MemberError : public std::runtime_error {
  public:
-  /// `due` is a clause of its own, such as "2.00 m to 3.50 m is due".
+  /// \param member what it is called, such as "B35"
+  /// \param found what it was asked to do: "an extension of 4.000 m"
+  /// \param due what would have done, a clause of its own: "2.00 m to 3.50 m is due"
   MemberError(std::string member, std::string found, std::string due)
       : std::runtime_error(member + ": found " + found + "; " + due),
         member_(std::move(member)),

@@ -7,13 +7,13 @@ namespace deadshore::solver {
 
 /// A kind of ground and the bearing presumed of it.
 struct Ground {
-  std::string name;
+  std::string name;  ///< as in the tables of ground
   /// Lowest presumed allowable bearing, N/mm2, for unfactored loads; none where nothing may be
   /// presumed and someone has to look.
   std::optional<double> presumed_bearing;
   /// Sand and gravel: presumed values hold for foundations about 1 m wide, small soles carry less.
   bool granular = false;
-  std::string source;
+  std::string source;  ///< of the presumed bearing
 
   /// Angle of friction phi', degrees, of granular ground: what a narrow sole on its surface bears
   /// hangs on it. None where it is not known.

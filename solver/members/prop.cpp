@@ -185,9 +185,9 @@ double characteristic_strength(const Prop& prop, double extension) {
 
 double axial_stiffness(const Prop& prop, double extension) {
   require_within_range(prop, extension);
-  const double give = prop.shortest / (steel_E * prop.outer.area()) +
-                      (extension - prop.shortest) / (steel_E * prop.inner.area());
-  return 1.0 / give;
+  const double compliance = prop.shortest / (steel_E * prop.outer.area()) +
+                            (extension - prop.shortest) / (steel_E * prop.inner.area());
+  return 1.0 / compliance;
 }
 
 double lean_force(double load) {

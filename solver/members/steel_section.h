@@ -4,17 +4,19 @@
 
 namespace deadshore::solver {
 
-/// Hollow sections are hot finished (EN 10210); a square one is rectangular with h = b.
+/// Shapes of rolled sections. Hollow ones are hot finished (EN 10210); a square one is rectangular
+/// with h = b.
 enum class SectionKind { i_section, channel, rectangular_hollow, circular_hollow };
 
-/// A hot-rolled section by its dimensions, mm. Web upright, bent about its level axis y.
+/// A hot-rolled section by its dimensions, mm. Its web stands upright, and it is bent about its
+/// level axis y, the strong one; z is the upright, weak axis.
 struct SteelSection {
-  std::string name;
+  std::string name;  ///< as in the tables of sections
   SectionKind kind = SectionKind::i_section;
   double h = 0.0;   ///< depth; the diameter of a circular hollow section
   double b = 0.0;   ///< width; the diameter of a circular hollow section
-  double tw = 0.0;  ///< web; the wall of a hollow section
-  double tf = 0.0;  ///< flange; the wall of a hollow section
+  double tw = 0.0;  ///< thickness of the web; of the wall of a hollow section
+  double tf = 0.0;  ///< thickness of the flanges; of the wall of a hollow section
   double r = 0.0;   ///< root radius; hollow sections take their corners from EN 10210-2
 
   [[nodiscard]] bool is_hollow() const {
@@ -22,21 +24,21 @@ struct SteelSection {
   }
 };
 
-/// Properties worked out from the dimensions: mm2, mm3, mm4, mm6.
+/// Properties of a section, in the symbols of EN 1993-1-1; y is the strong axis, z the weak one.
 struct SteelProperties {
-  double mass = 0.0;  ///< kg/m, at 7850 kg/m3
-  double A = 0.0;
-  double I_y = 0.0;
-  double I_z = 0.0;
-  double W_el_y = 0.0;
-  double W_el_z = 0.0;  ///< to the farther edge
-  double W_pl_y = 0.0;
-  double W_pl_z = 0.0;
-  double I_t = 0.0;
-  double I_w = 0.0;  ///< 0 for hollow sections
-  double A_v = 0.0;  ///< for shear along the web, EN 1993-1-1 6.2.6(3) with eta 1.0
-  double i_y = 0.0;  ///< radius of gyration, mm
-  double i_z = 0.0;
+  double mass = 0.0;    ///< kg/m, at 7850 kg/m3
+  double A = 0.0;       ///< area, mm2
+  double I_y = 0.0;     ///< second moment of area, mm4
+  double I_z = 0.0;     ///< second moment of area, mm4
+  double W_el_y = 0.0;  ///< elastic section modulus, mm3
+  double W_el_z = 0.0;  ///< elastic section modulus to the farther edge, mm3
+  double W_pl_y = 0.0;  ///< plastic section modulus, mm3
+  double W_pl_z = 0.0;  ///< plastic section modulus, mm3
+  double I_t = 0.0;     ///< torsion constant of St. Venant, mm4
+  double I_w = 0.0;     ///< warping constant, mm6; 0 for hollow sections
+  double A_v = 0.0;     ///< shear area along the web, EN 1993-1-1 6.2.6(3) with eta 1.0, mm2
+  double i_y = 0.0;     ///< radius of gyration, mm
+  double i_z = 0.0;     ///< radius of gyration, mm
 };
 
 /// Properties of a section with its root fillets or corners.

@@ -99,9 +99,9 @@ TEST(Prop, TubesThatDoNotFitAreRefused) {
 TEST(Prop, IsSofterTheFurtherItIsOut) {
   const Prop prop = b35();
   EXPECT_DOUBLE_EQ(axial_stiffness(prop, 2000.0), 210000.0 * prop.outer.area() / 2000.0);
-  const double give =
+  const double compliance =
       2000.0 / (210000.0 * prop.outer.area()) + 1000.0 / (210000.0 * prop.inner.area());
-  EXPECT_DOUBLE_EQ(axial_stiffness(prop, 3000.0), 1.0 / give);
+  EXPECT_DOUBLE_EQ(axial_stiffness(prop, 3000.0), 1.0 / compliance);
 }
 
 TEST(Prop, LeansWithAFortiethOfItsLoadAtOneAndAHalfDegrees) {
