@@ -8,16 +8,23 @@ namespace deadshore::solver {
 
 /// How an interior-point method steps.
 struct StepRules {
-  double fraction_to_boundary = 0.95;  ///< of the step that would leave a cone; a step is at most 1
-  bool one_length = false;             ///< for slacks and multipliers: due where a law ties them
-  bool one_target = true;              ///< for all pairs; else one for cones and one for bounds
-  double least_centring = 0.0;         ///< target complementarity over that now, at least
-  int most_corrections = 0;            ///< of Gondzio's, while they lengthen the step
-  double least_length = 0.0;           ///< shorter steps mean that the method is stuck
+  /// Part taken of the step length at which a slack or a multiplier would leave its cone. A step
+  /// length is at most 1.
+  double fraction_to_boundary = 0.95;
+  /// Slacks and multipliers go by the same step length: due where the problem's equations tie them
+  /// to each other.
+  bool one_length = false;
+  /// One target complementarity for all pairs; else one for cones and one for bounds, whose
+  /// products have different units.
+  bool one_target = true;
+  double least_centring = 0.0;  ///< least centring parameter: target complementarity over that now
+  int most_corrections = 0;     ///< Gondzio's corrections a step, while they lengthen it
+  double least_length = 0.0;    ///< a shorter step means that the method is stuck
 };
 
 /// Mehrotra's target: the complementarity now times the cube of the part of it that the predictor
-/// would leave.
+/// would leave, which is the centring parameter.
+/// \param predicted complementarity after the predictor's step
 [[nodiscard]] Complementarity target_after(const Complementarity& now,
                                            const Complementarity& predicted,
                                            const StepRules& rules);
@@ -41,27 +48,36 @@ struct StepRules {
 ///
 /// For instance the point x of the cone nearest to `a`, by least |x - a|^2 / 2: x is its own slack
 /// and its multiplier is x - a.
+/// \code
+/// struct NearestPoint {
+///   Mohr a;
+///   ConePairs all{std::vector<ConePair<Mohr>>(1), {}};  // x = multiplier = (1, 0, 0)
+///   Eigen::Matrix3d inverse = Eigen::Matrix3d::Zero();
 ///
-///     struct NearestInCone {
-///       Mohr a;
-///       ConePairs all{std::vector<ConePair<Mohr>>(1), {}};  // x = multiplier = (1, 0, 0)
-///       Eigen::Matrix3d inverse;
-///
-///       struct Direction { ConeChanges cones; };
-///       ConePairs& pairs() { return all; }
-///       bool factorise() {
-///         inverse = all.cones[0].scaling.inverse_with(1.0, 1.0);  // of W^-2 + I
-///         return true;
-///       }
-///       Direction direction(const ConeValues& targets) {
-///         const Mohr residual = all.cones[0].slack - a - all.cones[0].multiplier;
-///         const Mohr x = inverse * (targets.cones[0] - residual);
-///         return {{{{x}, {}}, {{x + residual}, {}}}};
-///       }
-///       void move(const Direction&, const StepLengths&) {}
-///     };
-///     NearestInCone nearest{a};
-///     while (complementarity_of(nearest.all).all > 1e-12 && interior_step(nearest, {})) continue;
+///   struct Direction {
+///     ConeChanges cones;
+///   };
+///   ConePairs& pairs() { return all; }
+///   bool factorise() {
+///     inverse = all.cones[0].scaling.inverse_with(1.0, 1.0);  // of W^-2 + I
+///     return true;
+///   }
+///   Direction direction(const ConeValues& targets) {
+///     const Mohr residual = all.cones[0].slack - a - all.cones[0].multiplier;
+///     const Mohr x = inverse * (targets.cones[0] - residual);
+///     return {{{{x}, {}}, {{x + residual}, {}}}};
+///   }
+///   void move(const Direction&, const StepLengths&) {}
+/// };
+/// \endcode
+/// Its steps, with one length since the multiplier is tied to x, lead to the projection of `a`:
+/// \code
+/// NearestPoint nearest{Mohr(1.0, 3.0, 0.0)};  // eigenvalues 4 and -2
+/// const StepRules rules{.one_length = true};
+/// while (complementarity_of(nearest.all).all > 1e-12 && interior_step(nearest, rules)) continue;
+/// const Mohr x = nearest.all.cones[0].slack;
+/// fmt::print("mean {:.3f}, radius {:.3f}\n", x(0), std::hypot(x(1), x(2)));
+/// \endcode
 ///
 /// \returns false, without a step, where the equations are singular or the step is too short
 template <class System>

@@ -21,6 +21,7 @@ using Mohr = Eigen::Vector3d;
 // cone's Jordan algebra, x o y = (x . y, x0 y1 + y0 x1, x0 y2 + y0 x2), whose unit is (1, 0, 0)
 // and whose eigenvalues are mean +- radius: Alizadeh & Goldfarb, Math. Program. 95 (2003) 3-51.
 
+/// The unit e of the cone's algebra, x o e = x: 1, or the matrix of eigenvalues 1 and 1.
 template <class Element>
 [[nodiscard]] Element unit_of();
 template <>
@@ -32,6 +33,7 @@ template <>
   return Mohr::UnitX();
 }
 
+/// Dot product; of a slack and its multiplier their complementarity.
 [[nodiscard]] inline double dot(double x, double y) {
   return x * y;
 }
@@ -39,17 +41,19 @@ template <>
   return x.dot(y);
 }
 
-/// Product of the two eigenvalues; positive inside the cone and inside its negative.
+/// Determinant of the matrix: the product of its two eigenvalues. Positive inside the cone, and
+/// inside its negative.
 [[nodiscard]] inline double determinant_of(const Mohr& x) {
   const double radius = std::sqrt(x(1) * x(1) + x(2) * x(2));
   return (x(0) - radius) * (x(0) + radius);
 }
 
-/// Mean with the other two turned round: the matrix of cofactors.
+/// The matrix of cofactors: the same mean, the other two with their signs turned.
 [[nodiscard]] inline Mohr cofactor_of(const Mohr& x) {
   return {x(0), -x(1), -x(2)};
 }
 
+/// Product x o y of the cone's Jordan algebra.
 [[nodiscard]] inline double jordan_product(double x, double y) {
   return x * y;
 }
@@ -57,7 +61,8 @@ template <>
   return {x.dot(y), x(0) * y(1) + y(0) * x(1), x(0) * y(2) + y(0) * x(2)};
 }
 
-/// The y with `jordan_product(x, y) == r`, for x inside the cone.
+/// The y with `jordan_product(x, y) == r`.
+/// \pre x inside the cone
 [[nodiscard]] inline double jordan_quotient(double r, double x) {
   return r / x;
 }
@@ -66,7 +71,7 @@ template <>
   return {y0, (r(1) - y0 * x(1)) / x(0), (r(2) - y0 * x(2)) / x(0)};
 }
 
-/// The element with the same axes whose eigenvalues are brought between `low` and `high`.
+/// The element with the same principal axes and with eigenvalues clamped to `low` and `high`.
 [[nodiscard]] inline double clamped(double x, double low, double high) {
   return std::clamp(x, low, high);
 }
@@ -78,7 +83,8 @@ template <>
   return {0.5 * (major + minor), scale * x(1), scale * x(2)};
 }
 
-/// Largest a >= 0 for which `x + a change` stays in the cone; infinite if it never leaves.
+/// Largest step length a >= 0 for which `x + a change` stays in the cone; infinite if it never
+/// leaves.
 /// \pre x inside the cone
 [[nodiscard]] inline double largest_step(double x, double change) {
   return change < 0.0 ? -x / change : std::numeric_limits<double>::infinity();
@@ -100,6 +106,7 @@ template <>
 template <class Element>
 class NesterovTodd;
 
+/// Scaling on the half-line x >= 0.
 template <>
 class NesterovTodd<double> {
  public:
@@ -116,6 +123,7 @@ class NesterovTodd<double> {
   double inverse_square_ = 1.0;
 };
 
+/// Scaling on the second-order cone.
 template <>
 class NesterovTodd<Mohr> {
  public:
@@ -163,7 +171,7 @@ class NesterovTodd<Mohr> {
     return square / squared_size_;
   }
 
-  /// Whether W^-2 is larger, by its trace.
+  /// Whether its W^-2 has the larger trace.
   [[nodiscard]] bool is_stiffer_than(const NesterovTodd& other) const {
     const auto stiffness = [](const NesterovTodd& scaling) {
       return scaling.w_.squaredNorm() / scaling.squared_size_;
@@ -171,8 +179,8 @@ class NesterovTodd<Mohr> {
     return stiffness(*this) > stiffness(other);
   }
 
-  /// (W^-2 + diag(mean, deviator, deviator))^-1 for positive compliances, in the axes of W, where
-  /// nothing cancels however far its eigenvalues lie apart.
+  /// (W^-2 + diag(mean, deviator, deviator))^-1 for positive compliances. Worked out in the axes of
+  /// W, where no digits cancel however far its eigenvalues are apart.
   [[nodiscard]] Eigen::Matrix3d inverse_with(double mean, double deviator) const {
     const double radius = std::sqrt(w_(1) * w_(1) + w_(2) * w_(2));
     const double c = radius > 0.0 ? w_(1) / radius : 1.0;

@@ -9,20 +9,21 @@
 
 namespace deadshore::solver {
 
-/// A displacement that is given: `component` 0 along x, 1 along y; `value` in mm.
+/// A displacement of a node that is given.
 struct Support {
   int node = 0;
-  int component = 0;
-  double value = 0.0;
+  int component = 0;   ///< 0 along x, 1 along y
+  double value = 0.0;  ///< mm
 };
 
 /// Nodes of the mesh in nested-dissection order, found from the coordinates alone: the quads are
-/// cut in two again and again, and the nodes that two parts share come after both. George, SIAM J.
-/// Numer. Anal. 10 (1973) 345-363.
+/// cut in two again and again, and the nodes that two parts share (the separator) come after both.
+/// George, SIAM J. Numer. Anal. 10 (1973) 345-363.
 ///
 /// Each cut is the cheapest of all that run level or upright and leave neither part too small, so
 /// that it goes through the openings of a wall where it can. On a wall with windows that halves the
 /// work of the factor against cuts in the middle, and beats general graph partitioning.
+/// \returns node numbers, first to be eliminated first
 [[nodiscard]] std::vector<int> nested_dissection(const mesh::QuadMesh& mesh);
 
 /// Numbers of the equations, one for each free displacement, in an order that keeps the Cholesky
@@ -39,6 +40,7 @@ class EquationMap {
     return equation_[place_of(node, component)];
   }
 
+  /// Number of equations.
   [[nodiscard]] int count() const { return count_; }
 
   /// The nodal vector of a free one: zero where supports give a displacement.

@@ -2,8 +2,8 @@
 
 namespace deadshore::solver {
 
-/// Components of a plane stress (N/mm2, tension positive) or strain (xy = tensor shear, half of the
-/// engineering shear).
+/// Components of a plane stress (N/mm2) or strain, tension positive. As a strain `xy` is the tensor
+/// shear, half of the engineering shear.
 struct PlaneTensor {
   double xx = 0.0;
   double yy = 0.0;
@@ -18,6 +18,7 @@ struct Principal {
   double angle = 0.0;
 };
 
+/// Principal values and direction of a plane tensor.
 [[nodiscard]] Principal principal_of(const PlaneTensor& tensor);
 
 }  // namespace deadshore::solver

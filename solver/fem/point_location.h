@@ -13,14 +13,15 @@
 /// Where a point of the wall lies in a mesh, and what a nodal field is there.
 namespace deadshore::solver {
 
-/// A point of a mesh: what each node of its quadrilateral counts there.
+/// Values of the shape functions at a point of a mesh: a field there is the sum of its values at
+/// `nodes`, each times its share.
 struct NodeShares {
-  std::span<const int> nodes;
+  std::span<const int> nodes;      ///< of the quadrilateral that holds the point
   std::array<double, 8> shares{};  ///< one for each of `nodes`; they add up to 1
 };
 
-/// Finds the quadrilateral at a point by its corners: sides are straight, so that nodes in their
-/// middles change nothing. The mesh must outlive it.
+/// Finds the quadrilateral at a point, and what a nodal field is there. Goes by corners: sides are
+/// straight, so that nodes in their middles change nothing. The mesh must outlive it.
 ///
 ///     const QuadFinder finder(mesh);
 ///     if (const auto here = finder.shares_at(p)) { ... sum of here->shares[i] * field[node] ... }
@@ -63,14 +64,17 @@ class QuadFinder {
   std::vector<int> quads_;  ///< those whose box touches a bin, bin after bin
 };
 
-/// Stretch of the line `from + s * along` inside a convex quadrilateral, s in mm for a unit
-/// `along`; nothing where they do not meet.
+/// Stretch of the line `from + s * along` inside a convex quadrilateral, as an interval of s;
+/// nothing where they do not meet.
+/// \param along direction of the line; a unit vector makes s a length in mm
 [[nodiscard]] std::optional<mesh::Interval> stretch_inside(const mesh::QuadMesh& mesh, int quad,
                                                            mesh::Point from, mesh::Point along);
 
-/// Displacements (2 per node) carried from one mesh of a wall to another of the same wall, by the
-/// shape functions of the element that each new node lies in. A node that lies in none, because a
-/// mesh line moved, takes the nearest element's. Meant as a start for Newton, not as a result.
+/// Interpolates displacements from one mesh of a wall to another of the same wall, by the shape
+/// functions of the element that each new node lies in. A node that lies in none, because a mesh
+/// line moved, takes the nearest element's. Meant as a start for Newton, not as a result.
+/// \param displacement 2 per node of `from`, mm
+/// \returns 2 per node of `to`, mm
 [[nodiscard]] Eigen::VectorXd carry_over(const mesh::QuadMesh& from,
                                          std::span<const double> displacement,
                                          const mesh::QuadMesh& to);

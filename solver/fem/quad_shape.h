@@ -17,9 +17,10 @@ namespace deadshore::solver {
 /// reference point (xi, eta) in [-1, 1]^2; corners anticlockwise from (-1, -1), then mid-sides.
 template <int Nodes>
 struct QuadShape {
-  Eigen::Matrix<double, Nodes, 1> value;
+  Eigen::Matrix<double, Nodes, 1> value;       ///< of each node's function
   Eigen::Matrix<double, 2, Nodes> derivative;  ///< rows d/dxi, d/deta
 
+  /// Evaluates the shape functions at a reference point.
   [[nodiscard]] static QuadShape at(double xi, double eta);
 };
 
@@ -28,14 +29,16 @@ QuadShape<4> QuadShape<4>::at(double xi, double eta);
 template <>
 QuadShape<8> QuadShape<8>::at(double xi, double eta);
 
-/// The 2 x 2 Gauss points of a quadrilateral, all of weight 1, in the order of the corners. Full
-/// for the 4-node element; reduced for the 8-node one, which then neither locks nor has a mechanism
-/// that two elements can share.
+/// Number of Gauss points of a quadrilateral.
 inline constexpr int quad_points = 4;
+
+/// The 2 x 2 Gauss points of a quadrilateral in the reference square, all of weight 1, in the order
+/// of the corners. Full integration for the 4-node element; reduced for the 8-node one, which then
+/// neither locks nor has a zero-energy mode that two elements can share.
 [[nodiscard]] std::array<mesh::Point, quad_points> gauss_points();
 
-/// Values at the four corners of a field that is bilinear through its four Gauss-point values:
-/// corner values = matrix * point values.
+/// Extrapolates from Gauss points: the values at the four corners of the bilinear field through
+/// four values at the Gauss points are this matrix times those values.
 [[nodiscard]] Eigen::Matrix4d corners_from_gauss_points();
 
 /// Gradients of the shape functions and areas at the Gauss points of every quadrilateral, worked
@@ -58,6 +61,7 @@ class QuadGeometry {
     return areas_[4 * static_cast<std::size_t>(quad) + static_cast<std::size_t>(point)];
   }
 
+  /// Area of a quadrilateral, mm2.
   [[nodiscard]] double area(int quad) const {
     return area(quad, 0) + area(quad, 1) + area(quad, 2) + area(quad, 3);
   }
@@ -75,13 +79,12 @@ class QuadGeometry {
   std::vector<double> areas_;
 };
 
-/// A Gauss point on a side of an element: the side's nodes, their shape functions there, and the
-/// length the point stands for.
+/// A Gauss point on a side of an element.
 struct SidePoint {
-  mesh::SideNodes nodes;
-  std::array<double, 3> shape{};
-  mesh::Point position;  ///< mm
-  double length = 0.0;   ///< mm
+  mesh::SideNodes nodes;          ///< of the side
+  std::array<double, 3> shape{};  ///< their shape functions at the point, in the same order
+  mesh::Point position;           ///< mm
+  double length = 0.0;            ///< of the side that the point stands for, mm: its weight
 };
 
 /// Gauss points of a whole side; their lengths add up to the side's.

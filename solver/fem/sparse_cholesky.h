@@ -7,10 +7,10 @@
 
 namespace deadshore::solver {
 
-/// What a factor costs, as the symbolic part foretells it.
+/// What a factor costs, as the symbolic analysis foretells it.
 struct FactorSize {
-  double flops = 0.0;    ///< of one factorisation, zeros that supernodes hold not counted
-  double entries = 0.0;  ///< of the factor, same
+  double flops = 0.0;    ///< of one factorisation, without zeros that supernodes hold
+  double entries = 0.0;  ///< that are not zero in the factor, likewise
 };
 
 /// A pivot of the factor below this part of its row's diagonal entry means a singular matrix.
@@ -21,22 +21,25 @@ struct FactorSize {
 inline constexpr double singular_pivot = 1e-12;
 
 /// Cholesky factor L L^T of a sparse symmetric positive definite matrix whose pattern stays the
-/// same: the symbolic part is done once, `factorize` as often as the values change.
-///
-///     SparseStiffness K(2, 2);  // lower triangle
-///     K.insert(0, 0) = 2.0;
-///     K.insert(1, 0) = -1.0;
-///     K.insert(1, 1) = 2.0;
-///     K.makeCompressed();
-///     SparseCholesky factor(K);
-///     if (!factor.factorize(K)) throw SolveError("K is singular");
-///     const Eigen::VectorXd u = factor.solve(Eigen::Vector2d(1.0, 0.0));  // (2/3, 1/3)
+/// same: the symbolic analysis is done once, `factorize` as often as the values change.
+/// \code
+/// SparseStiffness K(2, 2);  // lower triangle
+/// K.insert(0, 0) = 2.0;
+/// K.insert(1, 0) = -1.0;
+/// K.insert(1, 1) = 2.0;
+/// K.makeCompressed();
+/// SparseCholesky factor(K);
+/// if (!factor.factorize(K)) throw SolveError("K is singular");
+/// const Eigen::VectorXd u = factor.solve(Eigen::Vector2d(1.0, 0.0));
+/// fmt::print("({:.3f}, {:.3f}), least pivot {:.2f}\n", u(0), u(1), factor.least_pivot());
+/// \endcode
 ///
 /// Supernodal CHOLMOD through Eigen; Eigen's own simplicial LDL^T where CHOLMOD fails for want of
 /// memory. Rows are taken to be in a good order already (see nested_dissection). BLAS and CHOLMOD
 /// run on one thread each, since their thread pools fight for the same cores.
 class SparseCholesky {
  public:
+  /// Analyses a pattern; the values do not matter yet.
   explicit SparseCholesky(const SparseStiffness& pattern);
   ~SparseCholesky();
   SparseCholesky(SparseCholesky&&) noexcept;
@@ -56,6 +59,7 @@ class SparseCholesky {
   /// Solution for one right-hand side, after a successful `factorize`.
   [[nodiscard]] Eigen::VectorXd solve(const Eigen::VectorXd& right_hand_side) const;
 
+  /// What a factorisation costs, known from the pattern alone.
   [[nodiscard]] FactorSize size() const;
 
  private:

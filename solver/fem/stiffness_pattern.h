@@ -16,9 +16,10 @@ namespace deadshore::solver {
 using SparseStiffness = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
 
 /// Where the entries of every element's stiffness go in the matrix: found once for a mesh, so that
-/// assembly is a plain addition. Also the colours of one stretch of elements after the other: no
-/// two elements of a colour share a node, so that a colour can be assembled by several threads with
-/// the same result bit for bit.
+/// assembly is a plain addition.
+///
+/// Elements are also coloured: no two of a colour share a node, so that several threads can
+/// assemble the elements of a colour with the same result bit for bit.
 class StiffnessPattern {
  public:
   /// \param couplings groups of nodes that act on each other beside those of each element
@@ -38,6 +39,7 @@ class StiffnessPattern {
   /// Place of entry (row, column) in the matrix's values; -1 if either is negative.
   [[nodiscard]] int place(int row, int column) const;
 
+  /// The elements of each colour; together all elements, each once.
   [[nodiscard]] std::span<const std::vector<int>> colours() const { return colours_; }
 
  private:
@@ -47,15 +49,19 @@ class StiffnessPattern {
   std::vector<std::vector<int>> colours_;
 };
 
-/// Stiffness of an element, a block for each pair of directions: rows and columns are its nodes.
+/// Stiffness of an element of `Nodes` nodes: a block for each pair of
+/// directions, whose rows and columns are the element's nodes.
 template <int Nodes>
 struct StiffnessBlocks {
   using Block = Eigen::Matrix<double, Nodes, Nodes>;
   Block xx = Block::Zero();
-  Block xy = Block::Zero();  ///< forces along x by displacements along y
+  Block xy = Block::Zero();  ///< forces along x by displacements along y; its transpose is yx
   Block yy = Block::Zero();
 
-  /// Adds B^T tangent B. Blocks let the compiler do several nodes at once.
+  /// Adds B^T tangent B, with B the strains by displacements. Blocks let the compiler vectorise
+  /// over nodes.
+  /// \param gradient d N / d x and d N / d y (rows) of the nodes (columns), 1/mm
+  /// \param tangent d stress / d strain in Voigt form, times what the point stands for
   template <class GradientMatrix>
   void add(const GradientMatrix& gradient, const Eigen::Matrix3d& tangent) {
     const Eigen::Matrix<double, Nodes, 1> x = gradient.row(0).transpose();

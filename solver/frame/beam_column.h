@@ -21,14 +21,15 @@ struct BeamColumn {
   double EA = 0.0;                 ///< N
   double EI = 0.0;                 ///< N mm2
   double shear_flexibility = 0.0;  ///< 1 / (G A_s), 1/N; 0 for rigid in shear
-  double axial = 0.0;              ///< the constant N above, tension positive
+  double axial = 0.0;              ///< the constant N above, N, tension positive
 };
 
-/// What acts, moves and turns at a section; local axes: along the member, and across to its left.
+/// Displacements and internal forces of a section; local axes: along the member, and across to its
+/// left.
 struct BeamState {
   double along = 0.0;       ///< displacement, mm
-  double across = 0.0;      ///< displacement, mm
-  double rotation = 0.0;    ///< of the section
+  double across = 0.0;      ///< displacement v, mm
+  double rotation = 0.0;    ///< r, of the section, radians
   double axial = 0.0;       ///< N, tension positive
   double transverse = 0.0;  ///< V, N, across the straight axis
   double moment = 0.0;      ///< M, N mm
@@ -37,26 +38,30 @@ struct BeamState {
 /// Loads that begin at a place on a member, in local axes (along, across). A line load that ends is
 /// another one that begins there with the opposite sign.
 struct LoadOnset {
-  double at = 0.0;
+  double at = 0.0;                                    ///< mm from the member's start
   Eigen::Vector2d force = Eigen::Vector2d::Zero();    ///< N
   Eigen::Vector2d uniform = Eigen::Vector2d::Zero();  ///< N/mm from here on
   Eigen::Vector2d ramp = Eigen::Vector2d::Zero();     ///< N/mm2: growth per mm from here on
   double moment = 0.0;                                ///< N mm
 };
 
-/// Just before or just after what begins at a place.
+/// Which side of a place where a load begins: forces jump there.
 enum class SectionSide { before, after };
 
-/// Displacements of, or forces on, a member's two ends: along, across, rotation (moment) at its
-/// start, the same at its end.
+/// Displacements of, or forces on, a member's two ends: along, across and rotation (or moment) at
+/// its start, then the same at its end. mm and radians, or N and N mm.
 using EndVector = Eigen::Matrix<double, 6, 1>;
+/// Stiffness between two `EndVector`s.
 using EndMatrix = Eigen::Matrix<double, 6, 6>;
 
-/// c_n(x) = sum over k of lambda^k x^(2k+n) / (2k+n)!, n = 0 to 5: cosine and sine, hyperbolic ones
-/// or powers of x, without loss of digits in between.
+/// The functions in which a beam-column's differential equation is solved:
+/// c_n(x) = sum over k of lambda^k x^(2k+n) / (2k+n)!, n = 0 to 5. They are trigonometric for
+/// lambda < 0 (compression), hyperbolic for lambda > 0 and powers of x for 0, without loss of
+/// digits in between.
 [[nodiscard]] std::array<double, 6> beam_functions(double lambda, double x);
 
-/// Whether the member stays stable with both ends held and clamped: k L < 2 pi.
+/// Whether the member stays stable with both ends held and clamped: k L < 2 pi, which is four times
+/// the Euler load.
 [[nodiscard]] bool stable_between_clamps(const BeamColumn& beam);
 
 /// Forces on the ends per displacement of the ends.
@@ -67,7 +72,7 @@ using EndMatrix = Eigen::Matrix<double, 6, 6>;
 [[nodiscard]] EndVector clamped_end_forces(const BeamColumn& beam,
                                            std::span<const LoadOnset> loads);
 
-/// State at `x`, grown from the state just before the start.
+/// State at `x` mm from the start, integrated from the state just before the start.
 [[nodiscard]] BeamState state_at(const BeamColumn& beam, const BeamState& start,
                                  std::span<const LoadOnset> loads, double x, SectionSide side);
 

@@ -6,6 +6,19 @@
 
 /// A plane frame as plain values. Everything in N, mm, N/mm2 and radians.
 ///
+/// A simple beam of 4 m with 10 kN at its middle, solved by solve_frame.h:
+/// \code
+/// Frame frame;
+/// frame.nodes = {{0.0, 0.0}, {4000.0, 0.0}};
+/// frame.members = {{.from = 0, .to = 1, .E = 210e3, .A = 3000.0, .I = 20e6}};
+/// frame.supports = {pinned_support(0), {.node = 1, .y = 0.0}};
+/// frame.point_loads = {{.member = 0, .at = 2000.0, .y = -10e3}};
+/// const FrameSolution beam = solve(frame).value();
+/// const SectionState middle = section(beam.members[0], 2000.0);
+/// fmt::print("{:.1f} kN, {:.1f} kNm, {:.2f} mm\n", beam.reactions[0].y / 1e3,
+///            middle.moment / 1e6, middle.deflection);
+/// \endcode
+///
 /// Sign conventions, for all of solver/frame:
 /// - x to the right, y up; rotations and moments anticlockwise positive; loads and displacements
 ///   along +x and +y positive.
@@ -17,37 +30,38 @@
 /// - Springs and their forces: compression positive. Reactions: as they act on the frame.
 namespace deadshore::solver {
 
+/// A point at which members meet, are held or are loaded.
 struct FrameNode {
-  double x = 0.0;
-  double y = 0.0;
+  double x = 0.0;    ///< mm
+  double y = 0.0;    ///< mm
   std::string name;  ///< for messages; may be empty
 };
 
-/// A straight prismatic member.
+/// A straight prismatic member between two nodes.
 struct FrameMember {
-  int from = 0;
-  int to = 0;
-  double E = 0.0;                         ///< N/mm2
-  double A = 0.0;                         ///< mm2
-  double I = 0.0;                         ///< mm4
+  int from = 0;                           ///< node at its start
+  int to = 0;                             ///< node at its end
+  double E = 0.0;                         ///< modulus of elasticity, N/mm2
+  double A = 0.0;                         ///< area, mm2
+  double I = 0.0;                         ///< second moment of area, mm4
   std::optional<double> shear_stiffness;  ///< G A_s, N; rigid in shear if empty
   bool pin_from = false;                  ///< no moment passes at `from`
-  bool pin_to = false;
-  double weight = 0.0;  ///< N/mm of its length, acts down (-y)
-  std::string name;     ///< for messages; may be empty
+  bool pin_to = false;                    ///< no moment passes at `to`
+  double weight = 0.0;                    ///< N/mm of its length, acts down (-y)
+  std::string name;                       ///< for messages; may be empty
 };
 
 /// Holds a node: each direction that has a value is held at that displacement (mm, radians).
 struct FrameSupport {
   int node = 0;
-  std::optional<double> x;
+  std::optional<double> x;  ///< empty: free
   std::optional<double> y;
   std::optional<double> rotation;
 };
 
-/// Held in x and y, free to turn.
+/// A support held in x and y, free to turn.
 [[nodiscard]] FrameSupport pinned_support(int node);
-/// Held in x, y and against turning.
+/// A support held in x, y and against turning.
 [[nodiscard]] FrameSupport fixed_support(int node);
 
 /// Stands for the ground as the other end of a spring.
@@ -58,21 +72,22 @@ inline constexpr int ground = -1;
 /// gap). A negative gap is a preload.
 struct FrameSpring {
   int node = 0;
-  int other = ground;
-  double towards_x = 0.0;
-  double towards_y = -1.0;
+  int other = ground;             ///< node, or `ground`
+  double towards_x = 0.0;         ///< of the direction from `node` to `other`
+  double towards_y = -1.0;        ///< likewise
   double stiffness = 0.0;         ///< N/mm, > 0
   bool compression_only = false;  ///< lets go where it would have to pull
-  double gap = 0.0;               ///< mm
+  double gap = 0.0;               ///< that closes before it bears, mm; below 0: a preload
 };
 
-/// A spring against turning between `node` and `other`.
+/// A spring against the relative rotation of `node` and `other`.
 struct FrameRotationSpring {
   int node = 0;
-  int other = ground;
+  int other = ground;      ///< node, or `ground`
   double stiffness = 0.0;  ///< N mm per radian, > 0
 };
 
+/// A load on a node, along +x and +y; moment anticlockwise.
 struct FrameNodeLoad {
   int node = 0;
   double x = 0.0;       ///< N
@@ -80,17 +95,18 @@ struct FrameNodeLoad {
   double moment = 0.0;  ///< N mm
 };
 
-/// A load in N per mm of a member's length, varying evenly between two places on it.
+/// A load in N per mm of a member's length, varying linearly between two places on it.
 struct FrameLineLoad {
   int member = 0;
-  double from = 0.0;  ///< mm along the member
-  double to = 0.0;    ///< > from
-  double x_at_from = 0.0;
-  double y_at_from = 0.0;
-  double x_at_to = 0.0;
-  double y_at_to = 0.0;
+  double from = 0.0;       ///< mm along the member
+  double to = 0.0;         ///< mm along the member, > from
+  double x_at_from = 0.0;  ///< N/mm, along +x
+  double y_at_from = 0.0;  ///< N/mm, along +y
+  double x_at_to = 0.0;    ///< N/mm, along +x
+  double y_at_to = 0.0;    ///< N/mm, along +y
 };
 
+/// A force and a moment at a place on a member; moment anticlockwise.
 struct FramePointLoad {
   int member = 0;
   double at = 0.0;      ///< mm along the member
@@ -111,13 +127,17 @@ struct Frame {
   std::vector<FramePointLoad> point_loads;
 };
 
+/// Distance between a member's nodes, mm.
 [[nodiscard]] double member_length(const Frame& frame, int member);
 
-/// The same load per mm along the whole of a member.
+/// A load along the whole of a member.
+/// \param x N per mm of the member, along +x
+/// \param y N per mm of the member, along +y
 [[nodiscard]] FrameLineLoad uniform_load(const Frame& frame, int member, double x, double y);
 
-/// The node's name in quotes, or "node 3" (counted from 0).
+/// What messages call a node: its name in quotes, or "node 3" (counted from 0).
 [[nodiscard]] std::string node_label(const Frame& frame, int node);
+/// What messages call a member: its name in quotes, or "member 3" (counted from 0).
 [[nodiscard]] std::string member_label(const Frame& frame, int member);
 
 /// The same frame and loads with one member cut into equal parts. It becomes its own first part;
@@ -125,9 +145,10 @@ struct Frame {
 /// \pre parts >= 1
 [[nodiscard]] Frame with_member_divided(Frame frame, int member, int parts);
 
-/// The same with every member cut.
+/// The same frame and loads with every member cut into `parts` equal parts.
 [[nodiscard]] Frame divided(Frame frame, int parts);
 
+/// Checks the values of a frame.
 /// \throws SolveError for the first value that makes no sense: a number out of range or not finite,
 ///   a node or member that does not exist, a load beyond its member, a direction held twice.
 void require_sound(const Frame& frame);

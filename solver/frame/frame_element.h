@@ -23,15 +23,16 @@ struct FrameElement {
   EndMatrix through_pins;
   EndVector pin_turns;
 
-  /// Local from global axes.
+  /// Rotation from global to local axes.
   [[nodiscard]] EndMatrix axes() const;
-  /// Per displacement of the nodes, global axes.
+  /// Stiffness over the displacements of its two nodes, global axes.
   [[nodiscard]] EndMatrix node_stiffness() const;
-  /// Loads on the nodes that stand for the member's loads, global axes.
+  /// Loads on its two nodes that are equivalent to the member's loads, global axes.
   [[nodiscard]] EndVector node_load() const;
-  /// State at the member's start, given the displacements of its nodes, global axes.
+  /// State at the member's start.
+  /// \param nodes displacements of its two nodes, global axes
   [[nodiscard]] BeamState start_state(const EndVector& nodes) const;
-  /// The same from the nodes' displacements alone, as if the member had no loads.
+  /// The same by the displacements of its nodes alone, as if the member had no loads.
   [[nodiscard]] BeamState unloaded_start_state(const EndVector& nodes) const;
   /// Mean axial force, given the displacements of its nodes, global axes; tension positive.
   [[nodiscard]] double mean_axial(const EndVector& nodes) const;

@@ -7,25 +7,27 @@
 
 namespace deadshore::solver {
 
+/// On which shape equilibrium is set up.
 enum class FrameOrder {
-  first,   ///< equilibrium of the frame as drawn
-  second,  ///< and of its axial forces on the bent members (P-delta)
+  first,   ///< the frame as drawn
+  second,  ///< the bent members too: axial forces act on their deflection (P-delta)
 };
 
+/// How a frame is solved.
 struct FrameOptions {
   FrameOrder order = FrameOrder::first;
-  double tolerance = 1e-10;  ///< change of axial forces between passes, of the largest force
-  int most_passes = 50;
+  double tolerance = 1e-10;  ///< on the change of axial forces between passes, over the largest
+  int most_passes = 50;      ///< of second order
 };
 
 /// What a solution came to.
 struct FrameReport {
-  bool converged = false;
-  bool unstable = false;  ///< buckles under its loads
-  int passes = 0;         ///< solutions with axial forces held; 1 in first order
-  int contact_steps = 0;  ///< factorisations in search of the springs that bear
-  double change = 0.0;    ///< of axial forces in the last pass, of the largest force
-  std::string reason;     ///< in words; empty where converged
+  bool converged = false;  ///< only then is there a solution
+  bool unstable = false;   ///< buckles under its loads
+  int passes = 0;          ///< solutions with axial forces held; 1 in first order
+  int contact_steps = 0;   ///< factorisations in search of the springs that bear
+  double change = 0.0;     ///< of axial forces in the last pass, of the largest force
+  std::string reason;      ///< in words; empty where converged
 };
 
 /// A solution only where there is one to trust.
