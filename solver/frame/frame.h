@@ -9,9 +9,14 @@
 /// A simple beam of 4 m with 10 kN at its middle, solved by solve_frame.h:
 /// \code
 /// Frame frame;
-/// frame.nodes = {{0.0, 0.0}, {4000.0, 0.0}};
-/// frame.members = {{.from = 0, .to = 1, .E = 210e3, .A = 3000.0, .I = 20e6}};
-/// frame.supports = {pinned_support(0), {.node = 1, .y = 0.0}};
+/// frame.nodes = {{0.0, 0.0, "left end"}, {4000.0, 0.0, "right end"}};
+/// FrameMember member;
+/// member.to = 1;  // from node 0
+/// member.E = 210e3;
+/// member.A = 3000.0;
+/// member.I = 20e6;
+/// frame.members = {member};
+/// frame.supports = {pinned_support(0), pinned_support(1)};
 /// frame.point_loads = {{.member = 0, .at = 2000.0, .y = -10e3}};
 /// const FrameSolution beam = solve(frame).value();
 /// const SectionState middle = section(beam.members[0], 2000.0);

@@ -25,24 +25,31 @@ struct BeamLine {
   double weight = 0.0;    ///< N/mm
 
   [[nodiscard]] int node_count() const { return static_cast<int>(x.size()); }
+
+  /// By which rotations are multiplied, mm: the mean length of its elements.
   [[nodiscard]] double rotation_length() const;
 };
 
-/// A beam from `from` to `to` with elements of about `size` mm.
+/// Makes a beam from x = `from` to x = `to`, mm, with elements of about `size` mm.
+/// \param first_node number of its first node: that of nodes in the mesh
+/// \param EI bending stiffness, N mm2
+/// \param GA shear stiffness, N
+/// \param weight N/mm
 [[nodiscard]] BeamLine make_beam_line(int first_node, double from, double to, double size,
                                       double EI, double GA, double weight);
 
-/// Stiffness of one element for (rotation, up) of its two nodes, scaled rotations.
+/// Stiffness of one element, N/mm, over its nodes' (scaled rotation, movement up): start, then end.
 [[nodiscard]] Eigen::Matrix4d element_stiffness(const BeamLine& beam, int element);
 
 /// Adds the beam's movement up at `x`, times `factor`, to a nodal form.
 /// \pre x on the beam
 void add_rise(const BeamLine& beam, double x, LinearForm& form, double factor = 1.0);
 
-/// Movement up at `x`, mm.
+/// Movement up at `x`, mm, by the element's shape functions.
+/// \pre x on the beam
 [[nodiscard]] double rise_at(const BeamLine& beam, double x, const Eigen::VectorXd& u);
 
-/// Adds the beam's weight to nodal forces.
+/// Adds the beam's weight to nodal forces, N.
 void add_weight(const BeamLine& beam, Eigen::VectorXd& load);
 
 }  // namespace deadshore::solver

@@ -13,17 +13,20 @@
 
 namespace deadshore::solver {
 
-/// A point at which two things press on each other and never pull.
+/// A point at which two things press on each other and never pull: unilateral contact.
 ///
-/// They approach by `form`; past `rest` they push apart with `stiffness * length` N per mm.
+/// Their approach is the linear form `form` of the displacements; past `rest` they push apart with
+/// `stiffness * length` N per mm.
 struct ContactPoint {
-  LinearForm form;
+  LinearForm form;         ///< approach, mm, positive as they near each other
   double x = 0.0;          ///< along the wall, mm
   double length = 0.0;     ///< of the bed that the point stands for, mm
   double stiffness = 0.0;  ///< of the bed, N/mm per mm of its length
   double rest = 0.0;       ///< approach at which it starts to push, mm; below 0: preloaded
 
+  /// How far the two have come together at displacements `u` (nodal), mm.
   [[nodiscard]] double approach(const Eigen::VectorXd& u) const { return form.of(u); }
+  /// Approach past the rest, mm: above 0 it presses, below 0 it is the gap that is left.
   [[nodiscard]] double closure(const Eigen::VectorXd& u) const { return approach(u) - rest; }
 
   /// Whether it holds: just touching counts, or a beam laid down on its bearings would be loose.
@@ -45,9 +48,11 @@ struct BedId {
 
   auto operator<=>(const BedId&) const = default;
 };
+/// The bed between the wall and a needle.
 [[nodiscard]] constexpr BedId bed_of(NeedleId needle) {
   return {BedKind::needle, index_of(needle)};
 }
+/// The bed of the joist ends over a dead shore.
 [[nodiscard]] constexpr BedId bed_of(ShoreId shore) {
   return {BedKind::joists, index_of(shore)};
 }
@@ -55,7 +60,7 @@ struct BedId {
 /// A bed of springs that only push: a needle under the soffit, packing on a beam, joist ends.
 struct ContactBed {
   BedId id;
-  std::vector<ContactPoint> points;
+  std::vector<ContactPoint> points;  ///< Gauss points along the bed
 };
 
 /// The points of all beds, one bed after the other; the beds must outlive them.
@@ -67,12 +72,13 @@ struct ContactBed {
 /// Spring energy at displacement `u`, N mm.
 [[nodiscard]] double energy_of(const ContactBed& bed, const Eigen::VectorXd& u);
 
-/// What a bed does at a displacement.
+/// Resultants of a bed at given displacements.
 struct ContactState {
   double force = 0.0;     ///< N
   double approach = 0.0;  ///< mean, mm; of a needle the settlement of the wall over it
   double contact = 0.0;   ///< part of its length that presses, 0 to 1
 };
+/// Resultants of a bed at displacements `u` (nodal, mm).
 [[nodiscard]] ContactState state_of(const ContactBed& bed, const Eigen::VectorXd& u);
 
 /// Whether a bed stands on something outside the panel, rather than between wall and beam.

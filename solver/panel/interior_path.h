@@ -9,9 +9,9 @@
 
 namespace deadshore::solver {
 
-/// A primal-dual interior-point descent to the displacement of least energy: the number of steps
-/// hardly depends on the mesh or the tensile strength. The end of the path is only neared: finish
-/// with the law itself.
+/// A primal-dual interior-point method for the displacement of least energy. The number of its
+/// steps hardly depends on the mesh or on the tensile strength. It only nears the end of its
+/// central path, so Newton's method by the law itself has to finish.
 ///
 /// Masonry: the cracked law is the least of `(eps - L) : C : (eps - L) / 2 + f_t tr L` over crack
 /// strains L >= 0 (positive semidefinite). At the least, the allowance `S = f_t I - C (eps - L)` by
@@ -22,21 +22,23 @@ namespace deadshore::solver {
 ///
 /// What limit analysis (LimitIterate) has otherwise: there the wall is rigid, so that stresses and
 /// velocities go by steps of their own length; here elasticity ties them to one. Stresses and
-/// pushes differ in units, so that each kind has a product of its own to aim at. And there is no
-/// gap to stop at: Newton's method by the law is tried on the way (newton.h) and ends exactly.
+/// pushes differ in units, so that each kind has a target complementarity of its own. And there is
+/// no duality gap to stop at: Newton's method by the law is tried on the way (newton.h) and ends
+/// exactly.
 class InteriorPath {
  public:
-  /// Starts at displacement `u` (2 per node, mm), where every pair gets the same complementarity:
-  /// the mean elastic energy. Model and loading must outlive it.
+  /// Starts at displacement `u` (2 per node, mm), where every pair of a kind gets the same
+  /// complementarity: the mean elastic energy. Model and loading must outlive it.
   InteriorPath(PanelModel& model, const PanelLoading& loading, Eigen::VectorXd u);
 
   /// Takes a step. False, without one, where the stiffness is singular or the path has come as near
   /// to its end as numbers allow.
   [[nodiscard]] bool advance();
 
+  /// Where it is now, 2 per node, mm.
   [[nodiscard]] const Eigen::VectorXd& displacement() const { return u_; }
 
-  /// What `interior_step` asks for.
+  /// A direction, as `interior_step` asks for it; so do the functions below.
   struct Direction {
     ConeChanges cones;
     Eigen::VectorXd u;
@@ -49,8 +51,8 @@ class InteriorPath {
  private:
   /// A point where masonry can crack.
   struct CrackPoint {
-    Mohr misfit;                ///< strain by which the law `eps = C^-1 stress + L` is missed
-    Eigen::Matrix3d stiffness;  ///< of the masonry and its crack, without the residual
+    Mohr misfit;                ///< residual of the law `eps = C^-1 stress + L`, a strain
+    Eigen::Matrix3d stiffness;  ///< of masonry and crack together, without the residual stiffness
   };
 
   template <class Work>
@@ -77,17 +79,24 @@ class InteriorPath {
   Complementarity start_;
 };
 
-/// The stress-like and the strain-like form of Voigt's: see `Mohr`.
+/// A stress in Voigt form as a point of the cone's space; see `Mohr`.
 [[nodiscard]] Mohr mohr_of_stress(const Voigt& stress);
+/// A strain in Voigt form likewise, so that its dot product with a stress is their work.
 [[nodiscard]] Mohr mohr_of_strain(const Voigt& strain);
+/// The stress in Voigt form that `mohr_of_stress` gives this point for.
 [[nodiscard]] Voigt stress_of(const Mohr& mohr);
 
-/// Allowance (N/mm2) and crack of masonry with a tensile strength at `strain`, such that their
-/// Jordan product is `product` times the unit (N/mm2).
+/// The point of the central path at one point of masonry: allowance below the tensile strength
+/// (slack, N/mm2) and crack strain (multiplier) at `strain`, such that their Jordan product is
+/// `product` (N/mm2) times the unit.
+/// \pre the material has a tensile strength
 [[nodiscard]] ConePair<Mohr> central_crack(const PanelMaterial& material, const Voigt& strain,
                                            double product);
 
-/// Push (N/mm) and gap (mm) at a closure, mm, on a bed of `stiffness` N/mm2; their product N.
+/// The point of the central path at one point of contact: push (slack, N/mm) and gap (multiplier,
+/// mm) such that they obey the bed's law and their product is `product`, N.
+/// \param stiffness of the bed, N/mm2
+/// \param closure approach past the rest, mm
 [[nodiscard]] ConePair<double> central_contact(double stiffness, double closure, double product);
 
 }  // namespace deadshore::solver

@@ -10,16 +10,19 @@ namespace deadshore::solver {
 
 /// What happens to a cracked wall when the residual stiffness of its cracks is cut to a tenth.
 struct ResidualTrial {
-  Eigen::VectorXd movement;         ///< further displacement, 2 per node, mm
-  std::vector<double> push_change;  ///< change of the push of what holds the wall from outside,
-                                    ///< over the largest push
+  Eigen::VectorXd movement;  ///< further displacement, 2 per node, mm
+
+  /// Change of the push of each bed that stands on something outside the panel, over the largest of
+  /// their pushes; none where nothing pushes.
+  std::vector<double> push_change;
 };
 
 /// Moves on from the solution `u` at a tenth of the residual, by at most `most_steps` of Newton's.
-/// What is open stays open in a first step, so that masonry which hangs on the residual moves by
-/// nine times its own stretch; to find where that happens, one step tells as much as a solution
-/// that has converged. Contacts that open or close may spoil it, so that a wall should not be said
-/// to fall on one step alone.
+/// In a first step cracks stay open, so that masonry which hangs on the residual stiffness
+/// stretches by nine times as much again; where that happens, one step tells as well as a converged
+/// solution. Contacts that open or close may spoil it, so that a wall should not be said to fall on
+/// one step alone.
+/// \param u converged solution, 2 per node, mm
 /// \throws SolveError if the stiffness is singular
 [[nodiscard]] ResidualTrial cut_residual(PanelModel& model, const PanelLoading& loading,
                                          const Eigen::VectorXd& u, int most_steps = 1);

@@ -8,11 +8,12 @@
 
 namespace deadshore::solver {
 
+/// When Newton's method stops. The relative residual is the norm of the out-of-balance forces over
+/// the larger of the norms of loads and internal forces.
 struct NewtonOptions {
-  double tolerance = 1e-10;   ///< relative residual: norm of the out-of-balance forces over the
-                              ///< larger of the norms of loads and internal forces
-  int most_iterations = 300;  ///< factorisations
-  double round_off = 1e-9;    ///< relative residual that will do once it no longer falls
+  double tolerance = 1e-10;   ///< converged at this relative residual
+  double round_off = 1e-9;    ///< converged at this relative residual, if it no longer falls
+  int most_iterations = 300;  ///< factorisations at most
   int patience = 8;           ///< steps without a new least residual before a line search
 };
 
@@ -20,10 +21,10 @@ struct NewtonOptions {
 struct [[nodiscard]] NewtonReport {
   bool converged = false;
   int iterations = 0;     ///< factorisations
-  double residual = 0.0;  ///< relative, at the end
+  double residual = 0.0;  ///< relative residual at the end
 };
 
-/// Relative residual at the displacement `u`.
+/// Relative residual at the displacement `u` (2 per node, mm).
 [[nodiscard]] double out_of_balance(const PanelModel& model, const PanelLoading& loading,
                                     const Eigen::VectorXd& u);
 
@@ -36,11 +37,7 @@ struct [[nodiscard]] NewtonReport {
 /// masonry, and last of all anywhere, comes a line search on the slope of the energy, which always
 /// goes down. All ways lead to the one least energy.
 ///
-///     PanelModel model(mesh, supports);  // example in panel_model.h
-///     Eigen::VectorXd u = model.start();
-///     const NewtonReport report = minimise(model, loading, u);
-///     if (!report.converged) throw SolveError("...");
-///     const double push = state_of(loading.beds[0], u).force;  // N
+/// panel_model.h has an example from a job to what its needles carry.
 ///
 /// \param u start, and the result; 2 per node, mm
 /// \param progress called after each step with the factorisations so far and the relative

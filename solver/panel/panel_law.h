@@ -8,8 +8,8 @@ namespace deadshore::solver {
 
 /// What a region of the panel is made of and how thick it is.
 struct PanelMaterial {
-  double E = 0.0;            ///< N/mm2
-  double nu = 0.0;           ///< 0 <= nu < 0.5
+  double E = 0.0;            ///< modulus of elasticity, N/mm2
+  double nu = 0.0;           ///< Poisson's ratio, 0 <= nu < 0.5
   double unit_weight = 0.0;  ///< N/mm3
   double thickness = 0.0;    ///< mm
 
@@ -20,20 +20,25 @@ struct PanelMaterial {
   double residual = 1e-4;
 };
 
-/// Strain or stress in Voigt form: (xx, yy, gamma_xy) or (xx, yy, xy).
+/// Strain (xx, yy, gamma_xy) or stress (xx, yy, xy) in Voigt form, tension positive; gamma_xy is
+/// the engineering shear.
 using Voigt = Eigen::Vector3d;
 
-/// Answer of a material at one point: energy density (N/mm2), stress, and d stress / d strain.
+/// Answer of a material at one point.
 struct PanelResponse {
-  double energy = 0.0;
-  Voigt stress = Voigt::Zero();
-  Eigen::Matrix3d tangent = Eigen::Matrix3d::Zero();
+  double energy = 0.0;                                ///< energy density, N/mm2
+  Voigt stress = Voigt::Zero();                       ///< d energy / d strain, N/mm2
+  Eigen::Matrix3d tangent = Eigen::Matrix3d::Zero();  ///< d stress / d strain, N/mm2; symmetric
 };
 
-/// Which way the cracked law answers at a strain.
-enum class CrackState { closed, one_direction, open };
+/// Which branch of the cracked law a strain is on.
+enum class CrackState {
+  closed,         ///< elastic
+  one_direction,  ///< cracked across the major principal direction, compressed along the crack
+  open,           ///< cracked both ways
+};
 
-/// Plane-stress elasticity, d stress / d strain.
+/// Stiffness of plane-stress elasticity, d stress / d strain in Voigt form, N/mm2.
 [[nodiscard]] Eigen::Matrix3d elastic_stiffness(double E, double nu);
 
 /// Energy, stress and consistent tangent at `strain`.
@@ -46,13 +51,14 @@ enum class CrackState { closed, one_direction, open };
 /// (1 - residual) * cracked + residual * elastic, which leaves closed masonry exactly elastic.
 [[nodiscard]] PanelResponse respond(const PanelMaterial& material, const Voigt& strain);
 
-/// State of the cracked law at `strain`; `closed` for a linear elastic material.
+/// Branch of the cracked law at `strain`; `closed` for a linear elastic material.
 [[nodiscard]] CrackState crack_state(const PanelMaterial& material, const Voigt& strain);
 
-/// Strain that open cracks take: total strain less the elastic strain of the stress.
+/// Strain that open cracks take, in Voigt form: total strain less the elastic strain of the stress.
 [[nodiscard]] Voigt crack_strain(const PanelMaterial& material, const Voigt& strain);
 
-/// Stress carried by the residual stiffness beyond what the cracked law allows; zero where closed.
+/// Stress carried by the residual stiffness beyond what the cracked law allows, N/mm2; zero where
+/// closed.
 [[nodiscard]] Voigt residual_stress(const PanelMaterial& material, const Voigt& strain);
 
 }  // namespace deadshore::solver

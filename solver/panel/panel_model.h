@@ -23,56 +23,70 @@ namespace deadshore::solver {
 /// What is done to a panel: materials, contacts and loads, over supports that do not change.
 struct PanelLoading {
   std::vector<PanelMaterial> materials;  ///< one for each region of the mesh
-  std::vector<ContactBed> beds;
-  Eigen::VectorXd load;  ///< nodal forces, 2 per node, N
+  std::vector<ContactBed> beds;          ///< of needles, joist ends, packing and bearings
+  Eigen::VectorXd load;                  ///< nodal forces, 2 per node, N
 
-  /// For each region, the displacements at which it is free of stress, where those are not zero: a
-  /// padstone built into a wall that has moved. Empty: none has any.
+  /// For each region, the displacements (2 per node, mm) at which it is free of stress, where those
+  /// are not zero: a padstone built into a wall that has moved. Empty: all are free of stress at
+  /// displacement zero.
   std::vector<Eigen::VectorXd> datum = {};
 
+  /// The datum of a region by its number; null where it is displacement zero.
   [[nodiscard]] const Eigen::VectorXd* datum_of(int region) const {
     const std::size_t r = static_cast<std::size_t>(region);
     return r < datum.size() && datum[r].size() > 0 ? &datum[r] : nullptr;
   }
 };
 
-/// Stress of masonry at a Gauss point, and d stress / d strain.
+/// Stress of masonry at a Gauss point.
 struct PointStress {
-  Voigt stress = Voigt::Zero();
-  Eigen::Matrix3d tangent = Eigen::Matrix3d::Zero();
+  Voigt stress = Voigt::Zero();                       ///< N/mm2
+  Eigen::Matrix3d tangent = Eigen::Matrix3d::Zero();  ///< d stress / d strain, N/mm2
 };
 
-/// Push of a bed at a point of contact, per mm of its length, and d push / d closure.
+/// Push of a bed at a point of contact, per mm of its length.
 struct PointPush {
   double push = 0.0;       ///< N/mm
-  double stiffness = 0.0;  ///< N/mm2
+  double stiffness = 0.0;  ///< d push / d closure, N/mm2
 };
 
-/// Laws of masonry and contact, point by point. `strain` has the datum taken off. Both are called
-/// from several threads, each point by one.
+/// A law for masonry, point by point; `strain` is measured from the region's datum. It is called
+/// from several threads, for each point by one.
 using MasonryLaw = std::function<PointStress(int quad, int point, const Voigt& strain)>;
+/// A law for contact, point by point; `closure` in mm. Called from several threads likewise.
 using ContactLaw = std::function<PointPush(std::size_t bed, std::size_t point, double closure)>;
 
 /// A panel on its mesh and supports, with everything that is worked out once: equation numbers,
-/// shape gradients, the pattern of the stiffness and its symbolic factor. The wall of a job as cut:
-///
-///     const mesh::WallMesh wall = mesh_of(job);
-///     PanelModel model(wall.quads, supports_of(job, wall.quads));
-///     const PanelLoading loading = loading_of(job, model, MasonryModel::cracked);
-///     Eigen::VectorXd u = model.start();
-///     if (!minimise(model, loading, u).converged) throw SolveError("...");
-///     for (const ContactBed& needle : loading.beds) {
-///       fmt::print("{:.1f} kN\n", state_of(needle, u).force / 1000.0);
-///     }
+/// shape gradients, the pattern of the stiffness and its symbolic factor. A wall on two needles as
+/// cut, in masonry that cracks:
+/// \code
+/// Job job;
+/// job.wall.length = 4000.0;
+/// job.wall.top = {{0.0, 3300.0}, {4000.0, 3300.0}};
+/// job.wall.cut = {800.0, 3200.0, 2100.0};
+/// job.thickness = 215.0;
+/// job.masonry = {"brick", 19e-6, 3000.0, 0.2, 5.0, 0.1};
+/// job.needles = {{"N1", 1600.0, 152.0, 50e3}, {"N2", 2400.0, 152.0, 50e3}};
+/// const mesh::WallMesh wall = mesh_of(job);
+/// PanelModel model(wall.quads, supports_of(job, wall.quads));
+/// const PanelLoading loading = loading_of(job, model, MasonryModel::cracked);
+/// Eigen::VectorXd u = model.start();
+/// if (!minimise(model, loading, u).converged) throw SolveError("no convergence");
+/// for (const ContactBed& needle : loading.beds) {
+///   fmt::print("{:.1f} kN\n", state_of(needle, u).force / 1e3);
+/// }
+/// \endcode
 ///
 /// The total energy of a loading is the sum of the wall's, the beam's, the beds' and the loads'.
 /// Vectors are nodal (2 entries per node: those of the mesh, then those of the beam) or free, see
 /// EquationMap. The mesh must outlive the model.
 class PanelModel {
  public:
+  /// Numbers the equations and analyses the stiffness symbolically.
   PanelModel(const mesh::QuadMesh& mesh, std::span<const Support> supports);
 
-  /// With a beam. `beam_beds` are all the beds between it and the wall that loadings may have.
+  /// The same with a beam. `beam_beds` are all the beds between it and the wall that loadings may
+  /// have.
   PanelModel(const mesh::QuadMesh& mesh, std::span<const Support> supports,
              std::optional<BeamLine> beam, std::span<const ContactBed> beam_beds);
 
@@ -86,13 +100,13 @@ class PanelModel {
     return mesh_.node_count() + (beam_ ? beam_->node_count() : 0);
   }
 
-  /// Zero but for the displacements that supports give.
+  /// Displacements to start from: zero but for those that supports give; nodal, mm.
   [[nodiscard]] Eigen::VectorXd start() const;
 
   /// Nodal forces of the regions' own weight and the beam's, N.
   [[nodiscard]] Eigen::VectorXd weight(std::span<const PanelMaterial> materials) const;
 
-  /// Total energy, N mm.
+  /// Total potential energy at `u`, N mm.
   [[nodiscard]] double energy(const PanelLoading& loading, const Eigen::VectorXd& u) const;
 
   /// Internal forces at `u`, of wall, beam and beds: the gradient of the energy without the loads,
@@ -100,7 +114,7 @@ class PanelModel {
   [[nodiscard]] Eigen::VectorXd resistance(const PanelLoading& loading, const Eigen::VectorXd& u,
                                            SparseStiffness* stiffness = nullptr) const;
 
-  /// The same by any law for masonry and contact.
+  /// The same with any laws for masonry and contact in place of the loading's own.
   [[nodiscard]] Eigen::VectorXd assemble(const PanelLoading& loading, const Eigen::VectorXd& u,
                                          const MasonryLaw& masonry, const ContactLaw& contact,
                                          SparseStiffness* stiffness = nullptr) const;
@@ -113,7 +127,9 @@ class PanelModel {
     return equations_.gather_free(nodal);
   }
 
+  /// A stiffness matrix over the free equations with all values zero.
   [[nodiscard]] SparseStiffness empty_stiffness() const { return pattern_.empty(); }
+  /// The factor for matrices of that pattern, analysed already.
   [[nodiscard]] SparseCholesky& factor() { return factor_; }
   [[nodiscard]] const RigidMotions& rigid_motions() const { return rigid_motions_; }
 
@@ -144,7 +160,8 @@ class PanelModel {
   SparseCholesky factor_;
 };
 
-/// Nodal forces of stresses given at the Gauss points (4 per quadrilateral, Voigt), N.
+/// Nodal forces that are equivalent to stresses at the Gauss points, N.
+/// \param stress 4 per quadrilateral, in its order of Gauss points, N/mm2
 [[nodiscard]] Eigen::VectorXd forces_of_stress(const PanelModel& model,
                                                std::span<const PanelMaterial> materials,
                                                std::span<const Voigt> stress);

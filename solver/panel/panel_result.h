@@ -15,7 +15,7 @@
 /// upwards. `reactions_of` (support_reactions.h) puts all of them in one list.
 namespace deadshore::solver {
 
-/// What an answer has where nothing is known.
+/// Stands in a result for a number that is not known; compare with std::isnan.
 inline constexpr double not_known = std::numeric_limits<double>::quiet_NaN();
 
 /// Fields over the mesh of one analysis.
@@ -37,7 +37,7 @@ struct NeedleReaction {
   double contact = 0.0;     ///< part of the bearing in contact, 0 to 1
 };
 
-/// The permanent beam in one analysis of one stage.
+/// A section of the permanent beam in one analysis of one stage.
 struct BeamStation {
   double x = 0.0;           ///< along the wall, mm
   double moment = 0.0;      ///< N mm, sagging positive, all sections together
@@ -45,9 +45,10 @@ struct BeamStation {
   double deflection = 0.0;  ///< from where it was placed, mm, down positive
   double packing = 0.0;     ///< load from the packing over it, N/mm
 };
+/// The permanent beam in one analysis of one stage.
 struct BeamResult {
-  double reaction_left = 0.0;  ///< upwards on its left bearing, N, its own weight included
-  double reaction_right = 0.0;
+  double reaction_left = 0.0;   ///< upwards on it at its left bearing, N, its own weight included
+  double reaction_right = 0.0;  ///< same, right
   double from_wall = 0.0;       ///< load that packing brings onto it, N
   double largest_moment = 0.0;  ///< N mm, as a size
   double largest_shear = 0.0;   ///< N, as a size
@@ -78,7 +79,7 @@ struct Crack {
 /// Damage of the masonry above the soffit by limiting tensile strain: Burland, Broms & de Mello
 /// 1977; Boscardin & Cording 1989. Category 0 (negligible) to 5 (very severe).
 struct Damage {
-  int by_strain = 0;
+  int by_strain = 0;              ///< from the tensile strain
   int by_width = 0;               ///< from the widest crack
   double tensile_strain = 0.0;    ///< largest, as a ratio, of bending and shear with level strain
   double deflection_ratio = 0.0;  ///< of the worst stretch of the soffit, since the first stage
@@ -90,31 +91,30 @@ struct Damage {
 /// and would fall. One connected patch.
 struct LoosePatch {
   double weight = 0.0;  ///< N
-  double area = 0.0;    ///< mm2
-  mesh::Interval x;
-  mesh::Interval y;
-  std::string where;  ///< plain words: what it lies over, and which support would hold it
+  double area = 0.0;    ///< of wall face, mm2
+  mesh::Interval x;     ///< of its bounding box, mm
+  mesh::Interval y;     ///< of its bounding box, mm
+  std::string where;    ///< plain words: what it lies over, and which support would hold it
 };
 
 /// One analysis of one stage.
 struct PanelResult {
   MasonryModel model = MasonryModel::uncracked;
   std::vector<NeedleReaction> needles;
-  double base_left = 0.0;   ///< upward force on the fixed base left of the cut, N
-  double base_right = 0.0;  ///< same, right
-  double base_cut = 0.0;    ///< same, under the masonry that the cut will take out; 0 after it
-  double thrust_left =
-      0.0;  ///< sideways force that a held left end gives the wall, + to the right, N
-  double thrust_right = 0.0;       ///< same at the right end, + to the left, N
-  double load_total = 0.0;         ///< everything that acts downwards, N
+  double base_left = 0.0;     ///< upward force on the fixed base left of the cut, N
+  double base_right = 0.0;    ///< same, right
+  double base_cut = 0.0;      ///< same, under the masonry that the cut will take out; 0 after it
+  double thrust_left = 0.0;   ///< that a held left end gives the wall, + to the right, N
+  double thrust_right = 0.0;  ///< that a held right end gives the wall, + to the left, N
+  double load_total = 0.0;    ///< everything that acts downwards, N
   double equilibrium_error = 0.0;  ///< |up - down| / down, from the reactions
-  double residual = 0.0;           ///< out-of-balance force left by Newton, relative
+  double residual = 0.0;           ///< relative residual that Newton's method ended with
   int iterations = 0;              ///< factorisations used
   int coupling_passes = 1;         ///< solutions until needle frames and wall agreed
   double max_settlement = 0.0;     ///< largest downward movement of sound masonry, mm
   double max_compression = 0.0;    ///< largest principal compression, N/mm2, positive
   double residual_load = 0.0;      ///< load that hangs on the residual stiffness, N
-  std::vector<LoosePatch> loose;
+  std::vector<LoosePatch> loose;   ///< heaviest first; cracked model alone
 
   std::optional<BeamResult> beam;     ///< once it is placed
   std::vector<JoistReaction> joists;  ///< of the dead shores that are tight
@@ -131,9 +131,10 @@ struct PanelResult {
 
   PanelFields fields;
 
+  /// Whether a state of equilibrium was found; without one no force in here means anything.
   [[nodiscard]] bool stands() const { return !no_equilibrium; }
 
-  /// All of it, N.
+  /// Weight of all loose masonry, N.
   [[nodiscard]] double loose_weight() const {
     double weight = 0.0;
     for (const LoosePatch& patch : loose) weight += patch.weight;

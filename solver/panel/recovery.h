@@ -10,7 +10,7 @@
 
 namespace deadshore::solver {
 
-/// Stresses and crack strains over the mesh at displacement `u` (2 per node).
+/// Stresses and crack strains over the mesh at displacement `u` (2 per node, mm).
 [[nodiscard]] PanelFields fields_of(const PanelModel& model, const PanelLoading& loading,
                                     const Eigen::VectorXd& u);
 
@@ -19,8 +19,8 @@ namespace deadshore::solver {
 [[nodiscard]] double load_on_residual(const PanelModel& model, const PanelLoading& loading,
                                       const Eigen::VectorXd& u);
 
-/// Reactions, settlements and the check of equilibrium. Leaves fields and
-/// loose masonry alone.
+/// Fills in reactions, settlements and the check of equilibrium at displacement `u` (2 per node,
+/// mm). Leaves fields and loose masonry as they are.
 void add_reactions(const Job& job, const PanelModel& model, const PanelLoading& loading,
                    const Eigen::VectorXd& u, PanelResult& result);
 

@@ -14,15 +14,16 @@
 
 namespace deadshore::solver {
 
-/// The motions of a panel that strain nothing: along x, along y and turning for each connected part
-/// of its mesh; up and turning for its beam. The stiffness is singular where such a motion meets
-/// neither a support nor a closed contact.
+/// The rigid-body motions of a panel, which strain nothing: along x, along y and turning for each
+/// connected part of its mesh; up and turning for its beam. The stiffness is singular where such a
+/// motion meets neither a support nor a closed contact.
 ///
 /// That is decided here by geometry. The factor cannot tell it: the last pivot of a part that
 /// nothing holds is zero but for round-off, a trifle above or below as the BLAS kernel of the
 /// processor happens to round it. The mesh must outlive the motions.
 class RigidMotions {
  public:
+  /// Finds the parts and what supports hold of each.
   RigidMotions(const mesh::QuadMesh& mesh, std::span<const Support> supports,
                const std::optional<BeamLine>& beam);
 
@@ -36,8 +37,8 @@ class RigidMotions {
       std::span<const ContactPoint* const> contacts) const;
 
  private:
-  /// A part of the wall, or the beam. A unit of its turning moves what is `size` off its centre
-  /// by 1.
+  /// A part of the wall, or the beam. Its rotation is scaled so that a unit of it moves what is
+  /// `size` off its centre by 1.
   struct Body {
     std::string name;
     mesh::Point centre;  ///< mm

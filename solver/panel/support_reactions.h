@@ -12,6 +12,7 @@ namespace deadshore::solver {
 /// Supports among which a load is shared: those under the wall's soffit and its joists, the bases
 /// of piers and of the masonry to be cut, the ends of the permanent beam, and the ends of the wall.
 enum class SupportGroup { under_wall, bases, beam_ends, wall_ends };
+/// The group that supports of a kind belong to.
 [[nodiscard]] SupportGroup group_of(SupportKind kind);
 
 /// What one support carries.
@@ -25,10 +26,11 @@ struct SupportReaction {
   [[nodiscard]] SupportGroup group() const { return group_of(support.kind); }
 };
 
-/// All supports of an analysis, which whatever is written or drawn reads: the needles in the job's
-/// order, in the wall or not; the piers; the base under the cut where it carries something; the
-/// joists over dead shores that are tight; the ends of the beam once it is placed. What held ends
-/// of the wall push sideways is apart, in `thrust_left` and `thrust_right`.
+/// The vertical reactions of all supports of an analysis; everything that is written or drawn reads
+/// them from here. In this order: the needles as in the job, in the wall or not; the piers; the
+/// base under the cut where it carries something; the joists over dead shores that are tight; the
+/// ends of the beam once it is placed. What held ends of the wall push sideways is not among them:
+/// see `PanelResult::thrust_left` and `thrust_right`.
 [[nodiscard]] std::vector<SupportReaction> reactions_of(const Job& job,
                                                         const PanelResult& analysis);
 

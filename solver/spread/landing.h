@@ -11,11 +11,12 @@ namespace deadshore::solver {
 
 /// Part of a load that one support takes.
 struct Landing {
-  int support = 0;
-  double part = 0.0;
+  int support = 0;    ///< number as in `Supports`
+  double part = 0.0;  ///< of the load, 0 to 1
 };
 
-/// Everything that can take load, by number: needles in the job's order, then the two piers.
+/// Everything that can take load, by number: needles in the job's order, then the left pier and the
+/// right one. Places are x and y in mm.
 class Supports {
  public:
   explicit Supports(const Job& job);
@@ -24,8 +25,9 @@ class Supports {
   [[nodiscard]] int right_pier() const { return needle_count_ + 1; }
   [[nodiscard]] int count() const { return needle_count_ + 2; }
 
-  /// The pier, or between the cut's jambs the needle between whose midlines `x` lies; over a cut
-  /// without needles a pier.
+  /// The support into whose width `x` falls: a pier beyond the cut's jambs, else the needle between
+  /// whose midlines to its neighbours `x` lies (its tributary width); over a cut without needles
+  /// the left pier.
   [[nodiscard]] int owner(double x) const;
 
   /// Height of the owner's 45-degree line at `x`: the soffit over its bearing, the base over a
@@ -43,7 +45,8 @@ class Supports {
   /// lines those on either side.
   [[nodiscard]] std::array<Landing, 2> under(double x, double y) const;
 
-  /// From midline to midline, or to the cut's jamb; mm along the wall.
+  /// Tributary width of a needle: from midline to midline between it and its neighbours, or to the
+  /// cut's jamb; x in mm.
   [[nodiscard]] mesh::Interval reach_of(int needle) const { return reach_.at(needle); }
 
  private:
@@ -63,14 +66,16 @@ class Supports {
 /// Openings that are still there after the cut: all but those the cut takes out whole.
 [[nodiscard]] std::vector<mesh::Opening> openings_left_by_cut(const mesh::WallShape& shape);
 
-/// Number of the highest opening whose head at `x` is not above `y`, or -1.
+/// Number of the opening that a load at (`x`, `y`) comes upon first on its way down: the highest
+/// whose head at `x` is not above `y`; -1 where there is none.
 [[nodiscard]] int opening_below(const std::vector<mesh::Opening>& openings, double x, double y);
 
-/// Where a load on the left and on the right jamb of an opening comes down; each adds up to 1.
+/// Where a load on the left jamb of an opening comes down, and one on its right jamb. The parts of
+/// each add up to 1.
 using JambLandings = std::array<std::vector<Landing>, 2>;
 
-/// The landings of each opening's jambs: straight down from the springing just outside the opening,
-/// by the lever again where another opening is below.
+/// The landings of each opening's jambs, in the order of the openings: straight down from the
+/// springing just outside the opening, by the lever again where another opening is below.
 [[nodiscard]] std::vector<JambLandings> jamb_landings(const std::vector<mesh::Opening>& openings,
                                                       const Supports& supports);
 

@@ -13,12 +13,17 @@
 /// The hand sum's bookkeeping: which support takes how much of what.
 namespace deadshore::solver {
 
-/// What weighs on the wall, by number: masonry, the lintels, the line loads, the point loads.
+/// The account of the hand sum: how much of each thing that weighs on the wall goes to each
+/// support. Things are known by numbers: masonry, the lintels, the line loads, the point loads.
 class Ledger {
  public:
+  /// \param supports must outlive it
+  /// \param jambs of each opening that the cut leaves, from `jamb_landings`
   Ledger(const Job& job, const Supports& supports, std::vector<JambLandings> jambs);
 
+  /// Number of the wall's masonry.
   static constexpr int masonry = 0;
+  /// Number of a lintel, by its place in the job; the next two likewise.
   [[nodiscard]] int lintel(std::size_t i) const { return 1 + static_cast<int>(i); }
   [[nodiscard]] int line_load(std::size_t i) const {
     return first_line_load_ + static_cast<int>(i);
@@ -30,13 +35,16 @@ class Ledger {
   /// Books `amount` (mm2 for masonry and lintels, N for loads) straight onto a support.
   void add(int thing, int support, double amount);
 
-  /// Books what lies under the 45-degree lines at `x` onto the supports on either side.
+  /// Books an amount that lies under the 45-degree lines at `x` onto the supports on either side.
   void add_wedge(int thing, double x, double amount);
 
-  /// Books it onto the jambs of an opening by the lever rule about `x`.
+  /// Books an amount that stands over an opening at `x` onto its jambs, by the lever rule.
+  /// \param number of the opening, among those that the cut leaves
   void add_over(int thing, const mesh::Opening& opening, int number, double x, double amount);
 
-  /// The sum of a support by its number, and which it is, without outline.
+  /// What has been booked on a support, without its outline.
+  /// \param number of the support, as in `Supports`
+  /// \param support which it is in the job
   [[nodiscard]] SpreadSum sum_of(int number, std::optional<SupportId> support) const;
 
  private:

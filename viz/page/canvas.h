@@ -51,6 +51,17 @@ struct Hatch {
 /// Draws on a page by Cairo, in points from its top left corner. Closed lines are filled even-odd.
 /// Bound to a Cairo context that outlives it; made by `to_svg`, `to_pdf` and
 /// `to_png`, and by `lettering_of`, which wants to know of each text.
+/// \code
+/// const Drawing sketch{{200.0, 60.0}, [](Canvas& canvas) {
+///   canvas.outline(Rect{20.0, 5.0, 180.0, 40.0}, Pen{.width = 1.2});
+///   canvas.arrow({100.0, 58.0}, {100.0, 41.0}, Pen{});
+///   canvas.text({104.0, 50.0}, "21.3 kN", TextStyle{}, Anchor{0.0, 0.5});
+/// }};
+/// const std::string svg = to_svg(sketch);
+/// for (const Lettering& text : lettering_of(sketch)) {
+///   fmt::print("{}, {} points, in {}\n", text.text, text.size, svg.substr(0, 5));
+/// }
+/// \endcode
 class Canvas {
  public:
   explicit Canvas(cairo_t* context, std::vector<Lettering>* lettering = nullptr)

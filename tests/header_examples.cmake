@@ -1,0 +1,42 @@
+# Fails if the example of a header (between \code and \endcode) does not stand, but for white space,
+# in the test that runs it: tests/FOLDER/header_examples_test.cpp of the header's folder.
+#   cmake -DROOT=<source folder> -P header_examples.cmake
+cmake_policy(VERSION 3.25)
+set(wrong "")
+set(seen 0)
+
+# A file without white space, so that neither the marks of a comment nor line breaks count.
+function(read_closed_up file result)
+  file(READ ${file} text)
+  string(REGEX REPLACE "[ \t\r\n]" "" text "${text}")
+  string(REPLACE "///" "" text "${text}")
+  set(${result} "${text}" PARENT_SCOPE)
+endfunction()
+
+foreach(folder mesh solver viz io)
+  read_closed_up(${ROOT}/tests/${folder}/header_examples_test.cpp tested)
+  file(GLOB_RECURSE headers ${ROOT}/${folder}/*.h)
+  foreach(header IN LISTS headers)
+    read_closed_up(${header} text)
+    string(FIND "${text}" "\\code" start)
+    while(NOT start EQUAL -1)
+      math(EXPR start "${start} + 5")
+      string(SUBSTRING "${text}" ${start} -1 text)
+      string(FIND "${text}" "\\endcode" end)
+      string(SUBSTRING "${text}" 0 ${end} example)
+      math(EXPR seen "${seen} + 1")
+      string(FIND "${tested}" "${example}" place)
+      if(end EQUAL -1 OR place EQUAL -1)
+        string(APPEND wrong "\n  ${header}: ${example}")
+      endif()
+      string(FIND "${text}" "\\code" start)
+    endwhile()
+  endforeach()
+endforeach()
+
+if(seen EQUAL 0)
+  message(FATAL_ERROR "no example found under ${ROOT}")
+endif()
+if(wrong)
+  message(FATAL_ERROR "examples that no test runs:${wrong}")
+endif()
