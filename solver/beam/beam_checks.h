@@ -11,16 +11,18 @@ namespace deadshore::solver {
 /// The permanent beam as a simple beam under everything above it, without any arching: masonry over
 /// the cut up to the wall's top less openings, lintels, and all line and point loads over it.
 struct HandBeam {
-  double span = 0.0;           ///< between the middles of its bearings, mm
-  double load = 0.0;           ///< all of it, its own weight included, N, characteristic
-  double dead = 0.0;           ///< the permanent part of it, N
-  double reaction_left = 0.0;  ///< N
-  double reaction_right = 0.0;
-  double largest_moment = 0.0;  ///< N mm
-  double largest_shear = 0.0;   ///< N
-  double deflection = 0.0;      ///< mm, with shear
-  std::vector<BeamStation> stations;
+  double span = 0.0;                  ///< between the middles of its bearings, mm
+  double load = 0.0;                  ///< all of it, its own weight included, N, characteristic
+  double dead = 0.0;                  ///< the permanent part of it, N
+  double reaction_left = 0.0;         ///< upwards on it, N
+  double reaction_right = 0.0;        ///< upwards on it, N
+  double largest_moment = 0.0;        ///< N mm
+  double largest_shear = 0.0;         ///< N
+  double deflection = 0.0;            ///< largest, by bending and shear, mm
+  std::vector<BeamStation> stations;  ///< from left to right
 };
+
+/// Works out the permanent beam by hand.
 /// \pre job.beam
 [[nodiscard]] HandBeam hand_beam(const Job& job);
 

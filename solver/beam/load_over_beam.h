@@ -8,36 +8,40 @@
 /// What stands straight over the permanent beam, by hand: no arching, no spread. N, mm.
 namespace deadshore::solver {
 
-/// N, or N per mm of the beam.
+/// A characteristic load: N, or N per mm of the beam.
 struct BeamLoad {
   double dead = 0.0;
   double imposed = 0.0;
 
+  /// Dead and imposed load together.
   [[nodiscard]] double total() const { return dead + imposed; }
   BeamLoad& operator+=(const BeamLoad& other);
 };
 [[nodiscard]] BeamLoad operator+(BeamLoad a, const BeamLoad& b);
 [[nodiscard]] BeamLoad operator*(double factor, const BeamLoad& load);
 
-/// A stretch of the beam on which the load varies evenly, N/mm at its ends.
+/// A stretch of the beam on which the load varies linearly.
 struct LoadStretch {
-  mesh::Interval x;
-  BeamLoad at_from;
-  BeamLoad at_to;
+  mesh::Interval x;  ///< mm
+  BeamLoad at_from;  ///< N/mm
+  BeamLoad at_to;    ///< N/mm
 
+  /// All of it, N.
   [[nodiscard]] BeamLoad sum() const { return 0.5 * x.length() * (at_from + at_to); }
 };
 
-/// What an opening that reaches past the beam's end brings onto the beam at its inner jamb, N.
+/// What an opening that reaches past the beam's end brings onto the beam at its inner jamb.
 struct JambLoad {
-  double x = 0.0;
-  BeamLoad load;
+  double x = 0.0;  ///< mm
+  BeamLoad load;   ///< N
 };
 
+/// The loads on the permanent beam by hand.
 struct LoadOverBeam {
   std::vector<LoadStretch> stretches;  ///< from the beam's left end to its right end, without gaps
-  std::vector<JambLoad> jambs;
+  std::vector<JambLoad> jambs;         ///< at points
 
+  /// All of it, N.
   [[nodiscard]] BeamLoad sum() const;
 };
 

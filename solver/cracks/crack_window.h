@@ -6,17 +6,17 @@
 
 namespace deadshore::solver {
 
-/// A stretch of the line across a crack inside one element, mm from a point of the crack, with the
-/// crack strain along the line.
+/// A stretch of the line across a crack inside one element.
 struct Piece {
-  mesh::Interval s;
-  double strain = 0.0;
+  mesh::Interval s;     ///< along the line from a point of the crack, mm
+  double strain = 0.0;  ///< crack strain along the line
 };
 
-/// What opens inside a window, mm.
+/// Opening within a window, mm: the integral of the crack strain over it.
 [[nodiscard]] double opened_in(std::span<const Piece> pieces, mesh::Interval window);
 
-/// The place of a window of this length that holds s = 0 and in which most opens.
+/// The window of this length, among those that hold s = 0, with the largest opening.
+/// \param length mm
 [[nodiscard]] mesh::Interval best_window(std::span<const Piece> pieces, double length);
 
 }  // namespace deadshore::solver

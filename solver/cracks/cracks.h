@@ -8,7 +8,7 @@
 
 namespace deadshore::solver {
 
-/// No more cracks than these are told, the widest.
+/// Most cracks that are listed: the widest.
 constexpr int most_cracks = 20;
 
 /// The cracks of a cracked analysis, widest first, at most `most_cracks`. A crack's width is what

@@ -7,12 +7,14 @@
 /// Deep beam: Burland & Wroth, Settlement of Structures, Cambridge 1974.
 namespace deadshore::solver {
 
-/// Category by the largest tensile strain (a ratio): 0 below 0.05%, 1 to 0.075%, 2 to 0.15%, 3 to
-/// 0.3%, else 4, which stands for 4 to 5: the strain does not tell them apart.
+/// Damage category by the largest tensile strain (a ratio, not per cent): 0 below 0.05%, 1 to
+/// 0.075%, 2 to 0.15%, 3 to 0.3%, else 4, which stands for 4 to 5: the strain does not tell them
+/// apart.
 [[nodiscard]] int damage_by_strain(double strain);
 
-/// Category by the widest crack, mm: 0 below a hair of 0.1, 1 up to 1, 2 to 5, 3 to 15, 4 to 25,
+/// Damage category by the widest crack: 0 below 0.1 mm, 1 up to 1 mm, 2 to 5, 3 to 15, 4 to 25,
 /// else 5.
+/// \param width mm
 [[nodiscard]] int damage_by_width(double width);
 
 /// "1, very slight: ...": the category's name, what one sees and what puts it right.
@@ -30,13 +32,17 @@ struct DeepBeam {
   Bending bending = Bending::sagging;
 };
 
-/// Largest bending strain at the edge in tension for a ratio D / L of deflection to length.
+/// Largest bending strain at the edge in tension. Burland & Wroth 1974.
+/// \param deflection_ratio D / L, deflection to length
 [[nodiscard]] double bending_strain(const DeepBeam& beam, double deflection_ratio);
 
-/// Largest diagonal strain for the same, from shear.
+/// Largest diagonal strain, from shear. Burland & Wroth 1974.
+/// \param deflection_ratio D / L, deflection to length
 [[nodiscard]] double diagonal_strain(const DeepBeam& beam, double deflection_ratio);
 
-/// Largest tensile strain of bending or shear together with a level strain (tension positive).
+/// Largest tensile strain of bending or shear together with a horizontal strain. Boscardin &
+/// Cording 1989.
+/// \param level_strain horizontal strain, tension positive
 [[nodiscard]] double tensile_strain(const DeepBeam& beam, double deflection_ratio,
                                     double level_strain);
 

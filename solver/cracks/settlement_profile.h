@@ -7,16 +7,16 @@
 
 namespace deadshore::solver {
 
-/// Settlement of a place on the soffit's level, mm, down positive.
+/// Settlement of a place on the soffit's level.
 struct SettledPoint {
-  double x = 0.0;
-  double down = 0.0;
+  double x = 0.0;     ///< along the wall, mm
+  double down = 0.0;  ///< settlement, mm, down positive
 };
 
 /// A stretch of the profile that bends one way.
 struct BentStretch {
-  double from = 0.0;  ///< mm
-  double to = 0.0;
+  double from = 0.0;        ///< x, mm
+  double to = 0.0;          ///< x, mm
   double deflection = 0.0;  ///< greatest distance from the chord between its ends, mm
   Bending bending = Bending::sagging;
 

@@ -8,11 +8,10 @@
 
 namespace deadshore::solver {
 
-/// A chimney breast over the cut, or within the 45-degree spread above it, stands proud of the wall
-/// that needles and beam carry. The panel puts its weight on the wall's middle, so what holds the
-/// breast itself, and the moment of its weight across the wall, are never passed: each such chimney
-/// gives one check that is not verified and says how much stands how far out. None where the job
-/// has no chimney there.
+/// Rows for chimney breasts over the cut, or within the 45-degree spread above it: one each, never
+/// verified. Such a breast stands proud of the wall that needles and beam carry, while the panel
+/// puts its weight on the wall's middle: what holds the breast itself, and the moment of its weight
+/// across the wall, are not worked out. The row says how much stands how far out.
 [[nodiscard]] std::vector<Check> check_chimneys(const Job& job, const TakeDown& take_down);
 
 }  // namespace deadshore::solver

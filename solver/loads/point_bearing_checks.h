@@ -7,11 +7,11 @@
 
 namespace deadshore::solver {
 
-/// The masonry under every point load of the job and every purlin of its house, EN 1996-1-1 6.1.3:
-/// over the load's own bearing along the wall and half the wall's thickness through it, whose
-/// middle is then a quarter of the thickness off the wall's. And the masonry under both ends of
-/// every lintel that stays, which takes half of all that stands straight over its opening, with no
-/// arching.
+/// Bearing on masonry by EN 1996-1-1 6.1.3, under every point load of the job and every purlin of
+/// its house: over the load's own bearing along the wall and half the wall's thickness through it,
+/// so that it is a quarter of the thickness off the wall's middle. And under both ends of every
+/// lintel that stays, each of which takes half of all that stands straight over its opening, with
+/// no arching.
 [[nodiscard]] std::vector<Check> check_point_bearings(const Job& job);
 
 }  // namespace deadshore::solver

@@ -11,7 +11,7 @@ namespace deadshore::solver {
 /// What brings a load, as EN 1990 tells actions apart.
 enum class Action { dead, floor_imposed, roof_access, snow };
 
-/// What a quantity of the take-down is.
+/// What a quantity of the take-down counts: mm2, mm3 or a number of things.
 enum class Measure { area, volume, pieces };
 
 /// One line that can be added up by hand: quantity x unit load x share = total.
@@ -20,7 +20,7 @@ struct TakeDownLine {
   std::string item;     ///< "softwood boards, 22 mm"
   Action action = Action::dead;
   Measure measure = Measure::area;
-  double quantity = 0.0;   ///< mm2, mm3 or a number
+  double quantity = 0.0;   ///< mm2, mm3 or a number, as `measure` says
   double unit_load = 0.0;  ///< N/mm2, N/mm3 or N
   double share = 1.0;      ///< that the wall takes
   double total = 0.0;      ///< N
@@ -28,7 +28,7 @@ struct TakeDownLine {
   std::string source;      ///< of the unit load
 };
 
-/// Loads of one element by action, N, and in N/mm of wall where `length` is above 0.
+/// Loads of one element by action, characteristic, N.
 struct ActionSums {
   double dead = 0.0;
   double floor_imposed = 0.0;
@@ -38,6 +38,7 @@ struct ActionSums {
   /// Everything variable that may act at once: snow and access to a roof never do, EN 1991-1-1
   /// 3.3.2(1), so that the larger counts.
   [[nodiscard]] double imposed() const;
+  /// Dead and imposed load together.
   [[nodiscard]] double characteristic() const { return dead + imposed(); }
 };
 
@@ -45,36 +46,39 @@ struct ActionSums {
 /// the job.
 struct TakenDown {
   std::string element;
-  std::string floor;  ///< the floor it stands on, or is; empty where it stands on none
-  ActionSums sums;    ///< N, all of it
-  bool line = true;
-  double level = 0.0;
-  bool follows_top = false;
-  mesh::Interval x;               ///< of the wall over which it is even
-  bool bears_on_masonry = false;  ///< as of a point load
+  std::string floor;              ///< the floor it stands on, or is; empty where it stands on none
+  ActionSums sums;                ///< N, all of it
+  bool line = true;               ///< a line load; else a point load
+  double level = 0.0;             ///< at which it comes onto the wall, mm
+  bool follows_top = false;       ///< on the wall's top instead
+  mesh::Interval x;               ///< of the wall over which it is even, mm
+  bool bears_on_masonry = false;  ///< see `PointLoad::bears_on_masonry`
 };
 
 /// The whole take-down, itemised. `lines` are grouped by element, in the order of `loads`.
 struct TakeDown {
   std::vector<TakeDownLine> lines;
-  std::vector<TakenDown> loads;
+  std::vector<TakenDown> loads;  ///< one an element
 
+  /// Of all elements.
   [[nodiscard]] ActionSums total() const;
 };
 
-/// Takes the house down onto the wall. By statics of joists simply supported at both ends, each
-/// thing on a floor goes to the wall by its lever, 1 - distance / span.
+/// Takes the house down onto the wall. Joists count as simply supported at both ends, so that of
+/// each thing on a floor the wall takes the share 1 - distance / span.
 /// \pre the house has no faults (find_house_faults)
 [[nodiscard]] TakeDown take_down(const House& house);
 
-/// The sums put together by EN 1990, UK NA Table NA.A1.2(B): floors psi_0 0.7, snow 0.5, roof
-/// access 0.7. Every variable action leads in turn.
+/// Loads of an element combined by EN 1990, N.
 struct CombinedSums {
   double service = 0.0;  ///< characteristic, factor 1
   double eq_6_10 = 0.0;
   double eq_6_10a = 0.0;
   double eq_6_10b = 0.0;
 };
+
+/// Combines loads by EN 1990, UK NA Table NA.A1.2(B): psi_0 of floors 0.7, snow 0.5, roof access
+/// 0.7. Every variable action leads in turn.
 [[nodiscard]] CombinedSums combined(const ActionSums& sums);
 
 }  // namespace deadshore::solver

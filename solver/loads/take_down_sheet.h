@@ -11,24 +11,26 @@ namespace deadshore::solver {
 struct Amount {
   Measure measure = Measure::area;
   double quantity = 0.0;  ///< mm2, mm3 or a number
-  double share = 1.0;
-  std::string working;
+  double share = 1.0;     ///< that the wall takes, 0 to 1
+  std::string working;    ///< "3.8 m x 5.2 m x 1/2"
 };
 
 /// The sheet of a take-down: element after element, line after line.
 class TakeDownSheet {
  public:
-  /// The lines that follow are those of `load`, whose sums they make up.
+  /// Begins an element: the lines that follow are added up in the sums of `load`.
   void begin(TakenDown load);
 
-  /// One line; `unit_load` in N/mm2, N/mm3 or N. Nothing is written where the amount is 0.
+  /// Adds a line. Nothing is written where the amount is 0.
+  /// \param unit_load N/mm2, N/mm3 or N
+  /// \param source of the unit load
   void add(const std::string& item, Action action, const Amount& amount, double unit_load,
            const std::string& source);
 
-  /// A line for each layer.
+  /// Adds a line for each layer.
   void add(const BuildUp& build_up, const Amount& amount);
 
-  /// The same as `add` where there is a load, else nothing.
+  /// Adds a line where the unit load is above 0.
   void add_if_any(const std::string& item, Action action, const Amount& amount, double unit_load,
                   const std::string& source);
 
@@ -41,17 +43,21 @@ class TakeDownSheet {
 /// "3.8 m".
 [[nodiscard]] std::string in_metres(double length);
 
-/// " x 1/2", or nothing for the whole.
+/// A share as it follows an amount: " x 1/2", or nothing for the whole.
 [[nodiscard]] std::string times(double share);
 
-/// Its bearing on the wall.
+/// The stretch of an axis of this length about its middle, mm.
 [[nodiscard]] mesh::Interval centred(double middle, double length);
 
-/// A wall's face without its openings (mm2): "5.2 m x 2.4 m - 1.6 m2".
+/// Area of a wall's face without its openings: "5.2 m x 2.4 m - 1.6 m2".
+/// \param length mm
+/// \param height mm
+/// \param openings mm2
 [[nodiscard]] Amount face_of_wall(double length, double height, double openings);
 
+// Each part of a house writes its lines. What stands on a floor is given that floor, by whose span
+// it goes to the wall.
 void take_down(const Floor& floor, TakeDownSheet& sheet);
-/// `floor` is the one that it stands on.
 void take_down(const Partition& partition, const Floor& floor, TakeDownSheet& sheet);
 void take_down(const Contents& contents, const Floor& floor, TakeDownSheet& sheet);
 /// With its purlins.

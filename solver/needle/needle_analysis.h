@@ -14,14 +14,15 @@ struct NeedleSite {
   double soffit = 0.0;          ///< mm above the wall's base
 };
 
-/// Loads on a needle frame, N: from the wall above, and a factor on the needle's own weight.
+/// Loads on a needle frame.
 struct NeedleLoad {
-  double wall = 0.0;
-  double weight_factor = 1.0;
+  double wall = 0.0;           ///< from the wall above, N
+  double weight_factor = 1.0;  ///< on the needle's own weight
 };
 
+/// What a prop of a needle frame carries.
 struct PropLoad {
-  std::string mark;
+  std::string mark;        ///< "inner", "outer", or the user's
   double place = 0.0;      ///< z, mm
   double extension = 0.0;  ///< mm
   double load = 0.0;       ///< N, compression positive
@@ -63,7 +64,8 @@ struct NeedleAnswer {
 [[nodiscard]] double needle_stiffness(const NeedleFrame& frame, const NeedleSite& site,
                                       double wall_load);
 
-/// The frame that `analyse_needle` solves, for the curious: x is z, y is up from the wall's base.
+/// The plane frame that `analyse_needle` solves, to be looked at: its x is the job's z (through the
+/// wall, inside positive), its y is up from the wall's base.
 [[nodiscard]] Frame frame_of(const NeedleFrame& frame, const NeedleSite& site,
                              const NeedleLoad& load);
 

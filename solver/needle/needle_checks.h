@@ -13,20 +13,20 @@ namespace deadshore::solver {
 /// What a needle carries: the largest characteristic load found by any method, and how much of it
 /// is permanent (from the hand sum).
 struct NeedleDemand {
-  std::string needle;
-  std::string method;  ///< as `EnvelopedLoad::method`
-  std::string stage;
+  std::string needle;       ///< its name
+  std::string method;       ///< by which the load was found, as `EnvelopedLoad::method`
+  std::string stage;        ///< in which it is that large
   double load = 0.0;        ///< N, dead + imposed
   double dead_share = 1.0;  ///< 0 to 1
 };
 
 /// The masonry above a needle, for EN 1996-1-1 6.1.3.
 struct MasonryAbove {
-  double f_k = 0.0;        ///< N/mm2
+  double f_k = 0.0;        ///< characteristic compressive strength, N/mm2
   double near_side = 0.0;  ///< from the bearing to the nearer end of the wall or half way to the
                            ///< next needle, mm
-  double far_side = 0.0;
-  double height = 0.0;  ///< of masonry above the soffit at the needle, mm
+  double far_side = 0.0;   ///< the same to the other side, mm
+  double height = 0.0;     ///< of masonry above the soffit at the needle, mm
 
   /// Along the wall, as the job gives it: the needle bears on no more, however wide it is, mm.
   double bearing_width = std::numeric_limits<double>::infinity();

@@ -40,9 +40,10 @@ struct NeedleComparison {
   double unyielding = not_known;  ///< uncracked, if no needle gave
 };
 
+/// How long a phase of the run took, for `--timings`.
 struct PhaseTime {
-  std::string phase;
-  double seconds = 0.0;
+  std::string phase;     ///< what was done, as printed
+  double seconds = 0.0;  ///< of wall clock
 };
 
 /// A needle with its frame under the largest load that any method gives it.
@@ -57,20 +58,20 @@ struct NeedleDesign {
 /// Everything that one run of a job finds out.
 struct JobResult {
   Job job;
-  mesh::WallMesh mesh;  ///< of the wall as cut; of the whole wall where it is staged
-  SpreadResult hand;
-  std::vector<StageResult> stages;
+  mesh::WallMesh mesh;              ///< of the wall as cut; of the whole wall where it is staged
+  SpreadResult hand;                ///< by the 45-degree rule
+  std::vector<StageResult> stages;  ///< in the order of work; one where it is at once
   std::vector<MeshEffect> mesh_effects;      ///< one for each analysis of the stage compared
   std::vector<NeedleComparison> comparison;  ///< in the job's order of needles
   std::vector<Sensitivity> sensitivities;    ///< one for each masonry model that it was found for
   std::vector<NeedleDesign> needle_designs;  ///< of the needles that have frames, in their order
   TakeDown take_down;                        ///< of the house; empty where none is described
   std::vector<ShoreDesign> shores;           ///< of the dead shores that have frames
-  std::optional<LiftPlan> lift;
-  RemovedMasonry removed;
-  Monitoring monitoring;      ///< marks on the wall, what they should move, when to stop
-  std::vector<Check> checks;  ///< of everything, worst first
-  std::vector<PhaseTime> times;
+  std::optional<LiftPlan> lift;              ///< where the job says how the beam goes up
+  RemovedMasonry removed;                    ///< what comes out, and what it weighs
+  Monitoring monitoring;         ///< marks on the wall, what they should move, when to stop
+  std::vector<Check> checks;     ///< of everything, worst first
+  std::vector<PhaseTime> times;  ///< in the order of the phases
 };
 
 }  // namespace deadshore::solver

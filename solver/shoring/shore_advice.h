@@ -8,9 +8,9 @@
 
 namespace deadshore::solver {
 
-/// Plain sentences for a dead shore as worked out, each computed: the props' spacing and what would
-/// fail beyond it; what an upright under a load at a point changes; what fails and the next thing
-/// that would pass; what of its loads the row does not reach.
+/// Advice on a dead shore in plain sentences, each of them computed: the props' spacing and what
+/// would fail beyond it; what an upright under a load at a point changes; what fails and the next
+/// thing that would pass; which of its loads the row does not reach.
 [[nodiscard]] std::vector<std::string> advise_on_shore(const Job& job, const ShoreCase& asked,
                                                        const SpacingFound& spacing,
                                                        const ShoreAnswer& answer);

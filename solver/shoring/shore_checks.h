@@ -7,7 +7,7 @@
 
 namespace deadshore::solver {
 
-/// Largest deflection of a head plate as a part of its span: common practice, no source.
+/// Limit of a head plate's deflection as a part of its span: common practice, no source.
 inline constexpr double head_plate_limit = 1.0 / 200.0;
 
 /// A dead shore on certain uprights, worked out.
@@ -18,9 +18,10 @@ struct ShoreAnswer {
   std::vector<Check> checks;  ///< worst first, members and stage filled in
 };
 
-/// Every check of the head plate, its props or studs, their sole and the ground. Loads on props and
-/// ground are unfactored, the others as the rules say. Where the plate would tip off its uprights,
-/// that is the one check, never passed.
+/// Works a dead shore out on certain uprights: every check of the head plate, its props or studs,
+/// their sole and the ground. Loads on props and ground are unfactored, the others as the rules
+/// say. Where the plate would tip off its uprights, that is the one check, never passed.
+/// \param stage to print beside the checks
 [[nodiscard]] ShoreAnswer work_out(const DeadShore& shore, std::vector<Upright> uprights,
                                    const RowLoads& loads, const CheckRules& rules,
                                    const std::string& stage);

@@ -12,22 +12,23 @@ namespace deadshore::solver {
 struct Job;
 struct JobResult;
 
-/// A load on the head plate, N, characteristic.
+/// A load on the head plate, characteristic.
 struct HeadLoad {
   std::string from;      ///< "joists", or the name of what stands on the floor there
-  bool by_joist = true;  ///< else of that alone
-  double x = 0.0;
-  double dead = 0.0;
-  double imposed = 0.0;
+  bool by_joist = true;  ///< one joist's share of even loads; else what `from` alone brings
+  double x = 0.0;        ///< along the wall, mm
+  double dead = 0.0;     ///< N
+  double imposed = 0.0;  ///< N
 
+  /// Dead and imposed load together, N.
   [[nodiscard]] double characteristic() const { return dead + imposed; }
 };
 
-/// A prop or stud with what it carries, N, characteristic.
+/// A prop or stud with what it carries.
 struct UprightLoad {
-  std::string mark;  ///< "floor shore P3"
-  double x = 0.0;
-  double load = 0.0;
+  std::string mark;       ///< "floor shore P3"
+  double x = 0.0;         ///< along the wall, mm
+  double load = 0.0;      ///< N, characteristic
   std::string extra_for;  ///< the point load that it was put under; empty: one of the row
 };
 
@@ -38,7 +39,7 @@ struct ShoreDesign {
   double lever = 1.0;                 ///< joist_span / (joist_span - distance): shore over wall
   std::vector<HeadLoad> loads;        ///< on the head plate, from left to right
   std::vector<UprightLoad> uprights;  ///< empty, and no figures below, where the plate would tip
-  double length = 0.0;                ///< of an upright, from sole to head plate
+  double length = 0.0;                ///< of an upright, from sole to head plate, mm
   double total = 0.0;                 ///< N, characteristic, on all uprights
   double largest_moment = 0.0;        ///< in the head plate, N mm
   double largest_shear = 0.0;         ///< N
@@ -47,8 +48,8 @@ struct ShoreDesign {
   std::vector<std::string> advice;    ///< plain sentences; may be empty
 };
 
-/// Every dead shore of the job that has a frame. By moments about the joists' far bearing the shore
-/// takes joist_span / (joist_span - distance) times what the wall loses.
+/// Works out every dead shore of the job that has a frame. By moments about the joists' far bearing
+/// the shore takes joist_span / (joist_span - distance) times what the wall loses.
 /// \pre the job has no faults
 [[nodiscard]] std::vector<ShoreDesign> design_shores(const Job& job);
 

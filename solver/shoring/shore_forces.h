@@ -12,18 +12,18 @@ namespace deadshore::solver {
 struct ShoreForces {
   std::vector<double> uprights;  ///< the largest load of each
   double moment = 0.0;           ///< in the head plate, as a size
-  double shear = 0.0;
-  double joist = 0.0;  ///< that one joist brings, with a point load on it
-  double deflection = 0.0;
-  double deflection_span = 0.0;
-  double all = 0.0;  ///< every load and the head plate's weight
+  double shear = 0.0;            ///< in the head plate, as a size
+  double joist = 0.0;            ///< that one joist brings, with a point load on it
+  double deflection = 0.0;       ///< of the head plate, as in `PlateAnswer`
+  double deflection_span = 0.0;  ///< that goes with it
+  double all = 0.0;              ///< every load and the head plate's weight
 };
 
 /// Forces under unfactored loads, the head plate's weight among them.
 ///
 /// Cases: the joists anywhere on the plate (one over each upright, one in the middle of each bay,
 /// and by quarters of their spacing); imposed load everywhere, or on every other bay; uprights that
-/// do not give, or that give as props or studs on their sole and ground do.
+/// are rigid, or as elastic as props or studs on their sole and ground are.
 /// \throws SolveError where the plate tips off its uprights
 [[nodiscard]] ShoreForces unfactored_forces(const ShoreFrame& frame,
                                             std::span<const Upright> uprights,

@@ -14,19 +14,20 @@ struct ShoreCase {
   const CheckRules& rules;
 };
 
-/// The shore with its props at most `most_apart`, extra ones under loads at points among them.
+/// Works the shore out with its props at most `most_apart` mm from each other, with extra ones
+/// under loads at points.
 [[nodiscard]] ShoreAnswer answer_at(const ShoreCase& asked, double most_apart);
 
 /// What was found of the props' spacing.
 struct SpacingFound {
-  double used = 0.0;              ///< as given, or the largest that passes, or the least bad
+  double used = 0.0;              ///< as given, or the largest that passes, or the least bad; mm
   std::optional<double> largest;  ///< at which every check that a number covers passes
   double failing = 0.0;           ///< the next wider that was tried, if any
   Check fails;                    ///< its worst check
 };
 
-/// Tries spacings in steps of 100 mm from 1.2 m (common practice, no source) down to 300 mm or the
-/// width of the props' plates.
+/// Finds the largest spacing of props that passes: tries from 1.2 m (common practice, no source) in
+/// steps of 100 mm down to 300 mm or the width of the props' plates.
 /// \pre proposes_places
 [[nodiscard]] SpacingFound find_spacing(const ShoreCase& asked);
 

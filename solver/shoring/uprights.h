@@ -8,17 +8,19 @@
 /// Where a dead shore's props or studs stand. mm; x along the wall.
 namespace deadshore::solver {
 
+/// A prop or a stud in its place.
 struct Upright {
-  std::string mark;  ///< "floor shore P3", "floor shore stud 4"
-  double x = 0.0;
+  std::string mark;       ///< "floor shore P3", "floor shore stud 4"
+  double x = 0.0;         ///< its middle
   std::string extra_for;  ///< the point load that it was put under; empty: one of the row
   int count = 1;          ///< 2: a stud that is doubled
 };
 
-/// Farthest apart that props are ever proposed, and from the row's end to the nearest: common
-/// practice, no source.
+/// Farthest apart that props are ever proposed, mm: common practice, no source.
 inline constexpr double widest_spacing = 1200.0;
+/// Steps in which spacings are tried, mm.
 inline constexpr double spacing_step = 100.0;
+/// Farthest from the row's end that the nearest prop is proposed, mm: common practice, no source.
 inline constexpr double farthest_from_end = 150.0;
 
 /// Uprights from left to right. Props: at their places; or, proposed, evenly and at most
