@@ -31,16 +31,16 @@
 /// It joins the note by its declaration in io/note/chapters.h and a line in io/note/note.cpp.
 namespace deadshore::io {
 
-/// What sets a piece of text apart.
+/// How a piece of text is set apart.
 enum class Mark {
   plain,
   strong,
   emphasis,
   code,
-  sub,
-  sup,
-  link,
-  hold  ///< a hold point, with a box before it to be ticked by hand
+  sub,   ///< below the line
+  sup,   ///< above it
+  link,  ///< to another place
+  hold   ///< a hold point, with a box before it to be ticked by hand
 };
 
 /// A piece of text, all of it marked alike. UTF-8; white space counts as in HTML.
@@ -59,39 +59,48 @@ struct Text {
 
   std::vector<Run> runs;
 };
+/// One text behind the other.
 [[nodiscard]] Text operator+(Text left, const Text& right);
+/// Bold words.
 [[nodiscard]] Text strong(std::string words);
+/// Words that lead to `target`: "#id" in the document, or an address.
 [[nodiscard]] Text link_to(std::string target, std::string words);
 
+/// A heading.
 struct Heading {
   Text text;
   int level = 3;  ///< 1: of the document; 2: of a chapter; 3: in one
 };
 
+/// How a paragraph is set.
 enum class Tone { plain, small, faint };
+/// A paragraph of text.
 struct Paragraph {
   Text text;
   Tone tone = Tone::plain;
 };
 
-/// Nothing where there are no items.
+/// A list; nothing is set where there are no items.
 struct List {
   std::vector<Text> items;
-  bool numbered = false;
+  bool numbered = false;  ///< else with bullets
 };
+/// Sentences as a list with bullets.
 [[nodiscard]] List bullets(const std::vector<std::string>& sentences);
 
-/// What cells hold decides how a column is set.
+/// A column of a table: its heading, and how its cells are set.
 struct Column {
   Column(std::string words) : heading(std::move(words)) {}
   Column(const char* words) : heading(words) {}
 
   std::string heading;
   bool numeric = false;  ///< set to the right, and never broken
-  bool strong = false;
+  bool strong = false;   ///< bold
 };
+/// A column of numbers.
 [[nodiscard]] Column numeric(std::string heading);
 
+/// What a row of a table is.
 enum class RowKind {
   plain,
   heading,  ///< one cell: starts a group that had better stay on one page
@@ -100,10 +109,12 @@ enum class RowKind {
   unverified,  ///< to be noticed
   working,     ///< one cell: how the row above comes about, smaller, on one page with it
 };
+/// A row of a table.
 struct Row {
   std::vector<Text> cells;  ///< fewer than columns: the last cell spans the rest
   RowKind kind = RowKind::plain;
 };
+/// A table.
 struct Table {
   std::string id;       ///< unique in the document
   std::string caption;  ///< above the table; none where empty
@@ -111,6 +122,7 @@ struct Table {
   std::vector<Row> rows = {};
   bool dense = false;  ///< smaller letters
 
+  /// Adds a row.
   void add(std::vector<Text> cells, RowKind kind = RowKind::plain);
 
   /// Whether the row after this one is its working.
@@ -121,6 +133,7 @@ struct Table {
 
 /// Labels with what is filled in; an entry without text is a blank for the pen.
 struct Form {
+  /// A label with what is filled in.
   struct Entry {
     std::string label;
     std::string text;
@@ -135,7 +148,8 @@ struct Figure {
   const viz::Figure* drawn = nullptr;  ///< not owned; must outlive the document
   int number = 0;
 };
-[[nodiscard]] Text caption_of(const Figure& figure);  ///< "Figure 3. What it shows."
+/// Its number and caption: "Figure 3. What it shows."
+[[nodiscard]] Text caption_of(const Figure& figure);
 
 /// A file as it is, every space of it.
 struct Listing {
@@ -152,6 +166,7 @@ struct StageViewer {
 
 struct Callout;
 struct Beside;
+/// The kinds of block; one more is added here, in `Block` and in what sets documents on a page.
 template <class Kind>
 concept BlockKind = std::same_as<Kind, Heading> || std::same_as<Kind, Paragraph> ||
     std::same_as<Kind, List> || std::same_as<Kind, Table> || std::same_as<Kind, Form> ||
@@ -164,9 +179,11 @@ struct Block;
 class Blocks {
  public:
   Blocks() = default;
+  /// A single block.
   template <BlockKind Kind>
   Blocks(Kind block);
 
+  /// Puts more blocks under these.
   Blocks& operator+=(Blocks more);
   [[nodiscard]] bool empty() const { return blocks_.empty(); }
   [[nodiscard]] auto begin() const { return blocks_.begin(); }
@@ -175,8 +192,10 @@ class Blocks {
  private:
   std::vector<Block> blocks_;
 };
+/// The first blocks with the second under them.
 [[nodiscard]] Blocks operator+(Blocks left, Blocks right);
 
+/// How loud a callout is.
 enum class Severity { warning, alarm };
 
 /// What must be seen, in a frame of its colour.
@@ -184,15 +203,13 @@ struct Callout {
   Severity severity = Severity::warning;
   Blocks blocks;
 };
-/// A paragraph that opens with a bold phrase, and what may follow it.
-[[nodiscard]] Callout callout(Severity severity, std::string bold, const Text& words,
-                              const Blocks& more = {});
 
 /// Blocks that stand side by side where the page is wide enough: a table and its figure.
 struct Beside {
   Blocks blocks;
 };
 
+/// Any one block.
 struct Block {
   std::variant<Heading, Paragraph, List, Table, Form, Figure, Listing, StageViewer, Callout, Beside>
       content;
@@ -203,7 +220,11 @@ Blocks::Blocks(Kind block) {
   blocks_.push_back({std::move(block)});
 }
 
-/// One without an id is none: there is nothing to say.
+/// A paragraph that opens with a bold phrase, and what may follow it.
+[[nodiscard]] Callout callout(Severity severity, std::string bold, const Text& words,
+                              const Blocks& more = {});
+
+/// A chapter of a document. One without an id is left out, as a chapter with nothing to say.
 struct Chapter {
   std::string id;  ///< what links to it say after the "#"
   std::string heading;
@@ -213,7 +234,7 @@ struct Chapter {
   [[nodiscard]] bool empty() const { return id.empty(); }
 };
 
-/// Front matter, contents, summary and numbered chapters, in that order.
+/// A document: front matter, contents, summary and numbered chapters, in that order.
 struct Document {
   std::string title;
   std::string revision;  ///< for the foot of every page; empty for none

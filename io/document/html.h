@@ -22,18 +22,22 @@ class Html {
  private:
   std::string markup_;
 };
+/// One piece of markup behind the other.
 [[nodiscard]] Html operator+(Html left, const Html& right);
 
 /// Plain text made safe for element content and quoted attributes; control characters that XML
 /// forbids become U+FFFD.
 [[nodiscard]] std::string escape_html(std::string_view plain);
 
-/// <tag class="css_class">inner</tag>; no class attribute where it is empty.
+/// An element: `<tag class="css_class">inner</tag>`, without a class where `css_class` is empty.
 [[nodiscard]] Html element(std::string_view tag, const Html& inner,
                            std::string_view css_class = {});
 
+/// Text with its marks, escaped.
 [[nodiscard]] Html html_of(const Text& text);
+/// Blocks one under another.
 [[nodiscard]] Html html_of(const Blocks& blocks);
+/// The viewer of the stages, without its script.
 [[nodiscard]] Html html_of(const StageViewer& viewer);
 
 /// An SVG document as part of a page: without what comes before its root element, and with `prefix`

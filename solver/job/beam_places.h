@@ -9,11 +9,13 @@ namespace deadshore::solver {
 
 /// Where the permanent beam and what it needs lie in the wall's plane, mm. Left before right.
 struct BeamPlaces {
-  mesh::Box beam;                    ///< from end to end, under its packing
-  mesh::Interval supports;           ///< the middles of its bearings
-  std::array<mesh::Box, 2> pockets;  ///< for its ends, up to the soffit, so with its packing
-  std::array<mesh::Box, 2> padstones;
+  mesh::Box beam;                      ///< from end to end, under its packing
+  mesh::Interval supports;             ///< the middles of its bearings
+  std::array<mesh::Box, 2> pockets;    ///< for its ends, up to the soffit, so with its packing
+  std::array<mesh::Box, 2> padstones;  ///< under its ends, from the jambs into the piers
 };
+
+/// Works out where the permanent beam goes.
 /// \pre job.beam
 [[nodiscard]] BeamPlaces places_of_beam(const Job& job);
 

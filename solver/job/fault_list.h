@@ -17,13 +17,15 @@ namespace deadshore::solver {
 /// Two edges closer than this leave no masonry between them, mm.
 inline constexpr double least_masonry = 1.0;
 
+/// Faults in the order in which they are found.
 using FaultList = std::vector<Fault>;
 
-/// "needle[0]", and "needle[0].x".
+/// Path of an entry of a list in the job, counted from 0: "needle[0]".
 [[nodiscard]] std::string entry_path(std::string_view table, std::size_t index);
+/// Path of a key of such an entry: "needle[0].x".
 [[nodiscard]] std::string key_of(std::string_view table, std::size_t index, std::string_view key);
 
-/// A length in m, or in mm below 1 m: "5.6 m", "150 mm".
+/// A length (mm) in m, or in mm below 1 m: "5.6 m", "150 mm".
 [[nodiscard]] std::string in_words(double length);
 
 /// "1.1 m to 2 m".
@@ -35,7 +37,7 @@ using FaultList = std::vector<Fault>;
 /// Length that two stretches have in common, mm; below 0 the gap between them.
 [[nodiscard]] double overlap(mesh::Interval a, mesh::Interval b);
 
-/// Names with the keys that they stand at.
+/// Names that are taken already, each with the path of its key.
 using TakenNames = std::map<std::string, std::string>;
 
 /// Refuses a name that is empty or already among `taken`, whatever spaces are round it, and adds it
@@ -43,11 +45,13 @@ using TakenNames = std::map<std::string, std::string>;
 void check_name(const std::string& name, const std::string& key, TakenNames& taken,
                 FaultList& faults);
 
-/// Refuses a stretch that is empty or not on a wall of this length, at `entry`.from and .to.
+/// Refuses a stretch (mm) that is empty or not on a wall of this length (mm). The faults stand at
+/// the keys `from` and `to` of the path `entry`.
 void check_stretch(mesh::Interval x, double wall_length, const std::string& entry,
                    FaultList& faults);
 
-/// Refuses a load at `x` whose bearing is not on a wall of this length.
+/// Refuses a load at `x` whose bearing is not on a wall of this length; all in mm. The fault stands
+/// at the path `x_key`.
 void check_bearing(double x, double bearing, double wall_length, const std::string& x_key,
                    FaultList& faults);
 

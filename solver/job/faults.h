@@ -7,7 +7,8 @@
 
 namespace deadshore::solver {
 
-/// Something in a job that makes no sense: which entry, what was found, what was due.
+/// Something in a job that makes no sense: which entry, what was found, what was due. A job's
+/// reader makes a message of it, with the line of the file.
 struct Fault {
   std::string key;    ///< path in the job, e.g. "opening[1].left" (counted from 0)
   std::string found;  ///< e.g. "6.2 m, past the wall's right end at 5.6 m"

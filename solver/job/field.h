@@ -80,7 +80,7 @@ struct Access {
   const Value& (*to_read)(const Struct&);
 };
 
-/// A member that is one of a choice's words, by the word's value.
+/// How a member that is one of a choice's words is reached: by the word's value.
 template <class Struct>
 struct WordAccess {
   void (*set)(Struct&, int);
@@ -138,6 +138,7 @@ std::optional<double> number_in(const Struct& values, const Member<Struct>& memb
   return std::nullopt;
 }
 
+/// How a table of the job file is written.
 enum class TableForm {
   root,    ///< keys above the first table
   single,  ///< [name]
@@ -180,6 +181,7 @@ inline constexpr Unit N_per_mm2{Dimension::stress, "N/mm2"};
 inline constexpr Unit kN_per_m3{Dimension::force_per_volume, "kN/m3", 1e-6};
 inline constexpr Unit MN_per_m3{Dimension::force_per_volume, "MN/m3", 1e-3};
 
+// Ranges of numbers, by name.
 inline constexpr Range any{};
 inline constexpr Range positive{.least = 0.0, .above_least = true};
 inline constexpr Range positive_or_none{.least = 0.0, .above_least = true, .or_none = true};
@@ -187,7 +189,10 @@ inline constexpr Range not_negative{.least = 0.0};
 inline constexpr Range zero_to_one{.least = 0.0, .most = 1.0};
 inline constexpr Range above_zero_to_one{.least = 0.0, .most = 1.0, .above_least = true};
 inline constexpr Range poisson{.least = 0.0, .most = 0.5, .below_most = true};
-/// What masonry, stone, concrete and ground may be, and a house: outside is a slip of a thousand.
+
+/// A range with the values that are likely, in internal units: what lies outside these is taken for
+/// a slip of a thousand in the unit. The ranges below are of masonry, stone, concrete and ground,
+/// and of a house.
 constexpr Range likely(Range range, double least, double most, std::string_view unit) {
   range.likely_least = least;
   range.likely_most = most;

@@ -3,8 +3,8 @@
 #include <cstddef>
 #include <variant>
 
-/// What is what in a job. Its parts are known by their places in its lists, never by their names:
-/// a name is a label for people.
+/// Identity in a job. Its parts are known by their places in its lists, each with a type of its own
+/// so that one cannot be taken for another, and never by their names: a name is a label for people.
 namespace deadshore::solver {
 
 enum class NeedleId : std::size_t {};     ///< place in `Job::needles`

@@ -25,48 +25,47 @@ namespace deadshore::solver {
 struct Masonry {
   std::string name;
   double unit_weight = 0.0;           ///< N/mm3
-  double E = 0.0;                     ///< N/mm2
-  double nu = 0.0;                    ///< 0 <= nu < 0.5
-  double compressive_strength = 0.0;  ///< N/mm2
-  double tensile_strength = 0.0;      ///< N/mm2, >= 0
+  double E = 0.0;                     ///< modulus of elasticity, N/mm2
+  double nu = 0.0;                    ///< Poisson's ratio, 0 <= nu < 0.5
+  double compressive_strength = 0.0;  ///< characteristic, f_k, N/mm2
+  double tensile_strength = 0.0;      ///< of the cracked model, N/mm2, >= 0
 };
 
-/// What a lintel is made of: linear elastic, full thickness of the wall unless said.
+/// A lintel: linear elastic.
 struct Lintel {
   mesh::LintelShape shape;
   std::string material;      ///< "concrete", "steel", "timber" or "stone"
   double unit_weight = 0.0;  ///< N/mm3
-  double E = 0.0;            ///< N/mm2
-  double nu = 0.0;
-  double thickness = 0.0;  ///< mm through the wall
+  double E = 0.0;            ///< modulus of elasticity, N/mm2
+  double nu = 0.0;           ///< Poisson's ratio
+  double thickness = 0.0;    ///< through the wall, mm; of the wall, unless the job says otherwise
 };
 
 /// Whether something outside the wall (a return wall, the neighbour's house) stops an end moving
 /// sideways above the soffit.
 enum class WallEnd { free, held };
 
-/// A load along a level, N/mm of wall. Where `follows_top` it lies on the outline's top instead and
-/// is per mm measured level, along x.
+/// A load along a level of the wall.
 struct LineLoad {
   std::string name;
-  double level = 0.0;
-  bool follows_top = false;
-  mesh::Interval x;
-  double dead = 0.0;
-  double imposed = 0.0;
-  bool from_house = false;  ///< brought down by `Job::house`, see solver/loads/house_loads.h
+  double level = 0.0;        ///< mm above the wall's base
+  bool follows_top = false;  ///< it lies on the outline's top instead, and is per mm of x
+  mesh::Interval x;          ///< mm
+  double dead = 0.0;         ///< characteristic, N per mm of wall
+  double imposed = 0.0;      ///< characteristic, N per mm of wall
+  bool from_house = false;   ///< brought down by `Job::house`, see solver/loads/house_loads.h
 
   [[nodiscard]] double characteristic() const { return dead + imposed; }
 };
 
-/// A load in N spread evenly over `bearing` mm along the wall, centred at `x`, at `level`.
+/// A load spread evenly over a short stretch of the wall.
 struct PointLoad {
   std::string name;
-  double x = 0.0;
-  double level = 0.0;
-  double bearing = 0.0;
-  double dead = 0.0;
-  double imposed = 0.0;
+  double x = 0.0;           ///< its middle, mm
+  double level = 0.0;       ///< mm above the wall's base
+  double bearing = 0.0;     ///< along the wall, mm
+  double dead = 0.0;        ///< characteristic, N
+  double imposed = 0.0;     ///< characteristic, N
   bool from_house = false;  ///< as of a line load
   /// At this place, as a purlin does. Of what the house brings down the rest is shared out by
   /// joists on its way or, as a chimney, built into the wall.
@@ -93,6 +92,7 @@ struct Needle {
   }
 };
 
+/// Which pier: left or right of the cut.
 enum class PierSide { left, right };
 
 /// What a pier of the wall stands on: a strip of concrete, or of brick stepped out. mm.
@@ -110,13 +110,18 @@ struct Bracing {
 };
 
 /// The two laws for masonry, see solver/panel/panel_law.h.
-enum class MasonryModel { uncracked, cracked };
+enum class MasonryModel {
+  uncracked,  ///< linear elastic
+  cracked,    ///< principal tension limited to the tensile strength
+};
+/// "uncracked" or "cracked".
 [[nodiscard]] const char* to_string(MasonryModel model);
 
 /// Whether gravity and loads act at once on the wall as cut, or the work is followed stage by
 /// stage.
 enum class Sequence { at_once, staged };
 
+/// How the wall is analysed.
 struct AnalysisOptions {
   double mesh_size = 100.0;  ///< target element size, mm
   mesh::QuadOrder element = mesh::QuadOrder::eight_node;
@@ -131,8 +136,8 @@ struct CheckRules {
   CombinationFactors factors;
   SafeLoadBasis prop_basis = SafeLoadBasis::lower_of_both;
 
-  /// Of a dead and an imposed load that act together, N: unfactored with permissible stresses, else
-  /// combined by EN 1990.
+  /// Design value of a dead and an imposed load that act together, in their unit: unfactored with
+  /// permissible stresses, else combined by EN 1990.
   [[nodiscard]] double design_load(double dead, double imposed) const;
 };
 

@@ -14,15 +14,16 @@ namespace deadshore::solver {
 /// What a lifter may lift against how far out the load's middle is from its mast or column, by
 /// rising distance; a user's table, from the machine's plate.
 struct ForkTable {
+  /// What may be lifted at one distance.
   struct Row {
-    double distance = 0.0;
-    double load = 0.0;
+    double distance = 0.0;  ///< mm
+    double load = 0.0;      ///< N
   };
   std::string source;
-  std::vector<Row> rows;
+  std::vector<Row> rows;  ///< by rising distance
 };
 
-/// By linear interpolation, N.
+/// What may be lifted at a distance (mm), N, by linear interpolation.
 /// \throws MemberError outside the table: nothing is guessed there.
 [[nodiscard]] double lift_capacity_at(const ForkTable& table, double distance);
 
@@ -43,7 +44,7 @@ struct Lifter {
   std::optional<Tipping> tipping;
 };
 
-/// What fixes a stand together: each stand's load goes through all of its fixings.
+/// The fasteners that hold a stand together: its load goes through all of them.
 struct Fixing {
   int number = 0;                  ///< of a stand
   std::optional<double> capacity;  ///< of one, given outright: a usable load, N
@@ -59,7 +60,7 @@ struct Fixing {
 /// A stand that holds the beam while it waits.
 struct Stand {
   std::string name;
-  double at = 0.0;
+  double at = 0.0;     ///< its middle
   double width = 0.0;  ///< over its legs, along the wall
   double depth = 0.0;  ///< over its legs, through the wall, from the wall's middle half each way
   int legs = 2;
@@ -68,11 +69,13 @@ struct Stand {
   Fixing fixing;
 };
 
+/// How the beam gets into its pockets.
 enum class BeamEntry {
   sideways,  ///< through the wall's face: both pockets are open to that side
   endways,   ///< one end into its pocket past its place, then back into the other
 };
 
+/// How the beam goes up: where it comes from, what lifts it and what holds it meanwhile.
 struct Lifting {
   PropSide side = PropSide::inside;  ///< from which the beam comes
   BeamEntry entry = BeamEntry::sideways;

@@ -16,11 +16,14 @@
 /// the wall from its middle, inside positive.
 namespace deadshore::solver {
 
+/// Which side of the wall.
 enum class PropSide { inside, outside };
 
-/// `up` carries the needle; `down` holds a tail down, wedged between the needle and something firm
-/// above.
-enum class PropAction { up, down };
+/// What a prop does to the needle.
+enum class PropAction {
+  up,    ///< carries it
+  down,  ///< holds its tail down, wedged between the needle and something firm above
+};
 
 /// What a prop's foot presses on.
 struct Footing {
@@ -30,6 +33,7 @@ struct Footing {
   std::string suspended_floor;    ///< its name where the prop stands on one; else empty
 };
 
+/// A prop of a needle in its place.
 struct NeedleProp {
   std::string mark;  ///< "inner", "outer", or the user's
   PropSide side = PropSide::inside;
@@ -41,20 +45,21 @@ struct NeedleProp {
   Footing footing;
 };
 
-/// Between the needle's top and the soffit.
+/// Packing between the needle's top and the soffit.
 struct Packing {
   double thickness = 0.0;  ///< 0: none
-  double E = 0.0;          ///< N/mm2, along the load
+  double E = 0.0;          ///< modulus of elasticity along the load, N/mm2
   double strength = 0.0;   ///< characteristic compressive strength, N/mm2
 };
 
+/// A needle, or a head plate: of steel or of timber.
 using NeedleMember = std::variant<SteelMember, TimberMember>;
 
 /// One kind of needle with its props, used at one or more places along the wall.
 struct NeedleFrame {
   std::string name;
   NeedleMember member;
-  double overhang = 150.0;  ///< of the needle beyond its last prop at each end
+  double overhang = 150.0;  ///< of the needle at each end, beyond its last prop or the wall's face
   Packing packing;
   std::vector<NeedleProp> props;
 
@@ -63,13 +68,14 @@ struct NeedleFrame {
   std::vector<mesh::Interval> leaves;
 };
 
-[[nodiscard]] double depth_of(const NeedleMember& member);            ///< mm
+[[nodiscard]] double depth_of(const NeedleMember& member);            ///< along the load, mm
 [[nodiscard]] double width_of(const NeedleMember& member);            ///< mm, along the wall
 [[nodiscard]] double weight_of(const NeedleMember& member);           ///< N/mm
 [[nodiscard]] double elastic_modulus_of(const NeedleMember& member);  ///< N/mm2
-[[nodiscard]] double inertia_of(const NeedleMember& member);          ///< mm4
+[[nodiscard]] double inertia_of(const NeedleMember& member);  ///< second moment of area, mm4
 
-/// Where a prop stands, `z` of its middle, mm.
+/// Where a prop stands: `z` of its middle, mm, inside positive.
+/// \param wall_thickness mm
 [[nodiscard]] double place_of(const NeedleProp& prop, double wall_thickness);
 
 /// Length a prop is set to: from its sole to the needle's underside (`up`), or from the needle's
@@ -80,7 +86,7 @@ struct NeedleFrame {
 /// Length of the needle, mm.
 [[nodiscard]] double length_of(const NeedleFrame& frame, double wall_thickness);
 
-/// Strips of load in z, mm: the leaves, or the whole wall.
+/// Strips of the wall that load the needle, in z, mm: the leaves, or the whole wall.
 [[nodiscard]] std::vector<mesh::Interval> loaded_strips(const NeedleFrame& frame,
                                                         double wall_thickness);
 

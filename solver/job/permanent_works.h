@@ -16,10 +16,9 @@ namespace deadshore::solver {
 /// (common practice; values from memory, on the soft and weak side), cement of class N.
 struct DryPacking {
   double thickness = 20.0;
-  double E = 10000.0;      ///< at 28 days
-  double strength = 20.0;  ///< characteristic compressive strength at 28 days
-  double hardening =
-      0.25;  ///< s of EN 1992-1-1 3.1.2(6): 0.20 rapid, 0.25 normal, 0.38 slow cement
+  double E = 10000.0;       ///< modulus of elasticity at 28 days
+  double strength = 20.0;   ///< characteristic compressive strength f_ck at 28 days
+  double hardening = 0.25;  ///< s, EN 1992-1-1 3.1.2(6): 0.20 rapid, 0.25 normal, 0.38 slow cement
   /// Of the site while it hardens, degrees C; none where it is not known.
   std::optional<double> temperature = {};
 
@@ -27,11 +26,12 @@ struct DryPacking {
   [[nodiscard]] double curing_temperature() const { return temperature.value_or(20.0); }
 };
 
-/// Days at 20 degrees C that harden cement as much as one at `temperature`: EN 1992-1-1:2004
-/// (B.10), 1 at 20 degrees; 0.48 at 5 degrees, so that it takes twice as long.
+/// Temperature-adjusted age: days at 20 degrees C that harden cement as much as one day at
+/// `temperature` (degrees C) does, EN 1992-1-1:2004 (B.10). 1 at 20 degrees; 0.48 at 5 degrees, so
+/// that it takes twice as long.
 [[nodiscard]] double days_at_20_degrees(double temperature);
 
-/// Youngest age for which `strength_at` is more than a guess, days: EN 1992-1-1:2004 3.1.2(5) wants
+/// Least age for which `strength_at` may be relied on, days: EN 1992-1-1:2004 3.1.2(5) asks for
 /// tests below it.
 inline constexpr double youngest_known = 3.0;
 
@@ -44,19 +44,19 @@ inline constexpr double youngest_known = 3.0;
 /// 28 days, 3.1.2(5). The characteristic strength has less: `strength_at`.
 [[nodiscard]] double hardened_strength_share(const DryPacking& packing, double age);
 
-/// Stiffness of the packing per mm2 in N/mm3 at an age: E(t) / thickness with E(t) = beta_cc(t)^0.3
-/// E, EN 1992-1-1 (3.5). On the day it is rammed in (age below half a day) it counts as half a day
-/// old, since dry packing bears at once by being rammed.
+/// Stiffness of the packing per area at an age in days, N/mm3: E(t) / thickness with E(t) =
+/// beta_cc(t)^0.3 E, EN 1992-1-1 (3.5). On the day it is rammed in (age below half a day) it counts
+/// as half a day old, since dry packing bears at once by being rammed.
 [[nodiscard]] double packing_bed(const DryPacking& packing, double age);
 
 /// A padstone under each end of the beam: full thickness of the wall, from the jamb into the pier.
 /// Defaults: concrete C25/30, E_cm of EN 1992-1-1 Table 3.1 and unit weight of EN 1991-1-1 Table
 /// A.1 (both from memory).
 struct Padstone {
-  double length = 0.0;  ///< along the wall, >= the beam's bearing
-  double depth = 0.0;
-  double E = 31000.0;
-  double nu = 0.2;
+  double length = 0.0;         ///< along the wall, >= the beam's bearing
+  double depth = 0.0;          ///< from its top down
+  double E = 31000.0;          ///< modulus of elasticity
+  double nu = 0.2;             ///< Poisson's ratio
   double unit_weight = 25e-6;  ///< N/mm3
   double strength = 25.0;      ///< characteristic compressive strength
 };
@@ -65,8 +65,8 @@ struct Padstone {
 /// share load evenly.
 struct PermanentBeam {
   std::string name = "beam";
-  SteelMember member;
-  int count = 1;
+  SteelMember member;    ///< one section
+  int count = 1;         ///< sections side by side
   double bearing = 0.0;  ///< at each end, on its padstone
   Padstone padstone;     ///< the same at both ends
   DryPacking packing;

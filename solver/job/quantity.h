@@ -7,26 +7,25 @@
 /// What a number of a job measures, how it is written, and where it may lie.
 namespace deadshore::solver {
 
-/// What a number measures. Internal units: mm, N, N/mm, N/mm3, N/mm2, N/mm, mm2, degrees, N. A
-/// stress is also a force on an area; a weight may be given as a mass, under standard gravity.
+/// What a number measures, with the unit that it is held in inside the program.
 enum class Dimension {
-  none,
-  length,
-  force,
-  force_per_length,
-  force_per_volume,
-  stress,
-  stiffness,
-  area,
-  angle,
-  weight,
+  none,              ///< a plain number
+  length,            ///< mm
+  force,             ///< N
+  force_per_length,  ///< N/mm
+  force_per_volume,  ///< N/mm3
+  stress,            ///< N/mm2; also a load on an area
+  stiffness,         ///< N/mm
+  area,              ///< mm2
+  angle,             ///< degrees
+  weight,            ///< N; may be given as a mass, under standard gravity
 };
 
 /// The unit that a builder gives a quantity in.
 struct Unit {
   Dimension dimension = Dimension::none;
-  std::string_view symbol = {};  ///< empty for a number without dimension
-  double size = 1.0;             ///< in internal units
+  std::string_view symbol = {};  ///< as written: "kN/m"; empty for a number without dimension
+  double size = 1.0;             ///< of one of it in internal units
 };
 
 /// Where a number may lie: knows whether it does, and says itself.
@@ -46,7 +45,9 @@ struct Range {
   double likely_most = std::numeric_limits<double>::infinity();
   std::string_view likely_unit = {};
 
+  /// Whether a value (in internal units) is in the range.
   [[nodiscard]] bool holds(double value) const;
+  /// Whether a value is none that looks like a slip of a thousand.
   [[nodiscard]] bool is_likely(double value) const;
 
   /// The same range, bounded by something else too.
@@ -57,17 +58,17 @@ struct Range {
   }
 };
 
-/// "5.6 m" or "150 mm" for a length, "19 kN/m3" for what is given in kN/m3, "0.2" for a plain
-/// number.
+/// A number with its unit: "5.6 m" or "150 mm" for a length, "19 kN/m3" for what is given in kN/m3,
+/// "0.2" for a plain number.
 /// \param value in internal units
 [[nodiscard]] std::string in_words(double value, const Unit& unit);
 
-/// "more than 0", "0 or more and less than 90 degrees", "1 or 2"; empty where any number will do.
-/// Without `bounds`, which are no matter of the number alone.
+/// A range in words: "more than 0", "0 or more and less than 90 degrees", "1 or 2"; empty where any
+/// number will do. Without `bounds`, which depend on other keys.
 /// \param unit of the numbers
 [[nodiscard]] std::string in_words(const Range& range, const Unit& unit);
 
-/// "50 N/mm2 to 100000 N/mm2: is the unit N/mm2?"
+/// The likely values of a range in words: "50 N/mm2 to 100000 N/mm2: is the unit N/mm2?"
 [[nodiscard]] std::string likely_in_words(const Range& range, const Unit& unit);
 
 }  // namespace deadshore::solver

@@ -18,10 +18,10 @@ struct PropRow {
   double most_apart = 0.0;     ///< 0: proposed too
 };
 
-/// A stud wall.
+/// A stud wall under the head plate.
 struct StudRow {
-  TimberMember stud;  ///< `h` across the wall of studs, `b` along it
-  double spacing = 0.0;
+  TimberMember stud;     ///< `h` across the wall of studs, `b` along it
+  double spacing = 0.0;  ///< between the studs' middles
   bool nogging = false;  ///< held sideways along the row at mid-height
 };
 
@@ -45,6 +45,7 @@ struct ShoreFrame {
          frame.footing.sole.timber.section.h;
 }
 
+/// Whether its uprights are studs; else they are props.
 [[nodiscard]] inline bool stands_on_studs(const ShoreFrame& frame) {
   return std::holds_alternative<StudRow>(frame.uprights);
 }

@@ -41,6 +41,7 @@ using Target = std::variant<WorkPart, NeedleId, ShoreId, LineLoadId, PointLoadId
 /// A load as a target.
 [[nodiscard]] Target target_of(LoadId load);
 
+/// One step of the work: something done to something.
 struct Operation {
   Act act = Act::fit;
   Target target;
@@ -48,11 +49,11 @@ struct Operation {
   bool operator==(const Operation&) const = default;
 };
 
-/// Its name in the job, or of a part of the works its word.
+/// What a target is called: its name in the job, or of a part of the works its word.
 /// \pre the job has it
 [[nodiscard]] std::string name_of(const Job& job, const Target& target);
 
-/// "fit N1".
+/// An operation as it is written in a job file: "fit N1".
 /// \pre the job has what it is done to
 [[nodiscard]] std::string in_words(const Job& job, const Operation& operation);
 
@@ -63,7 +64,7 @@ struct Stage {
   std::vector<Operation> operations;
 };
 
-/// Whether the stage takes the masonry of the cut out, or places the beam, and so on.
+/// Whether an operation is among those of a stage.
 [[nodiscard]] bool does(const Stage& stage, const Operation& operation);
 
 }  // namespace deadshore::solver

@@ -18,7 +18,7 @@ enum class NeedleState { not_yet, fitted, preloaded, released };
 
 /// What is there and what acts after some stages of the work: no displacements, no forces.
 struct StageState {
-  double day = 0.0;
+  double day = 0.0;                  ///< of the last stage, from the start of the work
   bool cut_out = false;              ///< the masonry of the cut
   bool pockets_out = false;          ///< the masonry of the pockets for the beam and its padstones
   std::vector<char> lintel_out;      ///< in the job's order
@@ -37,17 +37,18 @@ struct StageState {
   [[nodiscard]] std::optional<double> packing_age() const;
 };
 
-/// Before any work: nothing is out, all loads on.
+/// The state before any work: nothing is out, all loads are on.
 [[nodiscard]] StageState state_before(const Job& job);
 
-/// Does one operation.
+/// Changes a state by one operation.
 /// \pre the job has what it is done to
 void carry_out_in(StageState& state, const Job& job, const Operation& operation);
 
 /// The state after one more stage. The stage must have no faults (see stage_faults.h).
 [[nodiscard]] StageState state_after(const Job& job, StageState state, const Stage& stage);
 
-/// The only stage of a job at once: the cut out and every needle in, jacked where it has a preload.
+/// The only stage of a job whose sequence is `at_once`: the cut out and every needle in, jacked
+/// where it has a preload.
 [[nodiscard]] Stage stage_at_once(const Job& job);
 
 /// The state after each stage of a sequence.
@@ -61,7 +62,7 @@ void carry_out_in(StageState& state, const Job& job, const Operation& operation)
 /// which they replace, N.
 [[nodiscard]] double weight_of_works(const Job& job, const StageState& state);
 
-/// Whether the same masonry, lintels and padstones are there.
+/// Whether the same masonry, lintels and padstones are there in two states.
 [[nodiscard]] bool same_masonry(const StageState& a, const StageState& b);
 
 /// Whether a needle is there to push.

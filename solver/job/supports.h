@@ -12,18 +12,17 @@ namespace deadshore::solver {
 
 struct Job;
 
-/// A needle, the base of a pier or of the masonry to be cut, the joist ends over a dead shore, an
-/// end of the permanent beam; and an end of the wall that is held, which pushes sideways alone.
+/// What kind of support.
 enum class SupportKind {
   needle,
-  left_pier,
-  right_pier,
-  base_under_cut,
-  joists,
-  beam_left_end,
+  left_pier,       ///< the base left of the cut
+  right_pier,      ///< the base right of the cut
+  base_under_cut,  ///< the base of the masonry to be cut, until it is out
+  joists,          ///< the joist ends over a dead shore
+  beam_left_end,   ///< of the permanent beam
   beam_right_end,
-  left_end,
-  right_end,
+  left_end,   ///< the wall's left end where it is held: pushes sideways alone
+  right_end,  ///< the wall's right end, likewise
 };
 
 /// Which support: `index` is the place of the needle or the dead shore in the job, else 0.
@@ -33,9 +32,11 @@ struct SupportId {
 
   auto operator<=>(const SupportId&) const = default;
 };
+/// A needle as a support.
 [[nodiscard]] constexpr SupportId support_of(NeedleId needle) {
   return {SupportKind::needle, index_of(needle)};
 }
+/// The joist ends over a dead shore as a support.
 [[nodiscard]] constexpr SupportId support_of(ShoreId shore) {
   return {SupportKind::joists, index_of(shore)};
 }
@@ -58,7 +59,7 @@ inline constexpr SupportId right_end{SupportKind::right_end};
 /// \pre the job has the support
 [[nodiscard]] std::string label_of(const Job& job, SupportId support);
 
-/// The same, or where the hand method gives something to no support "no needle".
+/// The same; "no needle" where the hand method gives something to no support.
 [[nodiscard]] std::string label_of(const Job& job, std::optional<SupportId> support);
 
 }  // namespace deadshore::solver

@@ -11,7 +11,7 @@
 
 namespace deadshore::viz {
 
-/// Gives back what Cairo, Pango and GLib lent.
+/// Deleter for objects of Cairo, Pango and GLib.
 struct Release {
   void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
   void operator()(cairo_t* context) const { cairo_destroy(context); }
@@ -22,6 +22,7 @@ struct Release {
   void operator()(cairo_font_options_t* options) const { cairo_font_options_destroy(options); }
   void operator()(char* text) const { g_free(text); }
 };
+/// An object of one of these libraries, released at the end of its life.
 template <class T>
 using Owned = std::unique_ptr<T, Release>;
 
@@ -37,9 +38,10 @@ using Owned = std::unique_ptr<T, Release>;
 /// after `cairo_surface_finish`.
 [[nodiscard]] Owned<cairo_surface_t> start_pdf(std::string& bytes, Size size);
 
-/// For Cairo's stream surfaces: appends to the std::string that `target` points to.
+/// Callback for Cairo's stream surfaces: appends to the std::string that `target` points to.
 cairo_status_t append_bytes(void* target, const unsigned char* data, unsigned int length);
 
+/// Checks a status of Cairo.
 /// \throws std::runtime_error with Cairo's words for a status that is not success.
 void require_success(cairo_status_t status);
 

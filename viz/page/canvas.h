@@ -13,6 +13,7 @@
 
 namespace deadshore::viz {
 
+/// How a line is drawn.
 struct Pen {
   Colour colour = ink;
   double width = 0.6;             ///< points
@@ -20,7 +21,11 @@ struct Pen {
 };
 
 /// What becomes of a text that is wider than it may be.
-enum class Overflow { wrap, cut_end, cut_middle };
+enum class Overflow {
+  wrap,        ///< it goes on in further lines
+  cut_end,     ///< its end becomes an ellipsis
+  cut_middle,  ///< its middle becomes an ellipsis
+};
 
 /// Upright text in DejaVu Sans. Nothing in a figure is smaller than 7 points.
 struct TextStyle {
@@ -31,19 +36,20 @@ struct TextStyle {
   Overflow overflow = Overflow::cut_end;
 };
 
-/// Size of a text on the page, points.
+/// Size that a text takes on the page, points.
 /// \throws std::runtime_error if no font is installed.
 [[nodiscard]] Size text_size(const std::string& text, const TextStyle& style);
 
-/// A text as it was written: for tests of what a figure says and where.
+/// A text as it was written on a page: for tests of what a figure says and where.
 struct Lettering {
   std::string text;
   double size = 0.0;  ///< points
   Rect ink;           ///< round its letters
 };
 
+/// How an area is hatched.
 struct Hatch {
-  Pen pen;
+  Pen pen;               ///< of its lines
   double spacing = 4.0;  ///< points between lines
   double angle = 45.0;   ///< degrees, anticlockwise from the horizontal as seen
 };
@@ -64,14 +70,16 @@ struct Hatch {
 /// \endcode
 class Canvas {
  public:
+  /// \param lettering gets every text that is written; may be null
   explicit Canvas(cairo_t* context, std::vector<Lettering>* lettering = nullptr)
       : context_(context), lettering_(lettering) {}
 
   void line(PagePoint from, PagePoint to, const Pen& pen);
-  /// Separate strokes: points 0-1, 2-3, ... in one path.
+  /// Draws separate lines: points 0-1, 2-3, ... in one path.
   void strokes(std::span<const PagePoint> ends, const Pen& pen);
-  /// One line through all points: its dashes run on past them.
+  /// Draws a polyline: its dashes run on past its points.
   void path(std::span<const PagePoint> points, const Pen& pen);
+  /// Draws closed lines.
   void outline(std::span<const Loop> loops, const Pen& pen);
   void fill(std::span<const Loop> loops, Colour colour, double opacity = 1.0);
   void hatch(std::span<const Loop> loops, const Hatch& hatch);
@@ -81,7 +89,7 @@ class Canvas {
   void fill(const Rect& box, Colour colour, double opacity = 1.0);
   void outline(const Rect& box, const Pen& pen);
 
-  /// A line with a filled head at `tip`; a shaft shorter than the head is all head.
+  /// Draws an arrow: a line with a filled head at `tip`; one shorter than the head is all head.
   void arrow(PagePoint from, PagePoint tip, const Pen& pen);
 
   /// Writes a text whose box hangs on `at`; returns the box.
@@ -97,6 +105,7 @@ class Canvas {
   std::vector<Lettering>* lettering_;  ///< null where nobody asks
 };
 
+/// The closed line round a box.
 [[nodiscard]] Loop loop_of(const Rect& box);
 
 /// A self-contained SVG document on white, text as outlines. The same drawing gives the same bytes.

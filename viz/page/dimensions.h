@@ -8,19 +8,18 @@
 
 namespace deadshore::viz {
 
-/// A place that a dimension line stops at: where on the page along the line's direction, points,
-/// and where on the wall, mm.
+/// A place that a dimension line stops at.
 struct DimensionStop {
-  double page = 0.0;
-  double wall = 0.0;
+  double page = 0.0;  ///< on the page, along the line's direction, points
+  double wall = 0.0;  ///< on the wall, mm
 };
 
 /// The figure between two stops. `row` 0 stands on the line; 1 and more hang under it because it is
 /// too wide for its stretch; a figure with room in no row is left out.
 struct DimensionLabel {
-  std::string text;
+  std::string text;   ///< whole mm
   double from = 0.0;  ///< where its text begins along the line, points
-  double to = 0.0;
+  double to = 0.0;    ///< where it ends, points
   int row = 0;
 };
 
@@ -33,7 +32,8 @@ struct DimensionLabel {
                                                              double room_from, double room_to,
                                                              int hanging = 1);
 
-/// Distance between neighbouring dimension lines: a row of figures on the line and one under it.
+/// Distance between neighbouring dimension lines, points: a row of figures on the line and one
+/// under it.
 inline constexpr double dimension_pitch = 19.0;
 
 /// Rows that may hang under a line where stops can be tight.

@@ -11,7 +11,7 @@ class Canvas;
 /// A drawing and the size of its page. The drawing may run more than once and draws the same each
 /// time.
 struct Drawing {
-  Size size;
+  Size size;  ///< points
   std::function<void(Canvas&)> draw;
 };
 

@@ -11,7 +11,7 @@ namespace deadshore::viz {
 /// Figures in the order in which they are drawn, no two of one name.
 class FigureList {
  public:
-  /// A name that is taken gets a number after it.
+  /// Adds a figure. A name that is taken gets a number after it.
   void add(const Drawing& drawing, const std::string& name, const std::string& caption);
 
   /// Draws them all, as many at once as the machine has processors, and leaves the list empty.

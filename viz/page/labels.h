@@ -11,11 +11,13 @@ namespace deadshore::viz {
 /// Finds room for labels on a page: remembers what is taken and gives each new box a free place.
 class LabelRoom {
  public:
+  /// \param page within which labels stay
   explicit LabelRoom(const Rect& page) : page_(page) {}
 
   /// Keeps labels off this box.
   void take(const Rect& box) { taken_.push_back(box); }
 
+  /// Whether a box lies on the page and over nothing that is taken.
   [[nodiscard]] bool is_free(const Rect& box) const;
 
   /// The first candidate that is free, now taken; none if all are in the way of something.

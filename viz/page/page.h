@@ -6,16 +6,19 @@
 /// Geometry on the page: points (1/72 inch), x to the right, y down.
 namespace deadshore::viz {
 
+/// A place on the page.
 struct PagePoint {
   double x = 0.0;
   double y = 0.0;
 };
 
+/// Size of a page or a box.
 struct Size {
   double width = 0.0;
   double height = 0.0;
 };
 
+/// A box with level and upright sides; `top < bottom`, since y goes down.
 struct Rect {
   double left = 0.0;
   double top = 0.0;
@@ -35,14 +38,13 @@ struct Rect {
   }
 };
 
-/// Where a box hangs on a point: part of its width to the left of the point and of its height
-/// above.
+/// The place in a box that is put on a point.
 struct Anchor {
-  double across = 0.5;
-  double down = 0.5;
+  double across = 0.5;  ///< part of its width to the left of the point, 0 to 1
+  double down = 0.5;    ///< part of its height above the point, 0 to 1
 };
 
-/// The box of this size that hangs on `at` by `anchor`.
+/// The box of this size whose `anchor` is put on `at`.
 [[nodiscard]] constexpr Rect box_at(PagePoint at, Size size, Anchor anchor) {
   const double left = at.x - anchor.across * size.width;
   const double top = at.y - anchor.down * size.height;

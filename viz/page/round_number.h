@@ -6,7 +6,7 @@ namespace deadshore::viz {
 /// not positive and finite.
 [[nodiscard]] double largest_round(double value);
 
-/// The one below a number of that series: 0.2 -> 0.1, 0.5 -> 0.2, 1 -> 0.5.
+/// The next smaller number of that series: 0.2 -> 0.1, 0.5 -> 0.2, 1 -> 0.5.
 [[nodiscard]] double next_round_below(double round);
 
 }  // namespace deadshore::viz
