@@ -10,7 +10,7 @@
 namespace deadshore::mesh {
 namespace {
 
-constexpr int most_steps = 60;
+constexpr int most_steps = 60;    // of Newton's method
 constexpr double settled = 1e-8;  // of the greatest nominal cell height
 
 /// Energy of a cell's upright side by the ratio `r` of its height to the nominal one: least at 1

@@ -15,8 +15,8 @@ enum class QuadOrder { four_node = 4, eight_node = 8 };
 /// One side of a quadrilateral. Side s runs from corner s to corner (s + 1) % 4, so that the
 /// element lies on its left (corners go anticlockwise).
 struct Side {
-  int quad = 0;
-  int side = 0;
+  int quad = 0;  ///< number of the quadrilateral
+  int side = 0;  ///< 0 to 3
 };
 
 /// What the quadrilaterals of a region are: masonry that stays, a lintel, the masonry of the cut,
@@ -91,6 +91,7 @@ struct QuadMesh {
 
   /// The sides of a chain; empty where there is none.
   [[nodiscard]] std::span<const Side> sides_of(Chain chain) const;
+  /// The same for a kind of which there is one.
   [[nodiscard]] std::span<const Side> sides_of(ChainKind chain) const {
     return sides_of(Chain{chain});
   }

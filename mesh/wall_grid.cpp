@@ -9,7 +9,7 @@
 namespace deadshore::mesh {
 namespace {
 
-constexpr double most_cells = 4e6;
+constexpr double most_cells = 4e6;  // a finer grid is refused
 
 Block block_of(const WallGrid& grid, Interval x, Interval y) {
   return {nearest_index(grid.x, x.from), nearest_index(grid.x, x.to),

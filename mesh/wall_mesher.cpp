@@ -13,6 +13,10 @@
 #include <algorithm>
 #include <cmath>
 
+// From a wall to its mesh: place_wall moves close lines onto one another, lay_grid crosses uprights
+// and levels and marks what each cell is made of, relax_offsets slides nodes along the uprights to
+// meet slopes and arches, and solid cells become quadrilaterals with chains of sides.
+
 namespace deadshore::mesh {
 namespace {
 

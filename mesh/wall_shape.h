@@ -64,7 +64,7 @@ struct WallBlock {
 /// the first at x = 0 and the last at x = `length`; two points with the same x are a vertical step.
 /// A rectangular wall has two points. A gable has three, a stepped parapet four or more.
 struct WallShape {
-  double length = 0.0;
+  double length = 0.0;     ///< from end to end
   std::vector<Point> top;  ///< two points or more
   std::vector<Opening> openings;
   std::vector<LintelShape> lintels;

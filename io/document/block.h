@@ -119,8 +119,8 @@ struct Table {
   std::string id;       ///< unique in the document
   std::string caption;  ///< above the table; none where empty
   std::vector<Column> columns;
-  std::vector<Row> rows = {};
-  bool dense = false;  ///< smaller letters
+  std::vector<Row> rows = {};  ///< from the top down
+  bool dense = false;          ///< smaller letters
 
   /// Adds a row.
   void add(std::vector<Text> cells, RowKind kind = RowKind::plain);

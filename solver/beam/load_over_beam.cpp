@@ -16,7 +16,7 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr int parts_of_an_arch = 16;
+constexpr int parts_of_an_arch = 16;  // straight sides that stand for its curve
 
 /// An opening that reaches past one end of the beam, with the jamb that stands over the beam.
 struct BridgedEnd {

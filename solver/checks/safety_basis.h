@@ -12,10 +12,10 @@ enum class SafetyMethod { partial_factors, permissible };
 /// under `partial_factors` and unfactored under `permissible`.
 struct SafetyBasis {
   SafetyMethod method = SafetyMethod::partial_factors;
-  double gamma_M0 = 1.0;  ///< steel sections
-  double gamma_M1 = 1.0;  ///< steel where it buckles
-  double gamma_timber = 1.3;
-  double gamma_masonry = 3.0;
+  double gamma_M0 = 1.0;       ///< steel sections
+  double gamma_M1 = 1.0;       ///< steel where it buckles
+  double gamma_timber = 1.3;   ///< solid timber
+  double gamma_masonry = 3.0;  ///< masonry in compression
 
   /// Whether the elastic section modulus counts whatever the class: so with permissible stresses.
   [[nodiscard]] bool elastic() const { return method == SafetyMethod::permissible; }

@@ -13,10 +13,10 @@ namespace deadshore::solver {
 /// \tparam Element `Mohr` for the second-order cone, `double` for the half-line x >= 0
 template <class Element>
 struct ConePair {
-  Element slack = unit_of<Element>();
-  Element multiplier = unit_of<Element>();
-  NesterovTodd<Element> scaling;       ///< W
-  Element point = unit_of<Element>();  ///< scaled point: W multiplier = W^-1 slack
+  Element slack = unit_of<Element>();       ///< primal
+  Element multiplier = unit_of<Element>();  ///< dual
+  NesterovTodd<Element> scaling;            ///< W
+  Element point = unit_of<Element>();       ///< scaled point: W multiplier = W^-1 slack
 
   /// Change of the multiplier that, with a change of the slack, meets the linearised
   /// complementarity with right-hand side `target`.
@@ -60,8 +60,8 @@ struct Complementarity {
 
 /// Step lengths: parts of a direction by which slacks (primal) and multipliers (dual) go.
 struct StepLengths {
-  double primal = 0.0;
-  double dual = 0.0;
+  double primal = 0.0;  ///< of the slacks and the unknowns
+  double dual = 0.0;    ///< of the multipliers
 
   [[nodiscard]] double shorter() const { return std::min(primal, dual); }
 

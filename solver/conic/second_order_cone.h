@@ -111,12 +111,13 @@ template <>
 class NesterovTodd<double> {
  public:
   NesterovTodd() = default;
+  /// Scaling of slack `s` and multiplier `z`.
   NesterovTodd(double s, double z) : w_(std::sqrt(s / z)), inverse_square_(z / s) {}
 
-  [[nodiscard]] double apply(double x) const { return w_ * x; }
-  [[nodiscard]] double undo(double x) const { return x / w_; }
-  [[nodiscard]] double undo_twice(double x) const { return inverse_square_ * x; }
-  [[nodiscard]] double inverse_square() const { return inverse_square_; }
+  [[nodiscard]] double apply(double x) const { return w_ * x; }                    ///< W x
+  [[nodiscard]] double undo(double x) const { return x / w_; }                     ///< W^-1 x
+  [[nodiscard]] double undo_twice(double x) const { return inverse_square_ * x; }  ///< W^-2 x
+  [[nodiscard]] double inverse_square() const { return inverse_square_; }          ///< W^-2
 
  private:
   double w_ = 1.0;
@@ -128,6 +129,7 @@ template <>
 class NesterovTodd<Mohr> {
  public:
   NesterovTodd() = default;
+  /// Scaling of slack `s` and multiplier `z`.
   NesterovTodd(const Mohr& s, const Mohr& z) {
     // Round-off may put a point that is all but on the boundary a trifle outside.
     constexpr double least = std::numeric_limits<double>::epsilon();

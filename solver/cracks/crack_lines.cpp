@@ -32,13 +32,15 @@ double distance(Point a, Point b) {
   return std::hypot(b.x - a.x, b.y - a.y);
 }
 
-/// What opens across a crack at a point.
+/// Opening across a crack at a point, within the best window.
 struct CrackOpening {
-  double width = 0.0;
+  double width = 0.0;   ///< mm
   Point middle;         ///< of the strain in the window
   double window = 0.0;  ///< mm
 };
 
+/// Finds the lines: takes the element with the largest width, follows the crack from there to both
+/// ends, spends the elements that belong to it, and begins again with what is left.
 class CrackTracer {
  public:
   CrackTracer(const mesh::QuadMesh& mesh, const PanelFields& fields, double least_width)

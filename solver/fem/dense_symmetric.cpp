@@ -14,8 +14,8 @@ namespace {
 
 constexpr Eigen::Index small_enough_for_all = 24;  // rows
 constexpr Eigen::Index krylov_size = 20;
-constexpr int most_restarts = 1000;
-constexpr double eigenvalue_tolerance = 1e-12;
+constexpr int most_restarts = 1000;             // of the Lanczos iteration
+constexpr double eigenvalue_tolerance = 1e-12;  // relative
 
 Eigenpairs last(const Eigenpairs& all, Eigen::Index count) {
   return {all.values.reverse().head(count), all.vectors.rowwise().reverse().leftCols(count)};

@@ -31,7 +31,7 @@ class DenseCholesky {
 
 /// Eigenvalues with their eigenvectors.
 struct Eigenpairs {
-  Eigen::VectorXd values;
+  Eigen::VectorXd values;   ///< in the order that the function says
   Eigen::MatrixXd vectors;  ///< of unit length, a column for each value
 };
 

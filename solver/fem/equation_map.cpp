@@ -13,7 +13,8 @@ namespace {
 constexpr std::size_t smallest_part = 6;  // quads; below this the order no longer matters
 constexpr double least_share = 0.3;       // of the quads in the smaller part of a cut
 
-/// Where a range of quads is cut: the first `size` of them along `axis` from the rest.
+/// Where a range of quads is cut in two: the first `size` of them along `axis` (0 x, 1 y) from the
+/// rest.
 struct Cut {
   std::size_t axis = 0;
   std::size_t size = 0;

@@ -11,7 +11,7 @@ namespace deadshore::solver {
 
 /// A displacement of a node that is given.
 struct Support {
-  int node = 0;
+  int node = 0;        ///< number of the node
   int component = 0;   ///< 0 along x, 1 along y
   double value = 0.0;  ///< mm
 };

@@ -10,12 +10,11 @@ struct PlaneTensor {
   double xy = 0.0;
 };
 
-/// Principal values, `major >= minor`, and the direction of `major` from the x axis, radians in
-/// (-pi/2, pi/2].
+/// Principal values of a plane tensor, `major >= minor`.
 struct Principal {
   double major = 0.0;
   double minor = 0.0;
-  double angle = 0.0;
+  double angle = 0.0;  ///< direction of `major` from the x axis, radians in (-pi/2, pi/2]
 };
 
 /// Principal values and direction of a plane tensor.

@@ -56,12 +56,12 @@ struct FrameMember {
   std::string name;                       ///< for messages; may be empty
 };
 
-/// Holds a node: each direction that has a value is held at that displacement (mm, radians).
+/// Holds a node: each direction that has a value is held at that displacement, the others are free.
 struct FrameSupport {
   int node = 0;
-  std::optional<double> x;  ///< empty: free
-  std::optional<double> y;
-  std::optional<double> rotation;
+  std::optional<double> x;         ///< mm
+  std::optional<double> y;         ///< mm
+  std::optional<double> rotation;  ///< radians
 };
 
 /// A support held in x and y, free to turn.

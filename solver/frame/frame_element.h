@@ -13,10 +13,10 @@ namespace deadshore::solver {
 /// A member ready to be assembled: its loads in local axes, its stiffness with the pins worked in.
 struct FrameElement {
   BeamColumn beam;
-  Eigen::Vector2d direction;  ///< unit vector along the member
-  std::vector<LoadOnset> loads;
-  EndMatrix end_stiffness;  ///< of the member proper, without pins, local axes
-  EndVector end_forces;     ///< that hold the member's clamped ends, local axes
+  Eigen::Vector2d direction;     ///< unit vector along the member, global axes
+  std::vector<LoadOnset> loads;  ///< local axes
+  EndMatrix end_stiffness;       ///< of the member proper, without pins, local axes
+  EndVector end_forces;          ///< that hold the member's clamped ends, local axes
 
   /// The member's end displacements are `through_pins * node displacements + pin_turns`, local axes
   /// on both sides.

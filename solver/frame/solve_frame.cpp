@@ -62,7 +62,7 @@ std::vector<double> mean_axials(const Frame& frame, const FrameSystem& system,
   return axial;
 }
 
-/// Largest difference, of the largest force in either list or `size`.
+/// Largest difference between two lists of forces, over the largest force in either or `size`.
 double relative_change(const std::vector<double>& before, const std::vector<double>& after,
                        double size) {
   double difference = 0.0;
@@ -73,7 +73,9 @@ double relative_change(const std::vector<double>& before, const std::vector<doub
   return size > 0.0 ? difference / size : 0.0;
 }
 
-/// Solves with axial forces that are held at those of the pass before.
+/// Second order by successive substitution: each pass solves the frame with the axial forces of the
+/// pass before, which the elements follow exactly, and so is linear but for springs that open and
+/// close.
 class Passes {
  public:
   explicit Passes(const Frame& frame)

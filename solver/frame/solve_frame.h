@@ -15,7 +15,7 @@ enum class FrameOrder {
 
 /// How a frame is solved.
 struct FrameOptions {
-  FrameOrder order = FrameOrder::first;
+  FrameOrder order = FrameOrder::first;  ///< first for stiffness, second for strength
   double tolerance = 1e-10;  ///< on the change of axial forces between passes, over the largest
   int most_passes = 50;      ///< of second order
 };

@@ -8,12 +8,12 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double least_pivot = 1e-12;
+constexpr double least_pivot = 1e-12;    // of a stiffness scaled to a unit diagonal
 constexpr double open_stiffness = 1e-6;  // part an open spring keeps where a step needs a hold
 constexpr double idle_force = 1e-10;     // part of the load below which open or closed is the same
 constexpr int most_contact_steps = 100;
-constexpr int most_doublings = 60;
-constexpr int most_halvings = 200;
+constexpr int most_doublings = 60;  // of a step: energy that falls so far falls for ever
+constexpr int most_halvings = 200;  // of the line search: round-off ends it before
 
 Eigen::VectorXd inverse_root_of_diagonal(const Eigen::MatrixXd& stiffness) {
   return stiffness.diagonal().unaryExpr(
@@ -26,7 +26,7 @@ Eigen::VectorXd spread_out(const FrameSystem& system, const Eigen::VectorXd& fre
   return all;
 }
 
-/// The movement of least stiffness.
+/// The movement of least stiffness, all displacements: that of a mechanism where there is one.
 Eigen::VectorXd softest_movement(const FrameSystem& system, const Eigen::MatrixXd& stiffness) {
   const Eigen::VectorXd scale = inverse_root_of_diagonal(stiffness);
   const Eigenpairs pairs = eigenpairs(scale.asDiagonal() * stiffness * scale.asDiagonal());
@@ -99,7 +99,7 @@ std::optional<double> line_search(const FrameSystem& system, const Eigen::Vector
   return high;
 }
 
-/// One way down from `u` when the set `closed` alone does not settle it.
+/// A direction in which the energy falls from `u`.
 Eigen::VectorXd newton_step(const FrameSystem& system, const StiffnessFactor& factor,
                             const Eigen::VectorXd& u) {
   const Eigen::VectorXd rest = system.load - resistance(system, u);

@@ -14,7 +14,7 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double most_elements = 4e6;
+constexpr double most_elements = 4e6;  // as the mesher's most_cells
 
 template <class Parts, class NameOf>
 void check_names(const Parts& parts, std::string_view table, NameOf name_of, TakenNames& taken,

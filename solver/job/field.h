@@ -52,8 +52,8 @@ enum class Need {
 
 /// A word of a choice and what it stands for: an enumerator, or whether something is so.
 struct Word {
-  std::string_view text;
-  int value = 0;
+  std::string_view text;  ///< as written in the job file
+  int value = 0;          ///< of the enumerator, or 0 and 1 for no and yes
 
   template <class Value>
   constexpr Word(std::string_view word, Value stands_for)
@@ -62,7 +62,7 @@ struct Word {
 
 /// One key of a table, whatever is made of it.
 struct Key {
-  std::string_view name = {};
+  std::string_view name = {};  ///< as written in the job file
   KeyKind kind = KeyKind::text;
   Need need = Need::optional;
   Unit unit = {};                    ///< of numbers and quantities
@@ -76,15 +76,15 @@ struct Key {
 /// How a member of a struct, or of what is inside it, is reached.
 template <class Struct, class Value>
 struct Access {
-  Value& (*to_change)(Struct&);
-  const Value& (*to_read)(const Struct&);
+  Value& (*to_change)(Struct&);            ///< the member, to be written
+  const Value& (*to_read)(const Struct&);  ///< the same, to be read
 };
 
 /// How a member that is one of a choice's words is reached: by the word's value.
 template <class Struct>
 struct WordAccess {
-  void (*set)(Struct&, int);
-  int (*get)(const Struct&);
+  void (*set)(Struct&, int);  ///< gives the member the word's value
+  int (*get)(const Struct&);  ///< the value of the member's word
 };
 
 /// A level on the wall. Where it follows the wall's top the table's reader puts it there.
@@ -103,8 +103,8 @@ using Member = std::variant<std::monostate, Access<Struct, double>,
 /// A key of the table of a struct.
 template <class Struct>
 struct Field {
-  Key key;
-  Member<Struct> member = {};
+  Key key;                     ///< what is written
+  Member<Struct> member = {};  ///< what it fills
   /// Whether the key counts, by what the struct has so far; null: always. A required key is
   /// required where it counts.
   bool (*counts)(const Struct&) = nullptr;
@@ -221,6 +221,7 @@ struct ValueOf {
 };
 inline constexpr ValueOf value_of{};
 
+/// A step from a variant to the alternative of this type.
 template <class Alternative>
 struct As {
   constexpr auto& operator()(auto& variant) const { return std::get<Alternative>(variant); }
@@ -243,6 +244,7 @@ constexpr auto& follow(auto& from) {
     return follow<rest...>(step(from, first));
 }
 
+/// The struct that a pointer to a member belongs to; for its type alone.
 template <class Struct, class Value>
 Struct owner_of(Value Struct::*);
 
@@ -260,7 +262,9 @@ struct Path {
       [](const Struct& from) { return static_cast<int>(access.to_read(from)); }};
 };
 
-/// Keys by themselves: a number or a quantity, a text, a choice.
+/// A key by itself whose value is a number, or a quantity where `unit` has a dimension.
+/// \param example as written, between the quotes
+/// \param meaning one sentence, for `keys` and the schema
 constexpr Key quantity(std::string_view name, Need need, Unit unit, Range range,
                        std::string_view example, std::string_view meaning) {
   return {.name = name,
@@ -272,6 +276,7 @@ constexpr Key quantity(std::string_view name, Need need, Unit unit, Range range,
           .meaning = meaning};
 }
 
+/// A key whose value is a text.
 constexpr Key text(std::string_view name, Need need, std::string_view example,
                    std::string_view meaning) {
   return {.name = name, .need = need, .example = example, .meaning = meaning};
@@ -289,6 +294,7 @@ constexpr Key quantities(std::string_view name, Need need, Unit unit, std::strin
           .meaning = meaning};
 }
 
+/// A key whose value is one of some words.
 constexpr Key choice(std::string_view name, Need need, std::span<const Word> words,
                      std::string_view meaning) {
   return {.name = name, .kind = KeyKind::choice, .need = need, .words = words, .meaning = meaning};

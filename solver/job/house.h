@@ -138,7 +138,7 @@ struct Contents {
 /// Everything of the house that stands on the wall.
 struct House {
   std::vector<Floor> floors;  ///< lofts among them
-  std::vector<Roof> roofs;
+  std::vector<Roof> roofs;    ///< a slope each
   std::vector<Partition> partitions;
   std::vector<UpperWall> upper_walls;
   std::vector<Chimney> chimneys;

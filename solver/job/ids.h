@@ -7,12 +7,18 @@
 /// so that one cannot be taken for another, and never by their names: a name is a label for people.
 namespace deadshore::solver {
 
-enum class NeedleId : std::size_t {};     ///< place in `Job::needles`
-enum class ShoreId : std::size_t {};      ///< place in `Job::dead_shores`
-enum class LineLoadId : std::size_t {};   ///< place in `Job::line_loads`
-enum class PointLoadId : std::size_t {};  ///< place in `Job::point_loads`
-enum class LintelId : std::size_t {};     ///< place in `Job::lintels`
-enum class StageId : std::size_t {};      ///< place among the stages of the work
+/// Place in `Job::needles`.
+enum class NeedleId : std::size_t {};
+/// Place in `Job::dead_shores`.
+enum class ShoreId : std::size_t {};
+/// Place in `Job::line_loads`.
+enum class LineLoadId : std::size_t {};
+/// Place in `Job::point_loads`.
+enum class PointLoadId : std::size_t {};
+/// Place in `Job::lintels`.
+enum class LintelId : std::size_t {};
+/// Place among the stages of the work.
+enum class StageId : std::size_t {};
 
 /// A load on the wall.
 using LoadId = std::variant<LineLoadId, PointLoadId>;

@@ -87,6 +87,7 @@ struct Needle {
   /// Index into `Job::needle_frames`; none: stiffness as given.
   std::optional<std::size_t> frame = {};
 
+  /// Where it bears along the wall, mm.
   [[nodiscard]] mesh::Interval bearing() const {
     return {x - 0.5 * bearing_width, x + 0.5 * bearing_width};
   }
@@ -125,16 +126,17 @@ enum class Sequence { at_once, staged };
 struct AnalysisOptions {
   double mesh_size = 100.0;  ///< target element size, mm
   mesh::QuadOrder element = mesh::QuadOrder::eight_node;
+  /// Each is analysed.
   std::vector<MasonryModel> masonry = {MasonryModel::uncracked, MasonryModel::cracked};
   Sequence sequence = Sequence::at_once;  ///< a job file's default is staged
 };
 
 /// By which rules members are checked.
 struct CheckRules {
-  SafetyBasis basis;
-  Combination combination = Combination::eq_6_10;
-  CombinationFactors factors;
-  SafeLoadBasis prop_basis = SafeLoadBasis::lower_of_both;
+  SafetyBasis basis;                                        ///< on strengths
+  Combination combination = Combination::eq_6_10;           ///< of loads
+  CombinationFactors factors;                               ///< on loads
+  SafeLoadBasis prop_basis = SafeLoadBasis::lower_of_both;  ///< of props
 
   /// Design value of a dead and an imposed load that act together, in their unit: unfactored with
   /// permissible stresses, else combined by EN 1990.

@@ -82,9 +82,9 @@ struct Lifting {
   double clearance = 25.0;        ///< to have on every side, so twice in a gap, mm
   double needle_underside = 0.0;  ///< level of the needles' underside above the wall's base
   double pocket_left = 0.0;       ///< depth of the pocket into the left pier, from the jamb
-  double pocket_right = 0.0;
-  double floor_level = 0.0;  ///< of what the lifters stand on
-  double room_left = 0.0;    ///< x between which the beam can be brought to the wall
+  double pocket_right = 0.0;      ///< the same into the right pier
+  double floor_level = 0.0;       ///< of what the lifters stand on
+  double room_left = 0.0;         ///< x between which the beam can be brought to the wall
   double room_right = 0.0;
   double dynamic_factor = 1.25;  ///< on the weight while it moves
   bool one_at_a_time = true;     ///< sections of a doubled beam go up singly

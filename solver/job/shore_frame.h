@@ -27,14 +27,14 @@ struct StudRow {
 
 /// The shore under the joists of one floor, a row parallel to the wall.
 struct ShoreFrame {
-  double distance = 0.0;    ///< from the wall's inner face to the head plate's middle
-  mesh::Interval x;         ///< from its first joist's side to its last, along the wall
-  double joist_span = 0.0;  ///< from the wall to the joists' far bearing
-  double joist_spacing = 0.0;
-  double joist_width = 0.0;  ///< each bears on the head plate over this
-  double joist_level = 0.0;  ///< of the joists' underside, above the wall's base
-  double floor_level = 0.0;  ///< of what the sole stands on, above the wall's base
-  NeedleMember head;         ///< the head plate; `h` upwards
+  double distance = 0.0;       ///< from the wall's inner face to the head plate's middle
+  mesh::Interval x;            ///< from its first joist's side to its last, along the wall
+  double joist_span = 0.0;     ///< from the wall to the joists' far bearing
+  double joist_spacing = 0.0;  ///< between joists' middles
+  double joist_width = 0.0;    ///< each bears on the head plate over this
+  double joist_level = 0.0;    ///< of the joists' underside, above the wall's base
+  double floor_level = 0.0;    ///< of what the sole stands on, above the wall's base
+  NeedleMember head;           ///< the head plate; `h` upwards
   std::variant<PropRow, StudRow> uprights;
   Footing footing;  ///< `sole.length` is the length of the row; runs under all uprights
 };

@@ -43,8 +43,8 @@ using Target = std::variant<WorkPart, NeedleId, ShoreId, LineLoadId, PointLoadId
 
 /// One step of the work: something done to something.
 struct Operation {
-  Act act = Act::fit;
-  Target target;
+  Act act = Act::fit;  ///< what is done
+  Target target;       ///< to what
 
   bool operator==(const Operation&) const = default;
 };

@@ -9,8 +9,9 @@
 
 namespace deadshore::solver {
 
-/// Groups of blocks in the mesh of the whole wall: what the permanent beam needs.
+/// Group of blocks (`mesh::WallBlock::group`) of the pockets for the permanent beam's ends.
 inline constexpr std::size_t pockets_group = 0;
+/// Group of blocks of the padstones.
 inline constexpr std::size_t padstones_group = 1;
 
 /// How a needle stands at a stage.

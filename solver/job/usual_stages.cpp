@@ -10,7 +10,7 @@ namespace {
 
 // Days between the steps, common practice, no source.
 constexpr double padstone_cures = 7.0;
-constexpr double packing_cures = 3.0;
+constexpr double packing_cures = 3.0;  // before the first needle is released
 constexpr double between_needles = 1.0;
 constexpr double finished_after_packing = 28.0;
 

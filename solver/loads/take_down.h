@@ -31,8 +31,8 @@ struct TakeDownLine {
 /// Loads of one element by action, characteristic, N.
 struct ActionSums {
   double dead = 0.0;
-  double floor_imposed = 0.0;
-  double roof_access = 0.0;
+  double floor_imposed = 0.0;  ///< with movable partitions
+  double roof_access = 0.0;    ///< people who mend a roof
   double snow = 0.0;
 
   /// Everything variable that may act at once: snow and access to a roof never do, EN 1991-1-1

@@ -12,7 +12,7 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr double equilibrium_tolerance = 1e-8;
+constexpr double equilibrium_tolerance = 1e-8;  // reactions less loads, over loads
 
 /// Below this part of all load on the residual stiffness, nothing can be loose: a single brick.
 constexpr double least_residual_load = 1e-4;

@@ -8,7 +8,7 @@ namespace deadshore::solver {
 
 namespace {
 
-constexpr int most_patterns = 200;
+constexpr int most_patterns = 200;  // sets of closed contacts that are tried
 
 Eigen::VectorXd approaches(std::span<const ContactPoint* const> points, const Eigen::VectorXd& u) {
   return Eigen::VectorXd::NullaryExpr(
@@ -41,8 +41,9 @@ CondensedWall::CondensedWall(PanelModel& model, const PanelLoading& loading) {
   right_ = base_of(model, bare, mesh::ChainKind::base_right, points);
 }
 
-/// By reciprocity: the wall's shape when the base rises by 1 weighs every force by its share of the
-/// base's reaction.
+/// By reciprocity (Mueller-Breslau): where the base alone is raised by 1, the displacement at a
+/// force is the part of that force which the base carries. One solution so gives the reaction to
+/// any push.
 CondensedWall::Base CondensedWall::base_of(PanelModel& model, const PanelLoading& bare,
                                            mesh::ChainKind chain,
                                            std::span<const ContactPoint* const> points) {
@@ -53,7 +54,8 @@ CondensedWall::Base CondensedWall::base_of(PanelModel& model, const PanelLoading
   return {-shape.dot(bare.load), approaches(points, shape)};
 }
 
-/// The pattern of contact by trial: closed where a point would press, until that does not change.
+/// Finds the set of closed contacts: solves with a set, closes the points that would press and
+/// opens the others, until the set does not change.
 Eigen::VectorXd CondensedWall::pushes_on(std::span<const ContactPoint* const> points) const {
   const Eigen::Index count = approach_.size();
   std::vector<Eigen::Index> closed(points.size());

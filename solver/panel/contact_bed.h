@@ -44,7 +44,7 @@ enum class BedKind { needle, joists, packing, left_bearing, right_bearing };
 /// Which bed: `index` is the place of the needle or the dead shore in the job, 0 for the beam's.
 struct BedId {
   BedKind kind = BedKind::needle;
-  std::size_t index = 0;
+  std::size_t index = 0;  ///< of the needle or the dead shore
 
   auto operator<=>(const BedId&) const = default;
 };

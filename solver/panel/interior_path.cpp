@@ -11,18 +11,21 @@ namespace deadshore::solver {
 
 namespace {
 
-// More of the way leaves some points so far from the path that every other step is lost.
+// A larger fraction to the boundary takes some points so far off the central path that the next
+// step is short.
 constexpr StepRules rules{.fraction_to_boundary = 0.9,
                           .one_length = true,
                           .one_target = false,
                           .least_centring = 1e-6,
                           .most_corrections = 3,
                           .least_length = 1e-4};
-constexpr double end_of_path = 1e-14;   // mean product over that at the start
+constexpr double end_of_path = 1e-14;   // mean complementarity over that at the start
 constexpr double least_closure = 1e-3;  // mm, where nothing presses yet
 constexpr double least_strain = 1e-7;   // where nothing is strained yet
 
-constexpr double most_reach = 0.9;  // of the way to the boundary, in Newton's steps at one point
+// Newton's method for the start at one point of masonry: fraction to the boundary of a step, steps,
+// and relative change at which it ends.
+constexpr double most_reach = 0.9;
 constexpr int most_central_steps = 100;
 constexpr double central_tolerance = 1e-10;
 
@@ -173,21 +176,22 @@ void InteriorPath::place_contacts() {
   }
 }
 
-/// Closure by which gap and push miss `push = k (closure + gap)`.
+/// Residual of a contact's law `push = k (closure + gap)`, as a closure, mm.
 double InteriorPath::contact_misfit(std::size_t contact) const {
   const ConePair<double>& pair = pairs_.bounds[contact];
   const ContactPoint& point = *contacts_[contact];
   return point.closure(u_) + pair.multiplier - pair.slack / point.stiffness;
 }
 
-/// Of bed and gap in series.
+/// Stiffness of a contact's bed in series with its gap, after elimination of the pair, N/mm2.
 double InteriorPath::contact_stiffness(std::size_t contact) const {
   return 1.0 /
          (1.0 / contacts_[contact]->stiffness + pairs_.bounds[contact].scaling.inverse_square());
 }
 
-/// A misfit is no more than round-off that the steps so far have left: the law is linear in strain,
-/// stress and crack.
+/// Works out, at every point of masonry, the tangent stiffness after elimination of the pair, and
+/// the residual of its law. The law is linear in strain, stress and crack, so that this residual is
+/// but round-off that the steps so far have left.
 void InteriorPath::linearise() {
   for_each_crack([&](std::size_t i, int quad, int point, const PanelMaterial& m) {
     const Mohr strain = mohr_of_strain(model_.strain(loading_, quad, point, u_));
@@ -251,7 +255,7 @@ InteriorPath::Direction InteriorPath::direction(const ConeValues& targets) {
   return step;
 }
 
-/// Of the mean products at the start.
+/// Mean complementarity over that at the start, the larger of cones and bounds.
 double InteriorPath::part_left() const {
   const Complementarity now = complementarity_of(pairs_);
   return std::max(start_.cones > 0.0 ? now.cones / start_.cones : 0.0,

@@ -155,7 +155,7 @@ std::vector<JudgedPatch> patches_of(const Job& job, const PanelModel& model,
   return patches;
 }
 
-/// Part of the loads other than weight that stands on nodes that run away.
+/// Part of the applied loads (without weight) on nodes that move by more than `threshold` mm.
 double loose_load_share(const PanelModel& model, const PanelLoading& loading,
                         const ResidualTrial& trial, double threshold) {
   const Eigen::VectorXd applied = loading.load - model.weight(loading.materials);
@@ -169,7 +169,8 @@ double loose_load_share(const PanelModel& model, const PanelLoading& loading,
   return all > 0.0 ? on_loose / all : 0.0;
 }
 
-/// Names what is missing from the way the wall runs away: apart sideways, or down.
+/// Names what is missing from the way in which the wall moves in the trial: apart sideways, or
+/// down.
 std::string what_is_missing(const Job& job, const mesh::QuadMesh& mesh, const ResidualTrial& trial,
                             bool heaviest_leans) {
   double spread = 0.0;

@@ -14,25 +14,34 @@ namespace deadshore::solver {
 
 namespace {
 
-// The line search stops at this part of the energy's slope at its start.
+// Three ways down take turns, since each is quick where the others are slow:
+// - plain Newton steps end exactly, but only near the answer;
+// - a line search on the energy's slope always goes down, but by short steps where cracks open and
+//   close;
+// - the interior path takes much the same number of steps everywhere, but never quite ends.
+
+// The line search stops where the energy's slope has fallen to this part of that at its start, or
+// after so many evaluations of either kind, doubling the step and dividing it.
 constexpr double line_search_slope = 0.3;
 constexpr int most_line_search_steps = 30;
 
-// Plain Newton is given up for the interior path after so many steps without a new least residual,
-// so many steps in all, or above this relative residual.
+// Plain Newton is given up after so many steps without a new least residual, ...
 constexpr int plain_patience = 2;
+// ... after so many steps in all, ...
 constexpr int most_plain_steps = 10;
+// ... or, once the residual grows, above this relative residual.
 constexpr double diverged = 0.95;
 
-// Below this tensile strength, N/mm2, the interior path comes first; above it, and for masonry that
-// cannot crack, so many Newton steps with a line search: a step of the path costs two to four of
-// them. Measured on walls with a mean compression of 0.1 to 0.2 N/mm2.
+// Below this tensile strength, N/mm2, the interior path comes first. Measured on walls with a mean
+// compression of 0.1 to 0.2 N/mm2.
 constexpr double weak_tension = 0.04;
+// Above it, and for masonry that cannot crack, first come so many Newton steps with a line search:
+// a step of the path costs two to four of them.
 constexpr int most_search_steps = 25;
 
-// Plain Newton is tried again from the path when the relative residual has come down to the first
-// of these, then each time to this part of where it was tried last.
+// On the path, plain Newton is tried once the relative residual is down to this, ...
 constexpr double first_try = 2e-6;
+// ... and each time it has fallen by this factor since the last try.
 constexpr double next_try = 0.1;
 
 /// Out-of-balance forces of a loading over the free equations.
@@ -91,7 +100,7 @@ class Balance {
   double load_size_;
 };
 
-/// A descent to the least energy: where it is, and the count of its steps.
+/// A descent to the least energy by any of the three ways: where it is, and the count of its steps.
 class Descent {
  public:
   Descent(PanelModel& model, const PanelLoading& loading, const Eigen::VectorXd& start,
@@ -199,7 +208,8 @@ class Descent {
   double least_ = std::numeric_limits<double>::infinity();
 };
 
-/// Whether no material is as weak as `weak_tension`.
+/// Whether plain steps with a line search are tried first: no material is as weak in tension as
+/// `weak_tension`.
 bool bears_tension(const PanelLoading& loading) {
   return std::ranges::none_of(loading.materials, [](const PanelMaterial& material) {
     return material.tensile_strength && *material.tensile_strength < weak_tension;

@@ -100,9 +100,9 @@ struct LoosePatch {
 /// One analysis of one stage.
 struct PanelResult {
   MasonryModel model = MasonryModel::uncracked;
-  std::vector<NeedleReaction> needles;
-  double base_left = 0.0;     ///< upward force on the fixed base left of the cut, N
-  double base_right = 0.0;    ///< same, right
+  std::vector<NeedleReaction> needles;  ///< in the job's order
+  double base_left = 0.0;               ///< upward force on the fixed base left of the cut, N
+  double base_right = 0.0;              ///< same, right
   double base_cut = 0.0;      ///< same, under the masonry that the cut will take out; 0 after it
   double thrust_left = 0.0;   ///< that a held left end gives the wall, + to the right, N
   double thrust_right = 0.0;  ///< that a held right end gives the wall, + to the left, N

@@ -26,14 +26,14 @@ struct MeshEffect {
   double coarse_size = 0.0;  ///< mm
   std::string stage;
   std::vector<double> needle_change;  ///< (fine - coarse) / fine, in the job's order of needles
-  double base_left_change = 0.0;
-  double base_right_change = 0.0;
+  double base_left_change = 0.0;      ///< the same of the left pier's base
+  double base_right_change = 0.0;     ///< the same of the right pier's base
 };
 
 /// Hand against finite elements for one needle. Loads in N.
 struct NeedleComparison {
-  std::string needle;  ///< its name; in the job's order of needles
-  double hand = 0.0;
+  std::string needle;      ///< its name; in the job's order of needles
+  double hand = 0.0;       ///< by the 45-degree rule
   double uncracked = 0.0;  ///< NaN where not analysed or not standing
   double cracked = 0.0;    ///< NaN where not analysed or not standing
   std::string reason;      ///< one or more sentences where any differs by over 15%; else empty

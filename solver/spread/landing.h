@@ -21,9 +21,9 @@ class Supports {
  public:
   explicit Supports(const Job& job);
 
-  [[nodiscard]] int left_pier() const { return needle_count_; }
-  [[nodiscard]] int right_pier() const { return needle_count_ + 1; }
-  [[nodiscard]] int count() const { return needle_count_ + 2; }
+  [[nodiscard]] int left_pier() const { return needle_count_; }       ///< its number
+  [[nodiscard]] int right_pier() const { return needle_count_ + 1; }  ///< its number
+  [[nodiscard]] int count() const { return needle_count_ + 2; }       ///< of all supports
 
   /// The support into whose width `x` falls: a pier beyond the cut's jambs, else the needle between
   /// whose midlines to its neighbours `x` lies (its tributary width); over a cut without needles

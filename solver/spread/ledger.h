@@ -23,11 +23,13 @@ class Ledger {
 
   /// Number of the wall's masonry.
   static constexpr int masonry = 0;
-  /// Number of a lintel, by its place in the job; the next two likewise.
+  /// Number of a lintel, by its place in the job.
   [[nodiscard]] int lintel(std::size_t i) const { return 1 + static_cast<int>(i); }
+  /// Number of a line load.
   [[nodiscard]] int line_load(std::size_t i) const {
     return first_line_load_ + static_cast<int>(i);
   }
+  /// Number of a point load.
   [[nodiscard]] int point_load(std::size_t i) const {
     return first_point_load_ + static_cast<int>(i);
   }

@@ -17,7 +17,12 @@ namespace deadshore::solver {
 
 namespace {
 
-// Shares one upright slice of the wall, `station.width` wide, and the loads on it.
+// The wall is cut into upright strips in which nothing starts, ends or crosses a 45-degree line,
+// and each strip into a few Gauss slices, which makes the integrals exact. Every slice's masonry
+// and loads are then booked on supports, and what has been booked is compared with areas and
+// weights.
+
+// Books one upright slice of the wall, `station.width` wide, and the loads on it.
 class SliceSharer {
  public:
   SliceSharer(const Job& job, const Supports& supports, const std::vector<mesh::Opening>& openings,
@@ -102,7 +107,7 @@ double standing_area(const Lintel& lintel, const Job& job) {
   return extent.x.length() * extent.y.length();
 }
 
-// By areas and weights alone, so that it checks the sharing.
+// Weight and loads by areas alone, without any sharing: the check on what has been booked.
 double total_load(const Job& job, const std::vector<mesh::Opening>& openings) {
   double masonry = standing_area(job.wall, openings);
   double total = 0.0;

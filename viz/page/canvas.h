@@ -74,6 +74,7 @@ class Canvas {
   explicit Canvas(cairo_t* context, std::vector<Lettering>* lettering = nullptr)
       : context_(context), lettering_(lettering) {}
 
+  /// Draws a straight line.
   void line(PagePoint from, PagePoint to, const Pen& pen);
   /// Draws separate lines: points 0-1, 2-3, ... in one path.
   void strokes(std::span<const PagePoint> ends, const Pen& pen);
@@ -81,7 +82,9 @@ class Canvas {
   void path(std::span<const PagePoint> points, const Pen& pen);
   /// Draws closed lines.
   void outline(std::span<const Loop> loops, const Pen& pen);
+  /// Fills areas; `opacity` 0 to 1.
   void fill(std::span<const Loop> loops, Colour colour, double opacity = 1.0);
+  /// Hatches areas.
   void hatch(std::span<const Loop> loops, const Hatch& hatch);
   /// Runs `inside` with everything it draws cut off at the loops.
   void clipped(std::span<const Loop> loops, const std::function<void()>& inside);

@@ -13,7 +13,7 @@
 namespace deadshore::viz {
 namespace {
 
-constexpr double pixels_per_point = 1600.0 / page_width;
+constexpr double pixels_per_point = 1600.0 / page_width;  // pictures are 1600 pixels wide
 
 int pixels_across(const Drawing& drawing) {
   return static_cast<int>(std::lround(pixels_per_point * drawing.size.width));

@@ -6,6 +6,7 @@
 namespace deadshore::viz {
 namespace {
 
+// Points on the page.
 constexpr double symbol_width = 18.0;
 constexpr double symbol_gap = 4.0;
 constexpr double entry_gap = 14.0;
