@@ -1,6 +1,7 @@
 #include "solver/job/usual_stages.h"
 
 #include "solver/job/cut.h"
+#include "solver/job/stage_state.h"
 
 #include <algorithm>
 
@@ -80,6 +81,11 @@ std::vector<Stage> usual_stages(const Job& job) {
 
 std::vector<Stage> stages_of(const Job& job) {
   return job.stages.empty() ? usual_stages(job) : job.stages;
+}
+
+std::vector<Stage> analysed_stages(const Job& job) {
+  return job.analysis.sequence == Sequence::at_once ? std::vector{stage_at_once(job)}
+                                                    : stages_of(job);
 }
 
 }  // namespace deadshore::solver

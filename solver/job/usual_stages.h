@@ -16,4 +16,8 @@ namespace deadshore::solver {
 /// The job's own stages, or the usual ones where it gives none.
 [[nodiscard]] std::vector<Stage> stages_of(const Job& job);
 
+/// The stages that an analysis follows: those, or a single one of the wall as cut where the job
+/// asks for everything at once.
+[[nodiscard]] std::vector<Stage> analysed_stages(const Job& job);
+
 }  // namespace deadshore::solver

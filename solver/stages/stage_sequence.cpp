@@ -2,11 +2,14 @@
 
 #include "solver/cracks/cracks.h"
 #include "solver/fem/one_thread.h"
+#include "solver/fem/point_location.h"
 #include "solver/stages/staged_wall.h"
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <future>
+#include <optional>
 
 namespace deadshore::solver {
 
@@ -43,12 +46,35 @@ std::future<Elastic> begin_elastic(StagedWall& wall, const Stage& stage) {
   });
 }
 
+const PanelResult* standing_in(const StageResult& stage, MasonryModel model) {
+  for (const PanelResult& analysis : stage.analyses) {
+    if (analysis.model == model && analysis.stands()) return &analysis;
+  }
+  return nullptr;
+}
+
+/// How a stage moved the cracked wall on other elements; nothing where that is not known.
+std::optional<StagedWall::Movement> movement_like(const StageRun* like, std::size_t stage,
+                                                  const mesh::QuadMesh& mesh) {
+  if (like == nullptr || stage >= like->stages.size()) return {};
+  const PanelResult* now = standing_in(like->stages[stage], MasonryModel::cracked);
+  if (now == nullptr) return {};
+  std::vector<double> moved = now->fields.displacement;
+  if (stage > 0) {
+    const PanelResult* before = standing_in(like->stages[stage - 1], MasonryModel::cracked);
+    if (before == nullptr) return {};
+    std::ranges::transform(moved, before->fields.displacement, moved.begin(), std::minus());
+  }
+  return StagedWall::Movement{carry_over(like->mesh.quads, moved, mesh), {}, 0.0};
+}
+
 }  // namespace
 
 std::vector<StageResult> run_stages(const Job& job, const std::vector<Stage>& stages,
-                                    const mesh::WallMesh& whole, const StageReport& report) {
-  StagedWall uncracked(job, whole, MasonryModel::uncracked);
-  StagedWall cracked(job, whole, MasonryModel::cracked);
+                                    const mesh::WallMesh& mesh, const StageRun* like,
+                                    const StageReport& report) {
+  StagedWall uncracked(job, mesh, MasonryModel::uncracked);
+  StagedWall cracked(job, mesh, MasonryModel::cracked);
   const std::vector<StageState> states = states_of(job, stages);
   std::vector<StageResult> results;
   if (stages.empty()) return results;
@@ -70,9 +96,12 @@ std::vector<StageResult> run_stages(const Job& job, const std::vector<Stage>& st
     for (const MasonryModel model : job.analysis.masonry) {
       result.analyses.push_back(model == MasonryModel::uncracked
                                     ? std::move(elastic.result)
-                                    : cracked.advance(stages[k], elastic.movement, tell));
+                                    : cracked.advance(stages[k], elastic.movement, tell,
+                                                      movement_like(like, k, mesh.quads)));
     }
-    add_damage(job, whole.quads, results.empty() ? result : results.front(), result);
+    if (stages.size() > 1) {
+      add_damage(job, mesh.quads, results.empty() ? result : results.front(), result);
+    }
     results.push_back(std::move(result));
     if (!results.back().stands()) break;
   }

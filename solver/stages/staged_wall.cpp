@@ -56,15 +56,25 @@ StagedWall::StagedWall(const Job& job, const mesh::WallMesh& whole, MasonryModel
       state_(state_before(job)),
       whole_u_(Eigen::VectorXd::Zero(2 * whole.quads.node_count())) {}
 
-/// Moves the start of the solution on, if that brings it nearer to balance.
-void StagedWall::move_like(const Movement& expected, const PanelLoading& loading) {
-  Eigen::VectorXd moved = u_;
-  for (std::size_t node = 0; node < part_.node_of.size(); ++node) {
-    moved.segment<2>(2 * static_cast<Eigen::Index>(node)) +=
-        expected.wall.segment<2>(2 * part_.node_of[node]);
+/// Begins the solution with that of the movements (or none) which is nearest to balance.
+void StagedWall::begin_nearest(std::initializer_list<const Movement*> movements,
+                               const PanelLoading& loading) {
+  const Eigen::VectorXd rest = u_;
+  double least = -1.0;
+  for (const Movement* movement : movements) {
+    if (movement == nullptr) continue;
+    if (least < 0.0) least = out_of_balance(*model_, loading, rest);
+    Eigen::VectorXd moved = rest;
+    for (std::size_t node = 0; node < part_.node_of.size(); ++node) {
+      moved.segment<2>(2 * static_cast<Eigen::Index>(node)) +=
+          movement->wall.segment<2>(2 * part_.node_of[node]);
+    }
+    moved.tail(movement->beam.size()) += movement->beam;
+    const double residual = out_of_balance(*model_, loading, moved);
+    if (residual >= least) continue;
+    least = residual;
+    u_ = moved;
   }
-  moved.tail(expected.beam.size()) += expected.beam;
-  if (out_of_balance(*model_, loading, moved) < out_of_balance(*model_, loading, u_)) u_ = moved;
 }
 
 /// Takes the solution over to the whole wall and notes how far it moved from `before`.
@@ -182,14 +192,14 @@ PanelResult StagedWall::result_of(const PanelLoading& loading, const NewtonRepor
 }
 
 PanelResult StagedWall::advance(const Stage& stage, const std::optional<Movement>& uncracked,
-                                const Report& report) {
+                                const Report& report, const std::optional<Movement>& expected) {
   const StageState before = state_;
   state_ = state_after(job_, state_, stage);
   if (!model_ || !same_parts(before, state_)) rebuild_model();
   if (state_.padstones && !before.padstones) padstone_datum_ = whole_u_;
   const PanelLoading loading = make_loading(stage);
   const Eigen::VectorXd start = u_;
-  if (uncracked) move_like(*uncracked, loading);
+  begin_nearest({uncracked ? &*uncracked : nullptr, expected ? &*expected : nullptr}, loading);
   const NewtonReport newton = minimise(*model_, loading, u_, {}, report);
   require_converged(newton, masonry_);
   keep_movement(start);

@@ -11,6 +11,7 @@
 #include <Eigen/Core>
 
 #include <functional>
+#include <initializer_list>
 #include <map>
 #include <memory>
 #include <optional>
@@ -41,11 +42,13 @@ class StagedWall {
 
   /// Does the next stage and finds the new state of rest. Fields come on the whole mesh.
   /// \param uncracked the uncracked wall's movement in this stage: a start for the solution of a
-  ///   cracked one, which also judges by it what is loose \throws SolveError if it does not
-  ///   converge or is not in equilibrium to 1e-8
+  ///   cracked one, which also judges by it what is loose
+  /// \param expected another start; the solution begins with what is nearest to balance
+  /// \throws SolveError if it does not converge or is not in equilibrium to 1e-8
   [[nodiscard]] PanelResult advance(const Stage& stage,
                                     const std::optional<Movement>& uncracked = {},
-                                    const Report& report = {});
+                                    const Report& report = {},
+                                    const std::optional<Movement>& expected = {});
 
   /// In the last stage.
   [[nodiscard]] const Movement& movement() const { return movement_; }
@@ -65,7 +68,7 @@ class StagedWall {
   [[nodiscard]] PanelLoading make_loading(const Stage& stage);
   [[nodiscard]] PanelResult result_of(const PanelLoading& loading, const NewtonReport& report,
                                       double reference_movement);
-  void move_like(const Movement& expected, const PanelLoading& loading);
+  void begin_nearest(std::initializer_list<const Movement*> movements, const PanelLoading& loading);
   void keep_movement(const Eigen::VectorXd& before);
   [[nodiscard]] Eigen::VectorXd on_part(const Eigen::VectorXd& whole) const;
 

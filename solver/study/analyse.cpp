@@ -2,140 +2,191 @@
 
 #include "mesh/error.h"
 #include "solver/fem/job_mesh.h"
-#include "solver/fem/point_location.h"
+#include "solver/fem/one_thread.h"
 #include "solver/job/error.h"
-#include "solver/job/stage_state.h"
+#include "solver/job/usual_stages.h"
+#include "solver/limit/stage_safety.h"
 #include "solver/loads/house_loads.h"
-#include "solver/study/analyse_staged.h"
+#include "solver/result/result_stages.h"
 #include "solver/study/comparison.h"
+#include "solver/study/coupled_stages.h"
+#include "solver/study/envelope.h"
 #include "solver/study/mesh_error.h"
 #include "solver/study/needle_coupling.h"
-#include "solver/study/panel_study.h"
 #include "solver/study/sensitivity_study.h"
+#include "solver/study/stopwatch.h"
 #include "solver/study/study_parts.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
-#include <cmath>
+#include <atomic>
+#include <future>
 
 namespace deadshore::solver {
 
 namespace {
 
-constexpr double coupling_tolerance = 1e-4;  // change of a needle's stiffness
-constexpr int most_coupling_passes = 20;
+/// Says how far a job is; never goes back.
+class Teller {
+ public:
+  explicit Teller(const Progress& progress) : progress_(progress) {}
 
-/// The job on elements twice as large: for the mesh effect, and as a start for the finer mesh.
-struct CoarseStudy {
-  mesh::WallMesh mesh;
-  std::vector<PanelResult> analyses;  ///< fewer than asked for where the mesh is too coarse
+  void operator()(std::string_view phase, double fraction) {
+    furthest_ = std::max(furthest_, fraction);
+    if (progress_) progress_(phase, furthest_);
+  }
+
+ private:
+  const Progress& progress_;
+  double furthest_ = 0.0;
 };
 
-/// Wall and needle frames in turn until they agree, for one masonry model. The frames' stiffnesses
-/// are left in `job`.
-PanelResult analyse_coupled(Job& job, PanelStudy& study, MasonryModel masonry,
-                            Eigen::VectorXd start, const PanelStudy::Report& report,
-                            Stopwatch& stopwatch) {
-  for (int pass = 1; pass <= most_coupling_passes; ++pass) {
-    PanelResult result = study.analyse(job, masonry, start, report, stopwatch);
-    result.coupling_passes = pass;
-    if (!result.stands()) return result;
-    const double change = update_stiffness(job, forces_of(result).needles);
-    stopwatch.lap("needle frames");
-    if (change <= coupling_tolerance) return result;
-    start = Eigen::Map<const Eigen::VectorXd>(
-        result.fields.displacement.data(),
-        static_cast<Eigen::Index>(result.fields.displacement.size()));
-  }
-  throw SolveError(
-      fmt::format("wall and needle frames do not agree after {} passes", most_coupling_passes));
+/// Whether limit analysis sees no difference between two states: packing holds the soffit wherever
+/// a needle might.
+bool same_for_safety(const StageState& a, const StageState& b) {
+  const auto in = [](NeedleState needle) { return is_in(needle); };
+  return same_masonry(a, b) && a.packed_on.has_value() == b.packed_on.has_value() &&
+         (a.packed_on || std::ranges::equal(a.needles, b.needles, {}, in, in)) &&
+         a.shore_tight == b.shore_tight && a.line_load_share == b.line_load_share &&
+         a.point_load_share == b.point_load_share;
 }
 
-CoarseStudy study_coarse(Job job, Stopwatch& stopwatch) {
-  CoarseStudy coarse;
-  try {
-    coarse.mesh = mesh_of(job, 2.0 * job.analysis.mesh_size);
-    PanelStudy study(job, coarse.mesh.quads);
-    Stopwatch unused;
-    for (const MasonryModel masonry : job.analysis.masonry) {
-      coarse.analyses.push_back(analyse_coupled(job, study, masonry, {}, {}, unused));
+/// Safety of each state; states that are alike are judged once. None where it could not be found,
+/// and from `end` on, which falls when the work turns out to end sooner.
+std::vector<std::optional<StageSafety>> judge_states(const Job& job,
+                                                     const std::vector<StageState>& states,
+                                                     const mesh::WallMesh& mesh,
+                                                     const std::atomic<std::size_t>& end) {
+  std::vector<std::optional<StageSafety>> safety(states.size());
+  for (std::size_t k = 0; k < std::min(states.size(), end.load()); ++k) {
+    const auto earlier =
+        std::find_if(states.begin(), states.begin() + static_cast<std::ptrdiff_t>(k),
+                     [&](const StageState& state) { return same_for_safety(state, states[k]); });
+    const std::size_t place = static_cast<std::size_t>(earlier - states.begin());
+    if (place < k) {
+      safety[k] = safety[place];
+      continue;
     }
-  } catch (const mesh::GeometryError&) {  // too coarse for this wall: the fine mesh decides alone
-  } catch (const SolveError&) {
+    try {
+      safety[k] = stage_safety(job, states[k], mesh);
+    } catch (const SolveError&) {
+    } catch (const mesh::GeometryError&) {
+    }
   }
-  stopwatch.lap("coarse mesh, for the mesh effect");
-  return coarse;
+  return safety;
 }
 
-Eigen::VectorXd start_from(const CoarseStudy& coarse, MasonryModel model,
-                           const mesh::QuadMesh& fine) {
-  const PanelResult* analysis = find_standing(coarse.analyses, model);
-  if (analysis == nullptr) return {};
-  return carry_over(coarse.mesh.quads, analysis->fields.displacement, fine);
+void add_mesh_effects(const StageRun& coarse, JobResult& result) {
+  const StageResult* fine = compared_stage(result);
+  if (fine == nullptr) return;
+  const std::size_t place = static_cast<std::size_t>(fine - result.stages.data());
+  if (place >= coarse.stages.size()) return;
+  const StageResult& same = coarse.stages[place];
+  for (const PanelResult& analysis : fine->analyses) {
+    const PanelResult* other = find_standing(same.analyses, analysis.model);
+    if (other == nullptr || !analysis.stands()) continue;
+    result.mesh_effects.push_back(mesh_effect(analysis, *other, coarse.mesh.size));
+    result.mesh_effects.back().stage = fine->name;
+  }
 }
 
-JobResult analyse_at_once(const Job& job, const Progress& progress) {
-  double furthest = 0.0;
-  const auto tell = [&](std::string_view phase, double fraction) {
-    furthest = std::max(furthest, fraction);
-    if (progress) progress(phase, furthest);
-  };
-  Stopwatch stopwatch;
-  JobResult result;
-  Job coupled = job;
-  tell("hand method", 0.0);
-  result.hand = spread_at_45_degrees(job);
-  stopwatch.lap("hand method");
-  update_stiffness(coupled, hand_loads(result.hand));
-  stopwatch.lap("needle frames");
+/// Stages of both runs come in the same order; either may end before the other.
+void add_mesh_errors(const Job& job, const StageRun& coarse, std::vector<StageResult>& stages) {
+  const std::size_t both = std::min(stages.size(), coarse.stages.size());
+  for (std::size_t k = 0; k < both; ++k) {
+    for (PanelResult& analysis : stages[k].analyses) {
+      const PanelResult* same = find_standing(coarse.stages[k].analyses, analysis.model);
+      if (same == nullptr || !analysis.stands()) continue;
+      analysis.mesh_error = mesh_error(job, analysis, *same);
+    }
+  }
+}
+
+/// Every stage in which the cut is out, against the hand sum of the wall as cut.
+void check_loads(const Job& job, const JobResult& result) {
+  for (const StageResult& stage : result.stages) {
+    if (!stage.state.cut_out) continue;
+    const double expected =
+        result.hand.load_total - load_off(job, stage.state) + weight_of_works(job, stage.state);
+    for (const PanelResult& analysis : stage.analyses) {
+      check_load_total(analysis, expected);
+    }
+  }
+}
+
+/// Hand method against the stage compared. What the what-ifs change is seen on the wall as cut with
+/// everything acting at once; where the work is followed in stages, on elements twice as large:
+/// they explain, they are not results.
+void add_comparison(const Job& job, JobResult& result) {
+  const StageResult* stage = compared_stage(result);
+  if (stage == nullptr) return;
+  const WhatIf what_if = is_staged(result)
+                             ? ask_what_if(job, mesh_of(job, 2.0 * job.analysis.mesh_size))
+                             : ask_what_if(job, result.mesh);
+  result.comparison = compare(job, result.hand, stage->analyses, what_if);
+}
+
+/// Stages on the run's own mesh, beside them their limit analysis, and what the coarser run says of
+/// both. The stiffnesses of needle frames are left in `job`: followed through stages they are those
+/// found on the larger elements.
+void add_stages(Job& job, const std::vector<Stage>& stages, JobResult& result, Teller& tell,
+                Stopwatch& stopwatch) {
+  const bool staged = job.analysis.sequence == Sequence::staged;
   tell("coarse mesh", 0.02);
-  const CoarseStudy coarse = study_coarse(coupled, stopwatch);
-  tell("mesh", 0.15);
-  result.mesh = mesh_of(job);
+  Job coarse_job = job;
+  const StageRun coarse = run_coarse(coarse_job, stages);
+  if (staged) job = coarse_job;
+  stopwatch.lap("coarse mesh, for the mesh effect");
+  tell("mesh", 0.2);
+  result.mesh = mesh_of_run(job, job.analysis.mesh_size);
   stopwatch.lap("mesh");
-  PanelStudy study(job, result.mesh.quads);
-  stopwatch.lap("pattern and ordering");
-
-  const Stage stage = stage_at_once(job);
-  result.stages.push_back(
-      {stage.name, {}, stage.day, stage.operations, state_after(job, state_before(job), stage)});
-  std::vector<PanelResult>& analyses = result.stages.front().analyses;
-  for (const MasonryModel masonry : job.analysis.masonry) {
-    const auto report = [&](MasonryModel model, int step, double) {
-      const double start = model == MasonryModel::uncracked ? 0.15 : 0.2;
-      tell(to_string(model), start + 0.6 * (1.0 - std::exp(-0.1 * step)));
-    };
-    const Eigen::VectorXd start = start_from(coarse, masonry, result.mesh.quads);
-    analyses.push_back(analyse_coupled(coupled, study, masonry, start, report, stopwatch));
-    const PanelResult* same = find_standing(coarse.analyses, masonry);
-    if (same == nullptr || !analyses.back().stands()) continue;
-    result.mesh_effects.push_back(mesh_effect(analyses.back(), *same, coarse.mesh.size));
-    analyses.back().mesh_error = mesh_error(job, analyses.back(), *same);
-  }
-  for (const PanelResult& analysis : analyses) check_load_total(analysis, result.hand.load_total);
-  tell("why the methods differ", 0.85);
-  result.job = coupled;
-  result.comparison = compare(coupled, result.hand, analyses, ask_what_if(coupled, study));
-  stopwatch.lap("why the methods differ");
-  tell("what if", 0.9);
-  result.sensitivities = sensitivity_at_once(coupled, result.mesh, analyses);
-  stopwatch.lap("what if");
-  tell("needle checks", 0.95);
-  design_needles(coupled, result);
-  add_beam_and_site(result);
-  stopwatch.lap("needle checks");
-  tell("done", 1.0);
-  result.times = stopwatch.times();
-  return result;
+  std::atomic<std::size_t> end = staged ? stages.size() : 0;
+  auto safety = std::async(std::launch::async, [&, settled = job] {
+    const OneThread one;
+    return judge_states(settled, states_of(settled, stages), result.mesh, end);
+  });
+  const auto report = [&](const std::string& stage, double part) { tell(stage, 0.2 + 0.6 * part); };
+  result.stages = staged && !coarse.stages.empty()
+                      ? run_stages(job, stages, result.mesh, &coarse, report)
+                      : run_coupled(job, stages, result.mesh, &coarse, report);
+  end = std::min(end.load(), result.stages.size());
+  stopwatch.lap("stages");
+  tell("limit analysis", 0.8);
+  const auto judged = safety.get();
+  for (std::size_t k = 0; k < result.stages.size(); ++k) result.stages[k].safety = judged[k];
+  stopwatch.lap("limit analysis, after the stages");
+  check_loads(job, result);
+  result.job = job;
+  if (staged) result.job.stages = stages;
+  add_mesh_effects(coarse, result);
+  add_mesh_errors(job, coarse, result.stages);
 }
 
 }  // namespace
 
 JobResult analyse(const Job& given, const Progress& progress) {
-  const Job job = with_house_loads(given);
-  return job.analysis.sequence == Sequence::staged ? analyse_staged(job, progress)
-                                                   : analyse_at_once(job, progress);
+  Teller tell(progress);
+  Stopwatch stopwatch;
+  JobResult result;
+  Job job = with_house_loads(given);
+  const std::vector<Stage> stages = analysed_stages(job);
+  tell("hand method", 0.0);
+  result.hand = spread_at_45_degrees(job);
+  update_stiffness(job, hand_loads(result.hand));
+  stopwatch.lap("hand method");
+  add_stages(job, stages, result, tell, stopwatch);
+  tell("why the methods differ", 0.9);
+  add_comparison(job, result);
+  stopwatch.lap("why the methods differ");
+  tell("what if", 0.92);
+  result.sensitivities = sensitivities_of(job, stages, result.stages, result.mesh);
+  stopwatch.lap("what if");
+  tell("needle checks", 0.95);
+  design_needles(job, result);
+  add_beam_and_site(result);
+  stopwatch.lap("needle checks");
+  tell("done", 1.0);
+  result.times = stopwatch.times();
+  return result;
 }
 
 }  // namespace deadshore::solver

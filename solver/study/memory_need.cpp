@@ -43,7 +43,7 @@ struct Amounts {
 
 Amounts amounts_of(const Job& job) {
   const bool staged = job.analysis.sequence == Sequence::staged;
-  const std::size_t stages = staged ? stages_of(job).size() : 1;
+  const std::size_t stages = analysed_stages(job).size();
   return {area_of(job, staged), job.wall.length,
           static_cast<double>(stages * std::max<std::size_t>(job.analysis.masonry.size(), 1)),
           job.analysis.element == mesh::QuadOrder::eight_node ? 3.0 : 1.0,

@@ -16,20 +16,13 @@ namespace deadshore::solver {
 /// come out within 0.03 kN of those from elements half that size.
 [[nodiscard]] double what_if_size(const AnalysisOptions& analysis);
 
-/// Of the wall as cut, everything at once.
-///
-/// Uncracked on the run's own mesh, by condensation to the needles (condensed_wall.h). Cracked on
-/// elements of `what_if_size`, whose changes are added to the reactions found.
-/// \param found the run's own analyses, on `mesh`
-[[nodiscard]] std::vector<Sensitivity> sensitivity_at_once(const Job& job,
-                                                           const mesh::WallMesh& mesh,
-                                                           std::span<const PanelResult> found);
-
 /// Of a wall taken through the stages, in the one in which the needles together carry most. Each
-/// change is taken through them from the start, on elements of `what_if_size`.
-[[nodiscard]] std::vector<Sensitivity> sensitivity_staged(const Job& job,
-                                                          const std::vector<Stage>& stages,
-                                                          std::span<const StageResult> found,
-                                                          const mesh::WallMesh& whole);
+/// change is taken through them from the start, on elements of `what_if_size`, and added to the
+/// reactions found; where there is but one stage, an uncracked wall on the run's own elements.
+/// \param found the run's own stages, on `mesh`
+[[nodiscard]] std::vector<Sensitivity> sensitivities_of(const Job& job,
+                                                        const std::vector<Stage>& stages,
+                                                        std::span<const StageResult> found,
+                                                        const mesh::WallMesh& mesh);
 
 }  // namespace deadshore::solver

@@ -2,12 +2,14 @@
 
 #include "solver/beam/beam_checks.h"
 #include "solver/job/error.h"
+#include "solver/job/stage_state.h"
 #include "solver/loads/chimney_checks.h"
 #include "solver/loads/point_bearing_checks.h"
 #include "solver/piers/pier_checks.h"
 #include "solver/site/lift_plan.h"
 #include "solver/site/monitoring.h"
 #include "solver/site/removed_masonry.h"
+#include "solver/stages/staged_wall.h"
 
 #include <fmt/format.h>
 
@@ -45,9 +47,10 @@ std::vector<double> hand_loads(const SpreadResult& hand) {
   return loads;
 }
 
-WhatIf ask_what_if(const Job& job, PanelStudy& study) {
+WhatIf ask_what_if(const Job& job, const mesh::WallMesh& mesh) {
   const auto forces = [&](const Job& variant) {
-    return forces_of(study.uncracked_reactions(variant));
+    StagedWall wall(variant, mesh, MasonryModel::uncracked);
+    return forces_of(wall.advance(stage_at_once(variant)));
   };
   WhatIf what_if;
   what_if.as_given = forces(job);

@@ -1,12 +1,12 @@
 #pragma once
 
+#include "mesh/wall_mesher.h"
 #include "solver/result/results.h"
 #include "solver/study/comparison.h"
-#include "solver/study/panel_study.h"
 
 #include <vector>
 
-/// What studies of a job at once and stage by stage have in common.
+/// Parts of the study of a job.
 namespace deadshore::solver {
 
 /// What the hand method gives each needle, N, in the job's order.
@@ -16,8 +16,8 @@ namespace deadshore::solver {
 [[nodiscard]] MeshEffect mesh_effect(const PanelResult& fine, const PanelResult& coarse,
                                      double coarse_size);
 
-/// Solves the uncracked wall with what is asked changed, on the study's mesh.
-[[nodiscard]] WhatIf ask_what_if(const Job& job, PanelStudy& study);
+/// Solves the uncracked wall at once with what is asked changed. \param mesh of the wall as cut
+[[nodiscard]] WhatIf ask_what_if(const Job& job, const mesh::WallMesh& mesh);
 
 /// Refuses a mesh that weighs something else than the hand sum of all loads, `expected` N.
 /// \throws SolveError

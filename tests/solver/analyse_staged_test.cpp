@@ -1,6 +1,5 @@
-#include "solver/study/analyse_staged.h"
-
 #include "solver/panel/support_reactions.h"
+#include "solver/study/analyse.h"
 #include "solver/study/envelope.h"
 #include "tests/solver/staged_samples.h"
 

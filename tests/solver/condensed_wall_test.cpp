@@ -1,8 +1,8 @@
 #include "solver/panel/condensed_wall.h"
 
 #include "solver/panel/wall_panel.h"
-#include "solver/study/panel_study.h"
 #include "tests/solver/invented_wall.h"
+#include "tests/solver/staged_samples.h"
 
 #include <gtest/gtest.h>
 
@@ -30,7 +30,7 @@ class Condensed : public ::testing::Test {
 
   void expect_same_in_full(const Job& needles) {
     const CondensedWall::Reactions found = condensed(needles);
-    const PanelResult full = PanelStudy(needles, mesh_.quads).uncracked_reactions(needles);
+    const PanelResult full = testing::at_once(needles, mesh_, MasonryModel::uncracked);
     const double tolerance = 1e-9 * full.load_total;
     for (std::size_t i = 0; i < needles.needles.size(); ++i) {
       EXPECT_NEAR(found.beds[i], full.needles[i].force, tolerance) << i;

@@ -3,9 +3,9 @@
 #include "solver/cracks/crack_lines.h"
 #include "solver/cracks/crack_place.h"
 #include "solver/fem/job_mesh.h"
-#include "solver/study/panel_study.h"
 #include "tests/solver/grid_mesh.h"
 #include "tests/solver/invented_wall.h"
+#include "tests/solver/staged_samples.h"
 #include "tests/some.h"
 
 #include <gtest/gtest.h>
@@ -237,9 +237,7 @@ TEST(Cracks, WidthsOfTheInventedWallHardlyDependOnTheElements) {
     Job job = invented_wall();
     job.analysis.mesh_size = size;
     const mesh::WallMesh wall = mesh_of(job);
-    Stopwatch stopwatch;
-    const PanelResult result =
-        PanelStudy(job, wall.quads).analyse(job, MasonryModel::cracked, {}, {}, stopwatch);
+    const PanelResult result = testing::at_once(job, wall, MasonryModel::cracked);
     const auto cracks = cracks_of(job, wall.quads, result.fields);
     ASSERT_FALSE(cracks.empty());
     widest.push_back(cracks.front().width);

@@ -2,7 +2,6 @@
 
 #include "solver/fem/job_mesh.h"
 #include "solver/panel/support_reactions.h"
-#include "solver/study/panel_study.h"
 #include "tests/solver/invented_wall.h"
 #include "tests/solver/staged_samples.h"
 
@@ -78,11 +77,7 @@ std::vector<Job> walls() {
 
 /// Of a wall on elements of one size, with the reactions alone in view.
 PanelResult analysed(const Job& job, MasonryModel model, double size) {
-  const mesh::WallMesh mesh = mesh_of(job, size);
-  PanelStudy study(job, mesh.quads);
-  if (model == MasonryModel::uncracked) return study.uncracked_reactions(job);
-  Stopwatch unused;
-  return study.analyse(job, model, {}, {}, unused);
+  return testing::at_once(job, mesh_of(job, size), model);
 }
 
 TEST(MeshError, BoundsTheChangeToElementsAQuarterAsLarge) {

@@ -142,7 +142,7 @@ struct StagedRun {
     stages = run_stages(job, usual_stages(job), whole);
   }
   [[nodiscard]] std::vector<Sensitivity> sensitivities() const {
-    return sensitivity_staged(job, usual_stages(job), stages, whole);
+    return sensitivities_of(job, usual_stages(job), stages, whole);
   }
 
   Job job;
@@ -196,7 +196,9 @@ TEST(Sensitivity, IsNotGivenForAWallThatDoesNotStand) {
   PanelResult fallen;
   fallen.model = MasonryModel::cracked;
   fallen.no_equilibrium = "it spreads";
-  EXPECT_TRUE(sensitivity_at_once(job, mesh_of(job, 200.0), std::span(&fallen, 1)).empty());
+  const StageResult cut{"cut", {fallen}};
+  const std::vector<Stage> stages = {stage_at_once(job)};
+  EXPECT_TRUE(sensitivities_of(job, stages, std::span(&cut, 1), mesh_of(job, 200.0)).empty());
 }
 
 TEST(Sensitivity, ComesOutTheSameBitForBit) {

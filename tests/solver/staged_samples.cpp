@@ -1,6 +1,7 @@
 #include "tests/solver/staged_samples.h"
 
 #include "solver/fem/job_mesh.h"
+#include "solver/job/stage_state.h"
 #include "solver/stages/stage_sequence.h"
 #include "tests/solver/invented_wall.h"
 
@@ -35,6 +36,11 @@ std::vector<StageResult> run(const Job& job, const std::vector<Stage>& stages) {
 
 std::vector<StageResult> run(const Job& job) {
   return run(job, usual_stages(job));
+}
+
+PanelResult at_once(Job job, const mesh::WallMesh& mesh, MasonryModel model) {
+  job.analysis.masonry = {model};
+  return run_stages(job, {stage_at_once(job)}, mesh).front().analyses.front();
 }
 
 const StageResult& stage_named(const std::vector<StageResult>& stages, const std::string& name) {

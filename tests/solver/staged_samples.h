@@ -17,6 +17,9 @@ namespace deadshore::solver::testing {
 [[nodiscard]] std::vector<StageResult> run(const Job& job, const std::vector<Stage>& stages);
 [[nodiscard]] std::vector<StageResult> run(const Job& job);
 
+/// Everything at once on a mesh of the wall as cut, under one model.
+[[nodiscard]] PanelResult at_once(Job job, const mesh::WallMesh& mesh, MasonryModel model);
+
 /// The stage with this name; throws std::out_of_range where there is none.
 [[nodiscard]] const StageResult& stage_named(const std::vector<StageResult>& stages,
                                              const std::string& name);
