@@ -13,8 +13,8 @@ namespace {
 constexpr int most_steps = 60;    // of Newton's method
 constexpr double settled = 1e-8;  // of the greatest nominal cell height
 
-/// Energy of a cell's upright side by the ratio `r` of its height to the nominal one: least at 1
-/// and endless at 0, so that a cell never folds.
+/// Energy of a cell's upright side by the ratio `r` of its height to the nominal one, with first
+/// and second derivative: least at 1 and infinite at 0, a barrier so that no cell folds.
 struct RatioEnergy {
   double value = 0.0;
   double slope = 0.0;

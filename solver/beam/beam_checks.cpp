@@ -14,7 +14,8 @@ namespace {
 
 constexpr double least_bearing = 100.0;  // mm, steel on a padstone
 
-/// Below this part of the hand load, what a staged analysis gives the beam is called a relief.
+/// Part of the hand load below which what a staged analysis gives the beam is marked as relief by
+/// arching.
 constexpr double relief = 0.5;
 
 std::vector<Check> checks_under(const BeamDesign& design, const BeamCase& load) {
@@ -65,7 +66,7 @@ void warn_of_relief(Check& staged, const Check& by_hand) {
   staged.caution = staged.caution.empty() ? warning : warning + "; " + staged.caution;
 }
 
-/// Checks that no load enters.
+/// Checks into which no load enters.
 std::vector<Check> checks_of_shape(const PermanentBeam& beam) {
   Check length;
   length.check = "bearing length";

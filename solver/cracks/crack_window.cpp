@@ -17,7 +17,8 @@ double opened_in(std::span<const Piece> pieces, Interval window) {
 }
 
 Interval best_window(std::span<const Piece> pieces, double length) {
-  // What opens is linear between the places where an end of the window meets one of a piece.
+  // The opening is piecewise linear in the window's place, with kinks where an end of the window
+  // meets an end of a piece: it is largest at one of them.
   std::vector<double> starts{-0.5 * length, -length, 0.0};
   for (const Piece& piece : pieces) {
     for (const double end : {piece.s.from, piece.s.to}) {

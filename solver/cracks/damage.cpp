@@ -21,7 +21,7 @@ double soffit_level(const Job& job, const mesh::QuadMesh& mesh) {
   return mesh.nodes[static_cast<std::size_t>(nodes[0])].y;
 }
 
-/// Movement of the sound masonry above the soffit.
+/// Movement of the sound masonry above the soffit since the first stage.
 class Movement {
  public:
   Movement(const Job& job, const mesh::QuadMesh& mesh, const PanelFields& fields,

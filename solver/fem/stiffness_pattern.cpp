@@ -13,7 +13,7 @@ namespace {
 /// stay in the cache, a quarter less time than with colours of the whole mesh.
 constexpr int stretch = 2048;
 
-/// Nodes that share an element with each node (itself included), sorted; compressed rows.
+/// The nodes that share an element with each node (itself included), sorted, as compressed rows.
 struct NodeGraph {
   std::vector<int> start;
   std::vector<int> neighbour;

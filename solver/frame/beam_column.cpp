@@ -12,7 +12,7 @@ namespace {
 constexpr double pi = 3.14159265358979323846;
 constexpr double series_limit = 10.0;  // of |lambda| x^2; beyond, the closed forms lose no digits
 
-/// sum over k of z^k / (2k+n)!
+/// Sum over k of z^k / (2k+n)!, until further terms are below round-off.
 double series(double z, int n) {
   double term = 1.0;
   for (int i = 2; i <= n; ++i) term /= i;
@@ -24,20 +24,21 @@ double series(double z, int n) {
   return sum;
 }
 
-/// 1 / (1 + N / (G A_s)): share of the turn that the axis keeps as slope.
+/// 1 / (1 + N / (G A_s)): where V = 0, the slope of the axis over the rotation of the section.
 double slope_share(const BeamColumn& beam) {
   return 1.0 / (1.0 + beam.axial * beam.shear_flexibility);
 }
 
-/// r'' = lambda r + ...
+/// Coefficient lambda of the differential equation r'' = lambda r + loads, 1/mm2: above 0 in
+/// tension, below 0 in compression.
 double wave_number(const BeamColumn& beam) {
   return slope_share(beam) * beam.axial / beam.EI;
 }
 
-/// Displacement across and turn at `x` from a unit moment (column 0) and a unit force across
-/// (column 1) at the start.
+/// Displacement across and rotation of the far end by a unit moment and by a unit force across at
+/// the start, whose own displacement and rotation are zero. Its inverse is the stiffness.
 struct EndFlexibility {
-  double across_by_moment = 0.0;  ///< also the turn by a force
+  double across_by_moment = 0.0;  ///< also, by reciprocity, the rotation by a force
   double across_by_force = 0.0;
   double turn_by_moment = 0.0;
   double determinant = 0.0;

@@ -24,7 +24,8 @@ constexpr double root_3_5 = 0.774596669241483377;
 constexpr std::array<double, 3> three_gauss_points = {-root_3_5, 0.0, root_3_5};
 constexpr std::array<double, 3> three_gauss_weights = {5.0 / 9.0, 8.0 / 9.0, 5.0 / 9.0};
 
-/// Slope of the axis at `x` per displacement of the member's nodes, global axes. First order.
+/// Slope v' of the axis at `x` by each displacement of the member's nodes, global axes; first
+/// order.
 Eigen::Matrix<double, 1, 6> slopes_at(const FrameElement& element, double x) {
   Eigen::Matrix<double, 1, 6> slopes;
   for (Eigen::Index i = 0; i < 6; ++i) {
@@ -46,7 +47,8 @@ EndMatrix compression_stiffness(const FrameElement& element, const MemberSolutio
   return G;
 }
 
-/// The `count` largest mu of G x = mu K x, largest first, with their x.
+/// The `count` largest eigenvalues mu of G x = mu K x with their x, largest first: the smallest
+/// load factors. In this form G may be indefinite, and no shift has to be guessed.
 Eigenpairs largest_modes(const Eigen::MatrixXd& G, const Eigen::MatrixXd& K, Eigen::Index count) {
   const auto factor = DenseCholesky::of(K);
   if (!factor) throw SolveError("the frame has no stiffness against some movement");
@@ -79,7 +81,7 @@ std::vector<BucklingMode> buckling(const Frame& frame, const BucklingOptions& op
     G(places, places) += compression_stiffness(system->elements[i], solution.members[i]);
   }
   const Eigen::MatrixXd K = free_stiffness(*system, bearing_springs(cut, solution));
-  // Each displacement in units of its own stiffness: shifts and turns become comparable.
+  // Scaled to a unit diagonal of K, so that displacements and rotations compare.
   const Eigen::VectorXd scale = K.diagonal().cwiseSqrt().cwiseInverse();
   const Eigen::MatrixXd scaled_G =
       scale.asDiagonal() * G(system->free, system->free) * scale.asDiagonal();

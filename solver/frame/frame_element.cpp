@@ -68,7 +68,7 @@ BeamState start_from(const EndVector& ends, const EndVector& forces) {
   return {ends(0), ends(1), ends(2), -forces(0), forces(1), -forces(2)};
 }
 
-/// Works the pins in; false if the member buckles between its pins.
+/// Condenses the rotations at the member's pins; false if it buckles between its pins.
 bool release(const FrameMember& member, FrameElement& element) {
   std::vector<int> pins;
   if (member.pin_from) pins.push_back(2);

@@ -101,7 +101,7 @@ SectionState highest(const MemberSolution& member, const Summit& summit) {
   return best;
 }
 
-/// The frame at rest: nothing acts on it.
+/// The same frame without loads and weight.
 Frame unloaded(Frame frame) {
   frame.node_loads.clear();
   frame.line_loads.clear();

@@ -34,7 +34,7 @@ SpringRow row_of(const FrameRotationSpring& spring) {
   return row;
 }
 
-/// Which displacements take part: held ones and turns that nothing resists do not.
+/// The displacements to solve for: without held ones, and without rotations that nothing resists.
 class Freedom {
  public:
   explicit Freedom(const Frame& frame)

@@ -8,7 +8,7 @@ namespace deadshore::solver {
 
 namespace {
 
-/// 1 to 30 degrees, 0 from 60.
+/// Part of a load that stays on a slope: 1 up to 30 degrees, falling linearly to 0 at 60.
 double part_that_stays(double pitch) {
   return std::clamp((60.0 - pitch) / 30.0, 0.0, 1.0);
 }

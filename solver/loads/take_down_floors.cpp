@@ -6,7 +6,7 @@ namespace deadshore::solver {
 
 namespace {
 
-/// What a joist simply supported at both ends brings to the wall of a load at a distance from it.
+/// Part of a load that a joist, simply supported at both ends, brings to the wall.
 struct Lever {
   double share;
   std::string working;  ///< "(1 - 0.9/3.8)"
@@ -17,7 +17,7 @@ Lever lever(double distance, const std::string& distance_in_words, const Floor& 
           fmt::format("(1 - {}/{:.6g})", distance_in_words, floor.span / 1e3)};
 }
 
-/// Of the middle of a partition across the wall.
+/// The lever of the middle of a partition that runs across the wall.
 Lever lever_of_middle(const Partition& partition, const Floor& floor) {
   return lever(partition.distance + 0.5 * partition.length,
                fmt::format("({:.6g} + {:.6g}/2)", partition.distance / 1e3, partition.length / 1e3),

@@ -9,14 +9,14 @@ namespace deadshore::solver {
 
 namespace {
 
-/// What the rafters bring from their run alone, on plan.
+/// Area on plan whose load the rafters bring from their run alone.
 Amount run_on_plan(const Roof& roof) {
   return {
       Measure::area, roof.run * roof.x.length(), roof.share,
       fmt::format("{} x {}{}", in_metres(roof.run), in_metres(roof.x.length()), times(roof.share))};
 }
 
-/// The same with the overhang, all of which is the wall's.
+/// The same with the overhang beyond the wall, which the wall takes whole.
 Amount rafters_on_plan(const Roof& roof) {
   if (roof.overhang == 0.0) return run_on_plan(roof);
   const double length = roof.x.length();

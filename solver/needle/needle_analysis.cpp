@@ -10,6 +10,10 @@
 
 namespace deadshore::solver {
 
+// A needle frame is put together (needle_assembly.h), solved in second order and read off: the
+// props' members give the props' loads, the needle's members its diagrams, and linear buckling the
+// factor on all loads. The stiffness comes from a solution of its own, without the needle's weight.
+
 namespace {
 
 constexpr int stations_per_member = 12;  // of the diagrams

@@ -14,10 +14,11 @@ namespace {
 
 constexpr double equilibrium_tolerance = 1e-8;  // reactions less loads, over loads
 
-/// Below this part of all load on the residual stiffness, nothing can be loose: a single brick.
+/// Part of all load on the residual stiffness below which no trial for loose masonry is made: it is
+/// less than the weight of a brick.
 constexpr double least_residual_load = 1e-4;
 
-/// Before a wall is said to fall, the trial goes on for so many steps.
+/// Newton steps of the trial that confirms that a wall falls, after one of a single step said so.
 constexpr int steps_to_confirm = 40;
 
 /// Whether a region is of the wall's masonry: lintels and padstones are not.

@@ -25,7 +25,7 @@ Eigen::Matrix<double, 2, Nodes> displacements_of(const mesh::QuadMesh& mesh, int
   return local;
 }
 
-/// The same since the region's datum.
+/// The same, measured from the region's datum.
 template <int Nodes>
 Eigen::Matrix<double, 2, Nodes> displacements_of(const mesh::QuadMesh& mesh,
                                                  const PanelLoading& loading, int quad,

@@ -23,7 +23,8 @@ constexpr double joist_bearing = 100.0;  // mm on the wall's inner face; common 
 constexpr double same_end = 5.0;         // mm
 constexpr double least_pier = 50.0;      // mm; less is a sliver of the mesh
 
-/// Characteristic loads times this are design loads: dead and imposed as in the whole hand sum.
+/// Mean factor from characteristic to design loads, in which dead and imposed load have the shares
+/// of the whole hand sum: analyses do not keep the two apart.
 double mean_load_factor(const JobResult& result) {
   const CheckRules& rules = result.job.check_rules;
   double imposed = 0.0;
@@ -49,7 +50,7 @@ double floor_part(const Job& job, const StageState& state, double all) {
   return all > 0.0 ? std::min(1.0, floor / all) : 0.0;
 }
 
-/// Of the whole load at a pier's top through the wall, from its middle.
+/// Eccentricity of the whole load at a pier's top through the wall, from the wall's middle, mm.
 double eccentricity_through(const Job& job, const StageState& state, double all) {
   const double of_floor = std::max(0.0, 0.5 * job.thickness - joist_bearing / 3.0);
   return of_floor * floor_part(job, state, all);
@@ -69,7 +70,8 @@ std::string name_of(const Job& job, const PierCut& cut) {
                      below ? "" : ", above the soffit");
 }
 
-/// How high each stretch goes up as it is: over the rows that are cut through it, mm.
+/// Height over which each stretch is as it is, mm, by its name: the rows of elements cut through
+/// it.
 std::map<std::string, double> heights_of(const Job& job, const std::vector<PierCut>& cuts,
                                          double row) {
   std::map<std::string, mesh::Interval> reach;

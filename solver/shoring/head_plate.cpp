@@ -12,7 +12,7 @@ namespace deadshore::solver {
 namespace {
 
 constexpr double same_place = 0.5;    // mm
-constexpr double unyielding = 1e7;    // times E I / length^3 of the shortest bay
+constexpr double unyielding = 1e7;    // stiffness of a rigid support, over E I / shortest bay^3
 constexpr int stations_per_bay = 16;  // at which deflection is looked at
 
 /// The plate as a frame, its supports in order as the springs.
@@ -134,8 +134,8 @@ void add_deflection(const PlateFrame& assembled, const FrameSolution& solution,
   }
 }
 
-/// Moment and shear force between one force and the next, where they follow w s2 / 2 exactly; the
-/// general search of `extremes` would take most of the time of a design.
+/// Moment and shear force between one force and the next, where they follow the even load's
+/// parabola exactly: the general search of `extremes` would take most of the time of a design.
 void add_forces(const Frame& frame, std::size_t index, const MemberSolution& member,
                 PlateAnswer& answer) {
   std::vector<double> places = {0.0, member.beam.length};

@@ -18,7 +18,8 @@ namespace {
 
 constexpr const char* tipping = "tipping";
 
-/// Half of what an upright has of the sole, to its nearer neighbour or the sole's nearer end.
+/// Half of the length of sole that counts for an upright: half way to its nearer neighbour, or to
+/// the sole's nearer end.
 double half_of_sole(const ShoreFrame& frame, std::span<const Upright> uprights, std::size_t i) {
   const double x = uprights[i].x;
   const double beyond = 0.5 * (frame.footing.sole.length - frame.x.length());

@@ -17,10 +17,10 @@ constexpr double same_upright = 1.0;  // mm
 
 enum class ImposedOn { every_bay, odd_bays, even_bays };
 
-/// What a dead and an imposed load count as.
+/// The force that a dead and an imposed load come to together, N: unfactored, or by the rules.
 using Factored = std::function<double(double dead, double imposed)>;
 
-/// N/mm of one upright, what it stands on included.
+/// Axial stiffness of one upright in series with what it stands on, N/mm.
 double stiffness_of(const ShoreFrame& frame, const Upright& upright) {
   Footing footing = frame.footing;
   const double length = upright_length(frame);
@@ -35,7 +35,8 @@ double stiffness_of(const ShoreFrame& frame, const Upright& upright) {
   return in_series(axial_stiffness(props.prop, length), footing_stiffness(footing));
 }
 
-/// Places at which one joist may stand, each once for joists a spacing apart.
+/// Places of one joist that are tried, with the others a spacing apart from it; of places that give
+/// the same row of joists the first alone.
 std::vector<double> joist_places(const ShoreFrame& frame, std::span<const Upright> uprights) {
   const double spacing = frame.joist_spacing;
   std::vector<double> wanted;
@@ -55,14 +56,16 @@ std::vector<double> joist_places(const ShoreFrame& frame, std::span<const Uprigh
   return places;
 }
 
-/// Bays by number, the ends beyond the first and last upright with the bay beside them.
+/// Number of the bay that holds `x`; the ends beyond the first and last upright belong to the bays
+/// beside them.
 std::size_t bay_of(std::span<const Upright> uprights, double x) {
   std::size_t bay = 1;
   while (bay + 1 < uprights.size() && x > uprights[bay].x) ++bay;
   return bay;
 }
 
-/// A load straight over an upright bends no bay and is always on.
+/// Whether the imposed load at `x` acts in a case. Straight over an upright it bends no bay and
+/// always acts.
 bool is_on(ImposedOn where, std::span<const Upright> uprights, double x) {
   const bool over_upright = std::ranges::any_of(
       uprights, [x](const Upright& upright) { return std::abs(upright.x - x) < same_upright; });
