@@ -42,7 +42,7 @@ struct WallMesh {
 /// ones only carry load (level lines, their ends, edges of `bearings` on the soffit). Two lines
 /// closer than a tenth of the element size would leave slivers: a soft line is then not followed
 /// (the load is still put in its right place, over part of an element), and of two hard lines the
-/// later moves onto the earlier; each case is told in `remarks`. Sloping and stepped tops and
+/// later moves onto the earlier; `remarks` names each case. Sloping and stepped tops and
 /// arched heads are met by sliding nodes along the vertical grid lines, so that every element is a
 /// trapezium with upright sides and never folds.
 ///

@@ -34,11 +34,12 @@ struct StepRules {
 /// The problem: minimise a linear or convex quadratic function such that slacks, which are linear
 /// in the unknowns, lie in cones. At the answer each slack has a multiplier in the same cone, and
 /// the complementarity, the product of the two, is zero. The method keeps both inside the cone and
-/// all products near one value, which it lets go to zero. A step solves for a predictor (target 0),
-/// then for a corrector with Mehrotra's target and second-order term (SIAM J. Optim. 2 (1992)
-/// 575-601), then for centrality corrections (Gondzio, Comput. Optim. Appl. 6 (1996) 137-156).
+/// all products near one value, and brings that value to zero: the central path. A step solves for
+/// a predictor (target 0), then for a corrector with Mehrotra's target and second-order term (SIAM
+/// J. Optim. 2 (1992) 575-601), then for centrality corrections (Gondzio, Comput. Optim. Appl. 6
+/// (1996) 137-156).
 ///
-/// Of the problem it knows what `System` works out:
+/// The problem itself is a `System`, of which a step asks for:
 ///
 ///     ConePairs& pairs();    // slacks and multipliers now
 ///     bool factorise();      // the equations at the scalings of `pairs`; false where singular

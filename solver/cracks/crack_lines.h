@@ -19,10 +19,10 @@ struct CrackLine {
   std::vector<mesh::Point> along;  ///< from end to end, two points at least
 };
 
-/// Tells cracks apart in a field of smeared crack strain, widest first, at most `most`.
+/// Finds single cracks in a field of smeared crack strain, widest first, at most `most`.
 ///
-/// The law has no softening: it opens a crack over as many elements as the mesh likes, and over
-/// whole zones where stresses fan out. Masonry opens at joints instead. So a crack's width at a
+/// The law has no softening: it spreads a crack over any number of elements, and over whole zones
+/// where stresses fan out. Masonry opens at joints instead. So a crack's width at a
 /// point is the crack strain across it, integrated along its normal over one `brick_pitch` (never
 /// less than two elements, as a jump cannot be drawn sharper), the window lying where that gives
 /// most; the integral ends where elements are closed, loose or out, or crack another way (by over
@@ -30,8 +30,8 @@ struct CrackLine {
 /// as elements get smaller, nor adds up a whole fan as one crack.
 ///
 /// Lines are traced from the widest point along the crack, kept on the middle of the strain in the
-/// window, for as long as the width is at least `least_width` mm. The elements within half a window
-/// of a line that crack its way are then spent and count for no other line: a zone that cracks as a
+/// window, for as long as the width is at least `least_width` mm. Elements within half a window of
+/// a line that crack its way belong to it and count for no other line: a zone that cracks as a
 /// whole becomes cracks a window apart.
 /// \param least_width at which a crack ends, mm
 /// \param most number of cracks

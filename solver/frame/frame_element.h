@@ -10,7 +10,7 @@
 
 namespace deadshore::solver {
 
-/// A member ready to be assembled: its loads in local axes, its stiffness with the pins worked in.
+/// A member ready to be assembled, with its loads in local axes and its pins condensed.
 struct FrameElement {
   BeamColumn beam;
   Eigen::Vector2d direction;     ///< unit vector along the member, global axes

@@ -152,7 +152,7 @@ struct RemovalOptions {
   double bulking = 1.5;            ///< loose over solid volume, common practice, no source
 };
 
-/// One job: a wall with its cut, its loads and its needles. A plain value; `find_faults`
+/// A job: a wall with its cut, its loads and its works. A plain value; `find_faults`
 /// (solver/loads/house_loads.h) says whether it makes sense.
 struct Job {
   std::string title;

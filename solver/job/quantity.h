@@ -47,7 +47,7 @@ struct Range {
 
   /// Whether a value (in internal units) is in the range.
   [[nodiscard]] bool holds(double value) const;
-  /// Whether a value is none that looks like a slip of a thousand.
+  /// Whether a value is within the likely ones, or 0.
   [[nodiscard]] bool is_likely(double value) const;
 
   /// The same range, bounded by something else too.

@@ -55,7 +55,7 @@ inline constexpr SupportId right_end{SupportKind::right_end};
 /// What a support is called wherever it is printed: a needle by its own name, "left pier", "right
 /// pier", "base under the cut", "joists on SHORE", "beam left end", "beam right end", "left end",
 /// "right end". No two supports of a job are called the same: a needle that has the words of
-/// another support for a name is told from it by "needle " before them.
+/// another support for a name gets "needle " before them.
 /// \pre the job has the support
 [[nodiscard]] std::string label_of(const Job& job, SupportId support);
 

@@ -8,7 +8,7 @@
 
 namespace deadshore::solver {
 
-/// What brings a load, as EN 1990 tells actions apart.
+/// What brings a load: actions that EN 1990 combines with different factors.
 enum class Action { dead, floor_imposed, roof_access, snow };
 
 /// What a quantity of the take-down counts: mm2, mm3 or a number of things.

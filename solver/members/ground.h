@@ -15,11 +15,11 @@ struct Ground {
   bool granular = false;
   std::string source;  ///< of the presumed bearing
 
-  /// Angle of friction phi', degrees, of granular ground: what a narrow sole on its surface bears
-  /// hangs on it. None where it is not known.
+  /// Angle of friction phi', degrees, of granular ground, on which the bearing resistance of a
+  /// narrow sole on its surface depends. None where it is not known.
   std::optional<double> friction_angle = {};
   double unit_weight = 18e-6;  ///< N/mm3, above water
-  bool slab = false;           ///< a concrete slab: what it bears hangs on its thickness too
+  bool slab = false;           ///< a concrete slab, whose thickness matters too
 };
 
 }  // namespace deadshore::solver

@@ -31,19 +31,21 @@ struct [[nodiscard]] NewtonReport {
 /// Finds the displacement of least energy.
 ///
 /// The energy is convex and piecewise quadratic, so plain Newton steps end exactly once the pattern
-/// of cracks and contacts is nearly right: that is all a start from a like state takes. Where they
-/// wander, as they do in masonry that bears hardly any tension, an interior path (interior_path.h)
-/// leads to that pattern; its count of steps hardly depends on the mesh. First of all in stronger
-/// masonry, and last of all anywhere, comes a line search on the slope of the energy, which always
-/// goes down. All ways lead to the one least energy.
+/// of cracks and contacts is nearly right; from a start that is near the answer nothing else is
+/// needed. Where they do not converge, as in masonry that bears hardly any tension, an interior
+/// path (interior_path.h) leads to that pattern; its count of steps hardly depends on the mesh.
+/// Newton steps with a line search on the slope of the energy, which always lower it, come first in
+/// stronger masonry and last in any. All ways lead to the same least energy, since there is only
+/// one.
 ///
 /// panel_model.h has an example from a job to what its needles carry.
 ///
 /// \param u start, and the result; 2 per node, mm
 /// \param progress called after each step with the factorisations so far and the relative
 ///   residual; may be empty
-/// \throws SolveError if a part could move however the contacts close, or can as they are in the
-///   end; or if the stiffness is singular otherwise
+/// \returns whether it converged; if not, `u` must not be used
+/// \throws SolveError if a part of the wall can move even with all contacts closed, or with those
+///   that are closed in the end; or if the stiffness is singular for another reason
 NewtonReport minimise(PanelModel& model, const PanelLoading& loading, Eigen::VectorXd& u,
                       const NewtonOptions& options = {},
                       const std::function<void(int, double)>& progress = {});

@@ -24,7 +24,7 @@ struct PanelFields {
   std::vector<PlaneTensor> node_stress;        ///< smoothed at nodes, for drawing
   std::vector<PlaneTensor> quad_stress;        ///< mean over each quadrilateral
   std::vector<PlaneTensor> quad_crack_strain;  ///< mean strain taken by open cracks
-  std::vector<char> quad_loose;                ///< 1 where the masonry hangs on nothing real
+  std::vector<char> quad_loose;                ///< 1 where the masonry is loose, see `LoosePatch`
   std::vector<char> quad_out;  ///< 1 where it is taken out at this stage; empty: nothing is
 };
 
@@ -87,8 +87,8 @@ struct Damage {
   std::string in_words;           ///< the worse category's name and what it means
 };
 
-/// Masonry that has no safe state under the cracked law: it hangs on the residual stiffness alone
-/// and would fall. One connected patch.
+/// A connected patch of masonry that has no safe state under the cracked law: the residual
+/// stiffness alone carries it, and in truth it would fall.
 struct LoosePatch {
   double weight = 0.0;  ///< N
   double area = 0.0;    ///< of wall face, mm2
@@ -113,7 +113,7 @@ struct PanelResult {
   int coupling_passes = 1;         ///< solutions until needle frames and wall agreed
   double max_settlement = 0.0;     ///< largest downward movement of sound masonry, mm
   double max_compression = 0.0;    ///< largest principal compression, N/mm2, positive
-  double residual_load = 0.0;      ///< load that hangs on the residual stiffness, N
+  double residual_load = 0.0;      ///< load that the residual stiffness alone carries, N
   std::vector<LoosePatch> loose;   ///< heaviest first; cracked model alone
 
   std::optional<BeamResult> beam;     ///< once it is placed

@@ -18,9 +18,9 @@ namespace deadshore::solver {
 /// connected part of its mesh; up and turning for its beam. The stiffness is singular where such a
 /// motion meets neither a support nor a closed contact.
 ///
-/// That is decided here by geometry. The factor cannot tell it: the last pivot of a part that
-/// nothing holds is zero but for round-off, a trifle above or below as the BLAS kernel of the
-/// processor happens to round it. The mesh must outlive the motions.
+/// That is decided here by geometry and not by the Cholesky factor: the last pivot of a part that
+/// nothing holds is zero but for round-off, which may be above or below zero with the BLAS kernel
+/// of the processor. The mesh must outlive the motions.
 class RigidMotions {
  public:
   /// Finds the parts and what supports hold of each.
@@ -32,7 +32,7 @@ class RigidMotions {
   ///
   /// A part counts as held against turning where the forces that hold it have a lever of more than
   /// about 1e-5 of its size: a wall that balances on a contact 0.1 mm wide is not held. Parts that
-  /// share a single node count as one; whether they fold there, the factor's pivots must tell.
+  /// share a single node count as one; whether they fold there is left to the factor's pivots.
   [[nodiscard]] std::optional<std::string> unheld(
       std::span<const ContactPoint* const> contacts) const;
 

@@ -95,7 +95,7 @@ class Canvas {
   /// Draws an arrow: a line with a filled head at `tip`; one shorter than the head is all head.
   void arrow(PagePoint from, PagePoint tip, const Pen& pen);
 
-  /// Writes a text whose box hangs on `at`; returns the box.
+  /// Writes a text so that its box has `anchor` on `at`; returns the box.
   Rect text(PagePoint at, const std::string& text, const TextStyle& style, Anchor anchor);
   /// The same turned a quarter anticlockwise: it reads upwards. `anchor` is that of the turned box.
   Rect upright_text(PagePoint at, const std::string& text, const TextStyle& style, Anchor anchor);
